@@ -1,0 +1,59 @@
+import type { AnyEvent, Stored } from './events/index.ts';
+import type { EventStore, Clock, ItemPage, ItemQuery } from './ports.ts';
+import type { Model } from './models/index.ts';
+import type { BenchState } from './state.ts';
+import type {
+  BenchView,
+  BooksView,
+  DrawerView,
+  ItemFile,
+  ModelRow,
+  OutlookView,
+  PileView,
+  ScoutQuestion,
+  WatchView,
+} from './views/index.ts';
+
+export interface BenchParts {
+  readonly store: EventStore;
+  readonly models: ReadonlyMap<string, Model>;
+  readonly clock: Clock;
+  readonly device: string;
+  readonly version: string;
+}
+
+/** Why an event was not taken; nothing of its batch was stored. */
+export interface Refusal {
+  readonly ok: false;
+  readonly code: string;
+  /** Which event of the batch, from 0. */
+  readonly index: number;
+  /** Where in it, such as `body.item_id`. */
+  readonly field: string;
+  /** What is wrong, as a clause. */
+  readonly message: string;
+}
+
+export type RecordResult =
+  { readonly ok: true; readonly stored: readonly { readonly id: string; readonly seq: number; readonly duplicate: boolean }[] } | Refusal;
+
+/** The use-cases of the job. All reading first catches up with what other processes have appended. */
+export interface Bench {
+  /** Checks a batch against its schemas and the state, and stores all of it or nothing. */
+  record(events: readonly unknown[]): RecordResult;
+  /** Takes a log from elsewhere as it is, without the rules of the job; only ever into an empty bench. */
+  adopt(events: readonly AnyEvent[]): RecordResult;
+  state(): Readonly<BenchState>;
+  overview(): BenchView;
+  items(query: ItemQuery): ItemPage;
+  /** By id, or by stock number such as "#7". */
+  item(name: string): ItemFile | null;
+  pile(): PileView;
+  drawer(): DrawerView;
+  books(): BooksView;
+  watch(): WatchView;
+  outlook(question: ScoutQuestion): OutlookView | Refusal;
+  models(): readonly ModelRow[];
+  model(id: string): Model | null;
+  log(afterSeq: number, limit: number): readonly Stored[];
+}

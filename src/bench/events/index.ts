@@ -1,0 +1,14 @@
+export * from './words.ts';
+export { BODIES, KINDS, type Body, type Kind } from './kinds.ts';
+export {
+  Envelope,
+  EVENT_VERSION,
+  isForeign,
+  parseEvent,
+  type AnyEvent,
+  type BenchEvent,
+  type EventOf,
+  type EventProblem,
+  type ForeignEvent,
+  type Stored,
+} from './event.ts';

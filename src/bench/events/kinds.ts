@@ -1,0 +1,160 @@
+import { z } from 'zod';
+import { Claim, Cost, Count, Currency, FindingKind, Id, ItemKind, Line, MeterMode, Minutes, Outcome, Stage, Text } from './words.ts';
+
+/**
+ * The bodies of every kind of event, by kind. Kinds and fields are only ever added: an event once written
+ * must be readable by every later version.
+ */
+export const BODIES = {
+  'bench-set': z.object({
+    name: Line.optional(),
+    currency: Currency.optional().meta({ description: 'The currency of the books; fixed by the first money event' }),
+    hour_value_minor: Cost.optional().meta({ description: 'What an hour at the bench is worth to the person' }),
+    fee_percent: z.number().min(0).max(90).optional().meta({ description: 'Usual selling fee, per cent of the price' }),
+    postage_out_minor: Cost.optional().meta({ description: 'Usual postage of a sold unit' }),
+  }),
+  'listing-weighed': z.object({
+    listing_id: Id,
+    title: Line,
+    text: Text.default(''),
+    seller: Line,
+    model_id: Id,
+    count: Count.default(1),
+    price_minor: Cost,
+    postage_minor: Cost.default(0),
+    currency: Currency,
+    rate: z.number().positive().default(1).meta({ description: 'Bench currency for one unit of `currency`' }),
+    claims: z.array(Claim).max(50).default([]),
+  }),
+  'listing-dropped': z.object({ listing_id: Id, reason: Line }),
+  'lot-bought': z.object({
+    lot_id: Id,
+    listing_id: Id.optional(),
+    title: Line,
+    seller: Line,
+    price_minor: Cost,
+    postage_minor: Cost.default(0),
+    tax_minor: Cost.default(0),
+    currency: Currency,
+    rate: z.number().positive().default(1).meta({ description: 'Bench currency for one unit of `currency`' }),
+    items: z
+      .array(
+        z.object({
+          item_id: Id,
+          name: Line,
+          kind: ItemKind.default('unit'),
+          model_id: Id,
+          slot: Id.optional().meta({ description: 'For an assembly: the slot of the model that it is made for' }),
+          expected_value_minor: Cost.meta({ description: 'The lot is split over its items in proportion to these' }),
+        }),
+      )
+      .min(1, 'a lot holds at least one item')
+      .max(500),
+  }),
+  'item-received': z.object({ item_id: Id, condition: Text.default('') }),
+  'claim-made': z.object({ item_id: Id, claim: Claim, text: Text.default('') }),
+  'trial-done': z.object({
+    item_id: Id,
+    function: Id,
+    outcome: Outcome,
+    with: z.array(Id).max(10).default([]).meta({ description: 'Known-good accessories used in the trial' }),
+    minutes: Minutes.default(0),
+  }),
+  'photo-taken': z.object({
+    item_id: Id,
+    photo: z.string().regex(/^[0-9a-f]{64}$/, 'must be the SHA-256 of the photo in hexadecimal'),
+    side: z.enum(['front', 'back', 'inside', 'board-front', 'board-back', 'other']).default('other'),
+    caption: Text.default(''),
+  }),
+  'finding-noted': z.object({ item_id: Id, place: Id, sees: FindingKind, text: Text.default(''), minutes: Minutes.default(0) }),
+  'reading-taken': z.object({
+    item_id: Id,
+    point: Id,
+    mode: MeterMode,
+    value: z.number().nullable().meta({ description: 'In V, Ω or A; null when the meter shows OL' }),
+    minutes: Minutes.default(0),
+  }),
+  'opened-to': z.object({ item_id: Id, stage: Stage, minutes: Minutes.default(0) }),
+  'remedy-done': z.object({
+    item_id: Id,
+    remedy: Id,
+    place: Id.optional(),
+    minutes: Minutes,
+    outcome: z
+      .enum(['mended', 'not-mended', 'made-worse', 'not-tried-yet'])
+      .meta({ description: 'What was seen right after; "not-tried-yet" leaves it to the next trial' }),
+    text: Text.default(''),
+  }),
+  'transplant-done': z.object({
+    assembly_id: Id.meta({ description: 'The assembly that moves; a new name when it is taken out of a unit for the first time' }),
+    name: Line.optional(),
+    slot: Id,
+    from_item: Id.nullable().meta({ description: 'The item that it comes out of; null when it lies in the drawer' }),
+    to_item: Id.nullable().meta({ description: 'The item that it goes into; null for the drawer' }),
+    minutes: Minutes.default(0),
+  }),
+  'part-bought': z.object({
+    bag_id: Id,
+    part: Id,
+    name: Line,
+    count: Count,
+    price_minor: Cost.meta({ description: 'For the whole bag, postage included' }),
+    currency: Currency,
+    rate: z.number().positive().default(1),
+    place: Text.default(''),
+    order_id: Id.optional(),
+  }),
+  'part-used': z.object({ bag_id: Id, item_id: Id, count: Count }),
+  'order-placed': z.object({
+    order_id: Id,
+    supplier: Line,
+    lines: z
+      .array(z.object({ part: Id, name: Line, count: Count, price_minor: Cost }))
+      .min(1)
+      .max(200),
+    postage_minor: Cost.default(0),
+    currency: Currency,
+    rate: z.number().positive().default(1),
+  }),
+  'order-arrived': z.object({ order_id: Id, place: Text.default('') }),
+  'proof-step-done': z.object({
+    item_id: Id,
+    step: Id,
+    outcome: z
+      .enum(['pass', 'fail', 'signed-off'])
+      .meta({ description: '"signed-off": not passed, and the person says why it may leave all the same' }),
+    reason: Text.default(''),
+    minutes: Minutes.default(0),
+  }),
+  graded: z.object({ item_id: Id, scale: z.literal('salvor-1'), grade: z.enum(['A', 'B', 'C', 'D', 'parts']), text: Text.default('') }),
+  listed: z.object({ item_id: Id, price_minor: Cost, place: Line }),
+  sold: z.object({
+    item_id: Id,
+    as: z.enum(['working', 'for-parts']),
+    price_minor: Cost,
+    postage_charged_minor: Cost.default(0),
+    fees_minor: Cost.default(0),
+    postage_minor: Cost.default(0),
+    currency: Currency,
+    rate: z.number().positive().default(1),
+    buyer: Text.default(''),
+  }),
+  returned: z.object({
+    item_id: Id,
+    refund_minor: Cost,
+    fees_back_minor: Cost.default(0),
+    postage_minor: Cost.default(0),
+    reason: Text.default(''),
+  }),
+  scrapped: z.object({ item_id: Id, reason: Line }),
+  kept: z.object({ item_id: Id, reason: Text.default('') }),
+  'note-written': z.object({ item_id: Id.optional(), text: Text.min(1, 'must not be empty') }),
+  'time-clocked': z.object({ item_id: Id.optional(), minutes: Minutes, task: Line }),
+  'advice-declined': z.object({ item_id: Id, advice: Id, reason: Text.default('') }),
+  correction: z.object({ corrects: z.uuid(), reason: Text.default('') }),
+  'demo-put-away': z.object({}),
+} as const;
+
+export type Kind = keyof typeof BODIES;
+export const KINDS = Object.keys(BODIES) as readonly Kind[];
+export type Body<K extends Kind> = z.infer<(typeof BODIES)[K]>;

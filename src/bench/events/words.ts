@@ -1,0 +1,65 @@
+import { z } from 'zod';
+
+/** Names that the person or a program gives to things: short, printable, safe in a path and in a URL. */
+export const Id = z
+  .string()
+  .regex(
+    /^[A-Za-z0-9][A-Za-z0-9_.-]{0,63}$/,
+    'must be 1 to 64 letters, digits, dots, dashes or underscores, starting with a letter or digit',
+  )
+  .meta({ description: 'Name of a thing, chosen by whoever records it first' });
+
+export const Text = z.string().trim().max(4000, 'must be at most 4,000 characters');
+export const Line = z.string().trim().min(1, 'must not be empty').max(200, 'must be at most 200 characters');
+
+/** Money is whole minor units (pennies) of a currency that stands beside it or is the bench's own. */
+export const Minor = z.number().int('must be whole minor units (pennies)').min(-1e12).max(1e12);
+export const Cost = Minor.min(0, 'must not be negative');
+export const Currency = z.string().regex(/^[A-Z]{3}$/, 'must be a three-letter currency code such as GBP');
+export const Minutes = z.number().min(0, 'must not be negative').max(100_000, 'must be below 100,000 minutes');
+export const Count = z.number().int('must be a whole number').min(1, 'must be at least 1').max(1_000_000);
+
+export const Outcome = z.enum(['works', 'fails', 'comes-and-goes']).meta({ description: 'How a function behaves when tried' });
+export type Outcome = z.infer<typeof Outcome>;
+
+/** How far a unit is opened: a check or remedy names the stage that it needs. */
+export const Stage = z.enum(['closed', 'open', 'board-out']);
+export type Stage = z.infer<typeof Stage>;
+export const STAGES: readonly Stage[] = Stage.options;
+
+export const FindingKind = z
+  .enum([
+    'nothing-wrong',
+    'missing',
+    'bridged',
+    'moved',
+    'corrosion',
+    'residue',
+    'track-damaged',
+    'dry-joint',
+    'burnt',
+    'cracked',
+    'dirty',
+    'worn',
+    'loose',
+    'swollen',
+    'opened-before',
+  ])
+  .meta({ description: 'What is seen at a place; "nothing-wrong" means looked and saw nothing' });
+export type FindingKind = z.infer<typeof FindingKind>;
+
+export const MeterMode = z.enum(['volts', 'ohms', 'diode', 'amps']);
+export type MeterMode = z.infer<typeof MeterMode>;
+
+/** What a seller says of one function or one place. */
+export const Claim = z
+  .discriminatedUnion('about', [
+    z.object({ about: z.literal('function'), function: Id, says: Outcome }),
+    z.object({ about: z.literal('place'), place: Id, sees: FindingKind }),
+    z.object({ about: z.literal('untested') }),
+  ])
+  .meta({ id: 'Claim' });
+export type Claim = z.infer<typeof Claim>;
+
+export const ItemKind = z.enum(['unit', 'assembly']);
+export type ItemKind = z.infer<typeof ItemKind>;

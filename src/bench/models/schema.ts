@@ -1,0 +1,169 @@
+import { z } from 'zod';
+import { FindingKind, Id, Line, MeterMode, Stage } from '../events/index.ts';
+
+/**
+ * A device model as it stands in `models/<id>/model.yaml`. One idea a section; every name that a section mentions
+ * must be declared in its own section. Chances are 0 to 1, time is minutes, prices are minor units of `currency`.
+ */
+
+const Chance = z.number().min(0, 'must be a chance from 0 to 1').max(1, 'must be a chance from 0 to 1');
+const Minutes = z.number().min(0, 'must not be negative').max(10_000);
+const Price = z.number().int('must be whole minor units (pennies)').min(0, 'must not be negative');
+const named = { id: Id, name: Line };
+
+export const CAUTIONS = ['lithium-cell', 'mains', 'high-voltage', 'hot-tool', 'fumes', 'solvent', 'esd', 'sharp'] as const;
+export const Caution = z.enum(CAUTIONS).meta({ description: 'Danger of the work; its wording is the same wherever it shows' });
+export type Caution = z.infer<typeof Caution>;
+
+export const FaultMode = z.enum([
+  'open',
+  'short',
+  'leaky',
+  'drifted',
+  'missing',
+  'bridged',
+  'dead',
+  'dirty-contact',
+  'worn',
+  'cracked',
+  'flat',
+]);
+export const Shift = z.enum(['low', 'high', 'zero', 'open', 'any']);
+
+export const Block = z.strictObject({
+  ...named,
+  assembly: Id.optional().meta({ description: 'Slot of the assembly that it is part of' }),
+  at: z
+    .tuple([z.number(), z.number()])
+    .optional()
+    .meta({ description: 'Middle of the block on the board, mm from the lower left corner of the front' }),
+});
+
+export const DeviceFunctionSpec = z.strictObject({
+  ...named,
+  needs: z
+    .array(z.union([Id, z.strictObject({ any: z.array(Id).min(2) })]))
+    .min(1)
+    .meta({ description: 'Blocks that must all be healthy; `any` is met by one healthy block of its list' }),
+  question: Line.optional().meta({ description: 'How to ask for it: "Does the picture come?"' }),
+});
+
+export const FaultSpec = z.strictObject({
+  ...named,
+  block: Id,
+  mode: FaultMode,
+  rate: Chance.meta({ description: 'Chance that a unit sold as faulty has it' }),
+  behaves: z
+    .strictObject({ works: Chance, comes_and_goes: Chance, fails: Chance })
+    .optional()
+    .meta({ description: 'How a function that needs the block behaves; the default depends on the mode' }),
+  seen: z.partialRecord(FindingKind, Chance).default({}).meta({ description: 'Chance of each finding when one looks at the block' }),
+  shifts: z.record(Id, Shift).default({}).meta({ description: 'What it does to readings, by point' }),
+});
+
+export const PointSpec = z.strictObject({
+  ...named,
+  block: Id,
+  mode: MeterMode,
+  power: z.enum(['off', 'battery', 'charger']).default('off').meta({ description: 'Power state in which it is measured' }),
+  stage: Stage.default('board-out'),
+  side: z.enum(['front', 'back']).default('front'),
+  at: z.tuple([z.number(), z.number()]).optional().meta({ description: 'Place on the board in mm' }),
+});
+
+export const CheckSpec = z.strictObject({
+  ...named,
+  minutes: Minutes,
+  stage: Stage.default('closed'),
+  try: Id.optional().meta({ description: 'A function to try' }),
+  with: z.array(Id).default([]).meta({ description: 'Known-good accessories to try it with' }),
+  look: Id.optional().meta({ description: 'A block to look at' }),
+  measure: Id.optional().meta({ description: 'A point to measure' }),
+  cautions: z.array(Caution).default([]),
+  how: z.string().max(1000).default(''),
+});
+
+export const RemedySpec = z.strictObject({
+  ...named,
+  kind: z.enum(['clean', 'reflow', 'replace', 'bridge-with-wire', 'adjust', 'transplant']),
+  mends: z.record(Id, Chance).meta({ description: 'Chance that it removes each fault' }),
+  minutes: Minutes,
+  stage: Stage.default('board-out'),
+  parts: z.array(z.strictObject({ part: Id, count: z.number().int().min(1).default(1) })).default([]),
+  slot: Id.optional().meta({ description: 'For a transplant: the slot whose assembly is changed' }),
+  risk: Chance.default(0).meta({ description: 'Chance that the work ruins the unit' }),
+  cautions: z.array(Caution).default([]),
+  how: z.string().max(2000).default(''),
+});
+
+export const SlotSpec = z.strictObject({
+  ...named,
+  value: Price.meta({ description: 'What a working one is worth alone' }),
+  minutes: Minutes.meta({ description: 'To change it' }),
+  fits: z.array(Id).default([]).meta({ description: 'Other models whose assembly of the same slot fits here' }),
+  original_matters: z.boolean().default(false).meta({ description: 'A unit with its own one sells for more' }),
+  cautions: z.array(Caution).default([]),
+});
+
+export const StepSpec = z.strictObject({
+  ...named,
+  after: z.array(Id).default([]).meta({ description: 'Steps that must be done before' }),
+  tool: Line.optional(),
+  fasteners: Id.optional(),
+  reaches: Stage.optional(),
+  minutes: Minutes,
+  cautions: z.array(Caution).default([]),
+  how: z.string().max(1000).default(''),
+});
+
+export const ModelFile = z
+  .strictObject({
+    format: z.literal(1),
+    ...named,
+    revision: z.string().max(60).default(''),
+    level: z.union([z.literal(0), z.literal(1)]),
+    about: z.string().max(2000).default(''),
+    based_on: Id.optional().meta({ description: 'Another model whose sections are taken over where this file leaves them out' }),
+    currency: z.string().regex(/^[A-Z]{3}$/),
+    prices: z.strictObject({
+      working: Price.meta({ description: 'Typical price of a working one in fair condition' }),
+      spread: z.number().min(0).max(2).meta({ description: 'Standard deviation of the logarithm of that price' }),
+      for_parts: Price.meta({ description: 'Typical price of a faulty one' }),
+    }),
+    cell: z.strictObject({ volts: z.number().positive().max(60), chemistry: z.enum(['li-ion', 'nimh', 'alkaline', 'other']) }).optional(),
+    opening_minutes: z.strictObject({ open: Minutes, board_out: Minutes }),
+    unknown_rate: Chance.default(0.05).meta({ description: 'Chance of something that the list of faults does not hold' }),
+    board: z.strictObject({ width_mm: z.number().positive(), height_mm: z.number().positive() }).optional(),
+    blocks: z.array(Block).min(1),
+    slots: z.array(SlotSpec).default([]),
+    functions: z.array(DeviceFunctionSpec).min(1),
+    faults: z.array(FaultSpec).min(1),
+    accessories: z.array(z.strictObject({ ...named, block: Id })).default([]),
+    points: z.array(PointSpec).default([]),
+    checks: z.array(CheckSpec).min(1),
+    remedies: z.array(RemedySpec).min(1),
+    parts: z.array(z.strictObject({ ...named, price: Price })).default([]),
+    fasteners: z
+      .array(z.strictObject({ ...named, drive: Line, length_mm: z.number().positive(), count: z.number().int().min(1) }))
+      .default([]),
+    steps: z.array(StepSpec).default([]),
+  })
+  .meta({ id: 'ModelFile', title: 'A device model of Salvor, format 1' });
+export type ModelFile = z.infer<typeof ModelFile>;
+
+/** One reading of one known-good board, from `models/<id>/readings.csv`. */
+export interface ReferenceReading {
+  readonly board: string;
+  readonly point: string;
+  readonly mode: z.infer<typeof MeterMode>;
+  /** V, Ω or A; null is OL. */
+  readonly value: number | null;
+}
+
+/** A model ready for use: its file with what it inherits filled in, and its reference readings and photos. */
+export interface Model {
+  readonly file: ModelFile;
+  readonly readings: readonly ReferenceReading[];
+  /** Reference photos beside the model file, by side. */
+  readonly photos: readonly { readonly side: string; readonly path: string }[];
+}

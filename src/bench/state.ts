@@ -1,0 +1,154 @@
+import type { BenchEvent, Body, Claim, FindingKind, ForeignEvent, ItemKind, Outcome, Stage } from './events/index.ts';
+import type { Status } from './views/rows.ts';
+
+/** Everything that is known after folding the log. Plain data: two equal logs give two equal states. */
+export interface BenchState {
+  /** seq of the last event folded. */
+  seq: number;
+  settings: Settings;
+  lots: Map<string, Lot>;
+  items: Map<string, Item>;
+  bags: Map<string, Bag>;
+  orders: Map<string, Order>;
+  listings: Map<string, Listing>;
+  /** Double-entry lines, oldest first; each event's lines sum to zero. */
+  journal: JournalLine[];
+  /** Kept from a newer version and not understood here. */
+  foreign: ForeignEvent[];
+  /** Events that were corrected, by id, with the correction. */
+  corrected: Map<string, string>;
+  /** Events that name something unknown here, so that they could not be folded: kept and shown. */
+  orphans: { eventId: string; kind: string; missing: string }[];
+  /** Time clocked on no item, minutes. */
+  looseMinutes: number;
+  nextNumber: number;
+  demo: 'none' | 'present' | 'put-away';
+}
+
+export interface Settings {
+  name: string;
+  currency: string;
+  hourValueMinor: number;
+  feePercent: number;
+  postageOutMinor: number;
+}
+
+export interface Lot {
+  id: string;
+  title: string;
+  seller: string;
+  listingId: string | null;
+  boughtAt: string;
+  /** Price, postage and tax together, in the bench's currency. */
+  costMinor: number;
+  itemIds: string[];
+  demo: boolean;
+}
+
+export interface Item {
+  id: string;
+  number: number;
+  name: string;
+  kind: ItemKind;
+  modelId: string;
+  lotId: string | null;
+  /** For an assembly: the slot that it is made for; empty for a unit. */
+  slot: string;
+  /** The item that it sits in; null when it stands alone. */
+  inside: string | null;
+  status: Status;
+  receivedAt: string | null;
+  stage: Stage;
+  /** Slots whose own assembly has been taken out, and what is in there now (null is empty). Slots not named hold what came with the unit. */
+  slots: Map<string, string | null>;
+  history: HistoryEntry[];
+  photos: { hash: string; side: string; caption: string; eventId: string }[];
+  costs: CostPart[];
+  minutes: number;
+  proof: Map<string, { outcome: Body<'proof-step-done'>['outcome']; reason: string; eventId: string }>;
+  grade: { grade: string; scale: string; text: string } | null;
+  asking: { priceMinor: number; place: string; at: string } | null;
+  sale: Sale | null;
+  returns: number;
+  declined: Map<string, string>;
+  changedSeq: number;
+  changedAt: string;
+  demo: boolean;
+}
+
+export interface Sale {
+  as: 'working' | 'for-parts';
+  at: string;
+  /** All in the bench's currency. */
+  priceMinor: number;
+  postageChargedMinor: number;
+  feesMinor: number;
+  postageMinor: number;
+  costMinor: number;
+}
+
+/** A share of cost that the item carries, and where it came from. */
+export interface CostPart {
+  reason: 'lot' | 'part' | 'transplant-in' | 'transplant-out' | 'postage';
+  amountMinor: number;
+  eventId: string;
+  text: string;
+}
+
+/** What bears on belief, in the order of the log; `proof` of no remedy touched since stays evidence too. */
+export type HistoryEntry = { eventId: string; at: string } & (
+  | { kind: 'claim'; claim: Claim; seller: string }
+  | { kind: 'trial'; function: string; outcome: Outcome; with: string[] }
+  | { kind: 'finding'; place: string; sees: FindingKind }
+  | { kind: 'reading'; point: string; mode: string; value: number | null }
+  | { kind: 'remedy'; remedy: string; place: string | null; outcome: Body<'remedy-done'>['outcome'] }
+  /** An assembly left (`came` null) or came; `from` is the state of its old home when it was taken out. */
+  | { kind: 'slot'; slot: string; came: string | null; left: string | null }
+  /** For an assembly: it was taken out of, or put into, a unit. */
+  | { kind: 'moved'; from: string | null; to: string | null }
+);
+
+export interface Bag {
+  id: string;
+  part: string;
+  name: string;
+  place: string;
+  count: number;
+  /** First in, first out. */
+  layers: { count: number; costMinor: number }[];
+  demo: boolean;
+}
+
+export interface Order {
+  id: string;
+  supplier: string;
+  lines: Body<'order-placed'>['lines'];
+  /** In the bench's currency. */
+  costMinor: number;
+  placedAt: string;
+  arrivedAt: string | null;
+  demo: boolean;
+}
+
+export interface Listing {
+  id: string;
+  body: Body<'listing-weighed'>;
+  weighedAt: string;
+  fate: 'open' | 'bought' | 'dropped';
+  reason: string;
+  demo: boolean;
+}
+
+export interface JournalLine {
+  eventId: string;
+  at: string;
+  account: Account;
+  /** Debit positive, credit negative, in the bench's currency. */
+  amountMinor: number;
+  itemId: string | null;
+}
+
+export type Account =
+  'cash' | 'stock' | 'parts' | 'on-order' | 'sales' | 'cost-of-sales' | 'fees' | 'postage-out' | 'refunds' | 'write-off' | 'own-use';
+
+export type KnownEvent = BenchEvent;

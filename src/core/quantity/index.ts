@@ -1,0 +1,3 @@
+export { brand, QuantityError, type Branded } from './brand.ts';
+export * from './units.ts';
+export { currencyDigits, isCurrency, roundHalfEven, convertMinor, splitMinor, formatMinor, parseMajor, CURRENCIES } from './money.ts';
