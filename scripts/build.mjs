@@ -40,16 +40,18 @@ function copyWorkers() {
   }
 }
 
-/** Compiles the programs and bundles the web app when a source changed since the last build; says so and exits on errors. */
-export async function build() {
+/** Compiles the programs and bundles the web app when a source changed since the last build; `quietly` keeps standard output clean. Exits on errors. */
+export async function build({ quietly = false } = {}) {
+  const stdio = quietly ? ['ignore', 2, 2] : 'inherit';
   const hash = sourceHash();
   if (existsSync(STAMP) && readFileSync(STAMP, 'utf8') === hash) return;
   rmSync(STAMP, { force: true });
   console.log('Building: server and command line …');
-  if ((await runBin('typescript/bin/tsc', ['-b', ...PROJECTS])) !== 0) stop('The build stopped: the compiler found the mistakes above.');
+  if ((await runBin('typescript/bin/tsc', ['-b', ...PROJECTS], { stdio })) !== 0)
+    stop('The build stopped: the compiler found the mistakes above.');
   copyWorkers();
   console.log('Building: web app …');
-  if ((await runBin('vite/bin/vite.js', ['build', 'src/apps/web', '--logLevel', 'warn'])) !== 0)
+  if ((await runBin('vite/bin/vite.js', ['build', 'src/apps/web', '--logLevel', 'warn'], { stdio })) !== 0)
     stop('The build of the web app stopped at the mistakes above.');
   writeFileSync(STAMP, hash);
 }

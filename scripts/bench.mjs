@@ -1,0 +1,4 @@
+import { measureStudy } from './measure.mjs';
+
+await measureStudy('path');
+process.exit();
