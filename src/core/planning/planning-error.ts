@@ -1,0 +1,10 @@
+/** A caller's mistake in planning: `code` says which. */
+export class PlanningError extends Error {
+  constructor(
+    readonly code: 'bad-distribution' | 'bad-count' | 'bad-chance' | 'no-possible-road',
+    message: string,
+  ) {
+    super(message);
+    this.name = 'PlanningError';
+  }
+}
