@@ -1,0 +1,89 @@
+import { keepPreviousData, useInfiniteQuery, useQuery } from '@tanstack/react-query';
+import type { ModelFile, ReferenceReading } from '../../../bench/models/index.ts';
+import type {
+  BenchView,
+  BooksView,
+  DrawerView,
+  ItemFile,
+  ItemRow,
+  ModelRow,
+  OutlookView,
+  PileView,
+  ScoutQuestion,
+  WatchView,
+} from '../../../bench/views/index.ts';
+import { ask, askWith } from './ask.ts';
+
+/** What the bench can be asked, one hook a question. All are asked anew when the log grows. */
+
+export const useBench = () => useQuery({ queryKey: ['bench'], queryFn: ({ signal }) => ask<BenchView>('/api/bench', { signal }) });
+
+export const usePile = () => useQuery({ queryKey: ['pile'], queryFn: ({ signal }) => ask<PileView>('/api/pile', { signal }) });
+
+export const useDrawer = () => useQuery({ queryKey: ['drawer'], queryFn: ({ signal }) => ask<DrawerView>('/api/drawer', { signal }) });
+
+export const useBooks = () => useQuery({ queryKey: ['books'], queryFn: ({ signal }) => ask<BooksView>('/api/books', { signal }) });
+
+export const useWatch = () => useQuery({ queryKey: ['scout'], queryFn: ({ signal }) => ask<WatchView>('/api/scout', { signal }) });
+
+export const useModels = () =>
+  useQuery({
+    queryKey: ['models'],
+    queryFn: async ({ signal }) => (await ask<{ models: ModelRow[] }>('/api/models', { signal })).models,
+  });
+
+export interface ModelPage {
+  readonly file: ModelFile;
+  readonly readings: readonly ReferenceReading[];
+  readonly photos: readonly { readonly side: string; readonly url: string }[];
+}
+
+export const useModel = (id: string | undefined) =>
+  useQuery({
+    queryKey: ['model', id],
+    enabled: id !== undefined,
+    queryFn: ({ signal }) => ask<ModelPage>(`/api/models/${encodeURIComponent(id!)}`, { signal }),
+  });
+
+export const useItem = (id: string) => useQuery(itemQuery(id));
+
+export const itemQuery = (id: string) => ({
+  queryKey: ['item', id],
+  queryFn: ({ signal }: { signal: AbortSignal }) => ask<ItemFile>(`/api/items/${encodeURIComponent(id)}`, { signal }),
+});
+
+export interface ItemSearch {
+  readonly q?: string;
+  readonly status?: string;
+  readonly kind?: string;
+  readonly model?: string;
+}
+
+interface ItemPage {
+  readonly rows: readonly ItemRow[];
+  readonly next: string | null;
+}
+
+/** Items page by page, newest change first. */
+export const useItems = (search: ItemSearch, limit = 30) =>
+  useInfiniteQuery({
+    queryKey: ['items', search, limit],
+    initialPageParam: '',
+    placeholderData: keepPreviousData,
+    queryFn: ({ pageParam, signal }) => ask<ItemPage>(`/api/items?${itemsQueryString(search, limit, pageParam)}`, { signal }),
+    getNextPageParam: (page) => page.next,
+  });
+
+function itemsQueryString(search: ItemSearch, limit: number, after: string): string {
+  const all = { ...search, after, limit: String(limit) };
+  return new URLSearchParams(Object.entries(all).filter(([, value]) => value !== '' && value !== undefined)).toString();
+}
+
+/** What a listing is worth to this bench; null while there is no question. */
+export const useOutlook = (question: ScoutQuestion | null) =>
+  useQuery({
+    queryKey: ['outlook', question],
+    enabled: question !== null,
+    placeholderData: keepPreviousData,
+    queryFn: ({ signal }) => askWith<OutlookView>('/api/scout', question, signal),
+  });

@@ -1,0 +1,36 @@
+import { lazy } from 'react';
+import { Redirect, Route, Switch } from 'wouter';
+import { BenchPage } from './bench/bench-page.tsx';
+import { LastBench } from './bench/last-bench.tsx';
+import { Home } from './first-run/home.tsx';
+import { PilePage } from './pile/pile-page.tsx';
+import { Frame } from './shell/frame.tsx';
+
+const ScoutPage = lazy(() => import('./scout/scout-page.tsx'));
+const DrawerPage = lazy(() => import('./drawer/drawer-page.tsx'));
+const BooksPage = lazy(() => import('./books/books-page.tsx'));
+const ModelsPage = lazy(() => import('./models/models-page.tsx'));
+const ModelPage = lazy(() => import('./models/model-page.tsx'));
+const SettingsPage = lazy(() => import('./settings/settings-page.tsx'));
+
+export function App() {
+  return (
+    <Frame>
+      <Switch>
+        <Route path="/" component={Home} />
+        <Route path="/scout" component={ScoutPage} />
+        <Route path="/pile" component={PilePage} />
+        <Route path="/bench" component={LastBench} />
+        <Route path="/bench/:id">{({ id }) => <BenchPage key={id} id={decodeURIComponent(id)} />}</Route>
+        <Route path="/drawer" component={DrawerPage} />
+        <Route path="/books" component={BooksPage} />
+        <Route path="/models" component={ModelsPage} />
+        <Route path="/models/:id">{({ id }) => <ModelPage id={decodeURIComponent(id)} />}</Route>
+        <Route path="/settings" component={SettingsPage} />
+        <Route>
+          <Redirect to="/" replace />
+        </Route>
+      </Switch>
+    </Frame>
+  );
+}

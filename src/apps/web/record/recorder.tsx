@@ -1,0 +1,66 @@
+import { useQueryClient } from '@tanstack/react-query';
+import { useCallback, useMemo, useRef, useState, type ReactNode } from 'react';
+import { v7 } from 'uuid';
+import type { Gesture } from '../actions/gesture.ts';
+import { stamp, type StampedEvent } from '../actions/stamp.ts';
+import { undo } from '../actions/undo.ts';
+import { postEvents } from '../api/post-events.ts';
+import { ProblemError, sentenceOf } from '../api/problem-error.ts';
+import { deviceName } from './device.ts';
+import { RecorderContext } from './recorder-context.ts';
+import { Toasts, type Toast } from './toasts.tsx';
+
+const SHOWN_AT_ONCE = 3;
+
+const stampNow = (gesture: Gesture): StampedEvent[] =>
+  stamp(gesture.drafts, { newId: () => v7(), now: () => new Date(), device: deviceName() });
+
+/** Sends gestures to the bench, and shows what became of each: "Noted … Undo", or why not, with a retry of the very same events. */
+export function Recorder({ children }: { readonly children: ReactNode }) {
+  const client = useQueryClient();
+  const [toasts, setToasts] = useState<readonly Toast[]>([]);
+  const [pending, setPending] = useState(0);
+  const nextToast = useRef(1);
+
+  const show = useCallback((toast: Omit<Toast, 'id'>) => {
+    const id = nextToast.current++;
+    setToasts((now) => [...now.slice(1 - SHOWN_AT_ONCE), { ...toast, id }]);
+  }, []);
+  const dismiss = useCallback((id: number) => setToasts((now) => now.filter((toast) => toast.id !== id)), []);
+
+  const send = useCallback(
+    async (events: readonly StampedEvent[], said: string, undoable: boolean): Promise<boolean> => {
+      setPending((count) => count + 1);
+      try {
+        await postEvents(events);
+        await client.invalidateQueries();
+        const takeBack = () => void send(stampNow(undo(events.map((event) => event.id))), 'taken back', false);
+        show({ text: `Noted: ${said}`, tone: 'plain', ...(undoable ? { action: { label: 'Undo', run: takeBack } } : {}) });
+        return true;
+      } catch (error) {
+        const again = { label: 'Try again', run: () => void send(events, said, undoable) };
+        const retriable = error instanceof ProblemError && error.retriable;
+        show({ text: `Not noted: ${sentenceOf(error)}`, tone: 'bad', ...(retriable ? { action: again } : {}) });
+        return false;
+      } finally {
+        setPending((count) => count - 1);
+      }
+    },
+    [client, show],
+  );
+
+  const value = useMemo(
+    () => ({
+      record: (gesture: Gesture) => send(stampNow(gesture), gesture.said, gesture.drafts.every((draft) => draft.kind !== 'correction')),
+      tell: (text: string, tone: 'plain' | 'bad') => show({ text, tone }),
+      busy: pending > 0,
+    }),
+    [send, show, pending],
+  );
+  return (
+    <RecorderContext value={value}>
+      {children}
+      <Toasts toasts={toasts} dismiss={dismiss} />
+    </RecorderContext>
+  );
+}
