@@ -18,11 +18,24 @@ export interface BenchState {
   /** Events that were corrected, by id, with the correction. */
   corrected: Map<string, string>;
   /** Events that name something unknown here, so that they could not be folded: kept and shown. */
-  orphans: { eventId: string; kind: string; missing: string }[];
+  orphans: Orphan[];
+  /** Names of things that left with the demo, or that hung on such things: what speaks of them is an orphan without fuss. */
+  putAway: Set<string>;
   /** Time clocked on no item, minutes. */
   looseMinutes: number;
   nextNumber: number;
+  /** Stock numbers by item id. A number once given is never given again, even if what gave it was undone. */
+  numbers: Map<string, number>;
   demo: 'none' | 'present' | 'put-away';
+}
+
+export interface Orphan {
+  eventId: string;
+  kind: string;
+  /** What it would have needed, as a clause: "item tern-7". */
+  missing: string;
+  /** True when what it needed was put away with the demo. */
+  demo: boolean;
 }
 
 export interface Settings {
@@ -114,7 +127,7 @@ export interface Bag {
   name: string;
   place: string;
   count: number;
-  /** First in, first out. */
+  /** First in, first out; the cost of a layer is for all that is left of it. */
   layers: { count: number; costMinor: number }[];
   demo: boolean;
 }

@@ -92,6 +92,12 @@ export const BODIES = {
     from_item: Id.nullable().meta({ description: 'The item that it comes out of; null when it lies in the drawer' }),
     to_item: Id.nullable().meta({ description: 'The item that it goes into; null for the drawer' }),
     minutes: Minutes.default(0),
+    cost_share: z
+      .number()
+      .min(0)
+      .max(1)
+      .optional()
+      .meta({ description: 'Share of the cost of its unit that leaves with it the first time; filled in from the model when absent' }),
   }),
   'part-bought': z.object({
     bag_id: Id,

@@ -1,0 +1,10 @@
+/** A caller's mistake in the books, or a broken law of the ledger: `code` says which. */
+export class BooksError extends Error {
+  constructor(
+    readonly code: 'bad-count' | 'unbalanced' | 'cost-lost',
+    message: string,
+  ) {
+    super(message);
+    this.name = 'BooksError';
+  }
+}
