@@ -64,7 +64,7 @@ function packageObjection(rule: Rule, found: Import, where: string): string | un
 export function importsBelow(src: string): Import[] {
   const files = readdirSync(src, { recursive: true, encoding: 'utf8' }).map((file) => file.replaceAll('\\', '/'));
   return files
-    .filter((file) => /\.tsx?$/.test(file) && !/\.(test|contract)\.tsx?$/.test(file) && !file.endsWith('vite.config.ts'))
+    .filter((file) => /\.tsx?$/.test(file) && !/\.(test|contract)\.tsx?$|\/testing\//.test(file) && !file.endsWith('vite.config.ts'))
     .flatMap((file) => importsOf(file, readFileSync(join(src, file), 'utf8')));
 }
 

@@ -1,0 +1,86 @@
+import type { BenchEvent, Kind, Stored } from '../events/index.ts';
+import { isForeign } from '../events/index.ts';
+import type { Model } from '../models/index.ts';
+import type { BenchState } from '../state.ts';
+import { itemReceived, listingDropped, listingWeighed, lotBought } from './buying.ts';
+import { adviceDeclined, claimMade, findingNoted, noteWritten, photoTaken, readingTaken, timeClocked, trialDone } from './evidence.ts';
+import type { Apply, Fold, Missing } from './fold.ts';
+import { kept, listed, returned, scrapped, sold } from './leaving.ts';
+import { giveNumbers, namesMadeBy } from './numbers.ts';
+import { orderArrived, orderPlaced, partBought, partUsed } from './parts.ts';
+import { graded, proofStepDone } from './proof.ts';
+import { benchSet } from './settings.ts';
+import { transplantDone } from './transplant.ts';
+import { openedTo, remedyDone } from './work.ts';
+
+/** Kinds that change how earlier events count: the log has to be folded again from its start. */
+type Refolding = 'correction' | 'demo-put-away';
+
+const APPLY: { readonly [K in Exclude<Kind, Refolding>]: Apply<K> } = {
+  'bench-set': benchSet,
+  'listing-weighed': listingWeighed,
+  'listing-dropped': listingDropped,
+  'lot-bought': lotBought,
+  'item-received': itemReceived,
+  'claim-made': claimMade,
+  'trial-done': trialDone,
+  'photo-taken': photoTaken,
+  'finding-noted': findingNoted,
+  'reading-taken': readingTaken,
+  'opened-to': openedTo,
+  'remedy-done': remedyDone,
+  'transplant-done': transplantDone,
+  'part-bought': partBought,
+  'part-used': partUsed,
+  'order-placed': orderPlaced,
+  'order-arrived': orderArrived,
+  'proof-step-done': proofStepDone,
+  graded,
+  listed,
+  sold,
+  returned,
+  scrapped,
+  kept,
+  'note-written': noteWritten,
+  'time-clocked': timeClocked,
+  'advice-declined': adviceDeclined,
+};
+
+export const isRefolding = (kind: string): kind is Refolding => kind === 'correction' || kind === 'demo-put-away';
+
+/**
+ * Folds one more event into `state`, in place, and adds the ids of the items that changed to `touched`. Returns
+ * 'refold' and leaves the state alone when the event changes how earlier ones count: then `foldLog` makes the state.
+ * Total over valid events: what cannot be folded is kept as an orphan or as foreign.
+ */
+export function applyEvent(
+  state: BenchState,
+  stored: Stored,
+  models: ReadonlyMap<string, Model>,
+  touched: Set<string> = new Set(),
+): 'applied' | 'refold' {
+  const { event, seq } = stored;
+  if (!isForeign(event) && isRefolding(event.kind)) return 'refold';
+  state.seq = seq;
+  giveNumbers(state, event);
+  if (isForeign(event)) {
+    state.foreign.push(event);
+    return 'applied';
+  }
+  if (event.device === 'demo') state.demo = 'present';
+  const lack = applyKind({ state, models, seq, touched }, event);
+  if (lack) addOrphan(state, event, lack);
+  return 'applied';
+}
+
+function applyKind(fold: Fold, event: BenchEvent): Missing | null {
+  const apply = APPLY[event.kind as Exclude<Kind, Refolding>] as (fold: Fold, event: BenchEvent) => Missing | null;
+  return apply(fold, event);
+}
+
+/** Keeps an event that could not be folded. What hangs on put-away things is put away with them. */
+export function addOrphan(state: BenchState, event: BenchEvent, lack: Missing): void {
+  const demo = state.putAway.has(lack.id);
+  if (demo) for (const name of namesMadeBy(event)) state.putAway.add(name);
+  state.orphans.push({ eventId: event.id, kind: event.kind, missing: `${lack.what} ${lack.id}`, demo });
+}

@@ -1,0 +1,45 @@
+import type { BenchState, Item } from '../state.ts';
+
+/** The state of a bench on which nothing has happened. */
+export const emptyState = (): BenchState => ({
+  seq: 0,
+  settings: { name: 'My bench', currency: 'GBP', hourValueMinor: 1000, feePercent: 12, postageOutMinor: 400 },
+  lots: new Map(),
+  items: new Map(),
+  bags: new Map(),
+  orders: new Map(),
+  listings: new Map(),
+  journal: [],
+  foreign: [],
+  corrected: new Map(),
+  orphans: [],
+  putAway: new Set(),
+  looseMinutes: 0,
+  nextNumber: 1,
+  numbers: new Map(),
+  demo: 'none',
+});
+
+/** What differs from one new item to the next. */
+export type NewItem = Pick<Item, 'id' | 'number' | 'name' | 'kind' | 'modelId' | 'lotId' | 'slot' | 'status' | 'demo'>;
+
+/** An item with nothing recorded of it yet. */
+export const newItem = (given: NewItem): Item => ({
+  ...given,
+  inside: null,
+  receivedAt: null,
+  stage: 'closed',
+  slots: new Map(),
+  history: [],
+  photos: [],
+  costs: [],
+  minutes: 0,
+  proof: new Map(),
+  grade: null,
+  asking: null,
+  sale: null,
+  returns: 0,
+  declined: new Map(),
+  changedSeq: 0,
+  changedAt: '',
+});
