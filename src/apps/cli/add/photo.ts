@@ -1,0 +1,32 @@
+import { basename } from 'node:path';
+import type { PhotoStore } from '../../../bench/ports.ts';
+import { problemOfPhoto } from '../../../bench/words.ts';
+import type { Session } from '../session.ts';
+import { EXIT, misuse, Stop } from '../stop.ts';
+import type { AddSpec } from './add-command.ts';
+
+/** Pictures of an item: all of them are kept, or none is noted. */
+export const PHOTO: AddSpec = {
+  usage: 'photo <item> <files...>',
+  description: 'hangs pictures on an item (JPEG, PNG, WebP)',
+  options: [
+    ['--side <side>', 'front, back, inside, board-front, board-back or other'],
+    ['--caption <text>', 'what it shows'],
+  ],
+  example: 'salvor add photo 1 front.jpg back.jpg --side front',
+  make: async (session, [name = '', ...files], { side, caption }) => {
+    const { id } = session.item(name);
+    const hashes = await Promise.all(files.map((file) => keep(session, session.photos, file)));
+    const more = { ...(side ? { side } : {}), ...(caption ? { caption } : {}) };
+    return { drafts: hashes.map((photo) => ({ kind: 'photo-taken', body: { item_id: id, photo, ...more } }) as const), itemId: id };
+  },
+};
+
+async function keep(session: Session, photos: PhotoStore, file: string): Promise<string> {
+  const bytes = await session.parts.readFile(file).catch(() => {
+    throw misuse('no-such-file', { where: 'FILE', detail: file });
+  });
+  const kept = await photos.put(basename(file), bytes);
+  if (!kept.ok) throw new Stop(EXIT.usage, problemOfPhoto(kept));
+  return kept.photo.hash;
+}

@@ -1,0 +1,27 @@
+import type { Bench } from '../../bench/bench.ts';
+import type { Clock, PhotoStore } from '../../bench/ports.ts';
+import type { BundleFormat } from '../../bench/take-bundle.ts';
+
+/** An opened bench; `close` lets go of its files. */
+export interface OpenedBench {
+  readonly bench: Bench;
+  readonly photos: PhotoStore;
+  /** This device, as events name it. */
+  readonly device: string;
+  close(): Promise<void>;
+}
+
+/** What the command line needs of the world; `main.ts` wires it, tests pass their own. */
+export interface CliParts {
+  readonly open: (home: string) => Promise<OpenedBench>;
+  readonly bundle: BundleFormat;
+  readonly clock: Clock;
+  readonly env: Readonly<Record<string, string | undefined>>;
+  readonly readFile: (path: string) => Promise<Uint8Array>;
+  readonly writeFile: (path: string, bytes: Uint8Array) => Promise<void>;
+  /** Runs the server until it ends, and gives its exit code. */
+  readonly serve: (args: readonly string[]) => Promise<number>;
+  readonly version: string;
+  readonly out: (text: string) => void;
+  readonly err: (text: string) => void;
+}

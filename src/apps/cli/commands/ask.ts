@@ -1,0 +1,56 @@
+import type { Command } from 'commander';
+import type { CliParts } from '../cli-parts.ts';
+import { adviceLines } from '../print/advice-lines.ts';
+import { booksLines } from '../print/books-lines.ts';
+import { drawerLines } from '../print/drawer-lines.ts';
+import { beliefLines } from '../print/item-lines.ts';
+import { modelLines, modelListLines } from '../print/model-lines.ts';
+import { pileLines } from '../print/pile-lines.ts';
+import { withSession, type Session } from '../session.ts';
+import { misuse } from '../stop.ts';
+
+/** Asking the bench: what next, and how things stand. */
+export function askCommands(program: Command, parts: CliParts): void {
+  const simple = (name: string, description: string, answer: (session: Session) => void): void => {
+    program
+      .command(name)
+      .description(description)
+      .action((_options: unknown, command: Command) => withSession(command, parts, answer));
+  };
+  program
+    .command('next')
+    .argument('<item>', 'id or stock number')
+    .description('says what to do next with an item, and why')
+    .addHelpText('after', '\nExample: salvor next 7')
+    .action((name: string, _options: unknown, command: Command) => withSession(command, parts, (session) => next(session, name)));
+  simple('plan', 'says what to do with the pile, best first', ({ bench, show }) => {
+    const pile = bench.pile();
+    show(pile, () => pileLines(pile));
+  });
+  simple('drawer', 'shows loose assemblies, bags of parts, and orders', ({ bench, show }) => {
+    const drawer = bench.drawer();
+    show(drawer, () => drawerLines(drawer));
+  });
+  simple('books', 'shows the money of each unit and each month', ({ bench, show }) => {
+    const books = bench.books();
+    show(books, () => booksLines(books));
+  });
+  program
+    .command('models')
+    .argument('[id]', 'one model: its functions, places, points, checks and remedies by name')
+    .description('lists the models, or shows the names that one model uses')
+    .addHelpText('after', '\nExample: salvor models tern-tn10')
+    .action((id: string | undefined, _options: unknown, command: Command) => withSession(command, parts, (session) => models(session, id)));
+}
+
+function next(session: Session, name: string): void {
+  const file = session.bench.item(session.item(name).id)!;
+  session.show(file.advice, () => [...adviceLines(file.advice, file.money.currency), '', ...beliefLines(file.belief)]);
+}
+
+function models({ bench, show }: Session, id: string | undefined): void {
+  if (id === undefined) return show({ models: bench.models() }, () => modelListLines(bench.models()));
+  const model = bench.model(id);
+  if (!model) throw misuse('no-such-model', { where: 'ID', detail: id });
+  show({ file: model.file, readings: model.readings }, () => modelLines(model));
+}

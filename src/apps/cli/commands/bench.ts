@@ -1,0 +1,97 @@
+import type { Command } from 'commander';
+import { takeBundle } from '../../../bench/take-bundle.ts';
+import { wholeLog } from '../../../bench/whole-log.ts';
+import { problemFor, problemOfTaking } from '../../../bench/words.ts';
+import type { CliParts } from '../cli-parts.ts';
+import { moneyIn } from '../money.ts';
+import { homeOf, withSession, type Session } from '../session.ts';
+import { EXIT, misuse, Stop } from '../stop.ts';
+
+/** The bench as a whole: making it, serving it, and one file in and out. */
+export function benchCommands(program: Command, parts: CliParts): void {
+  program
+    .command('init')
+    .description('makes the folder of a bench, or changes the settings of one that is there')
+    .option('--currency <code>', 'currency of the books, such as GBP; fixed by the first money that is noted')
+    .option('--name <name>', 'name of the bench')
+    .option('--hour-value <amount>', 'what an hour at the bench is worth to you')
+    .addHelpText('after', '\nExample: salvor init --home ./my-bench --currency EUR --hour-value 12')
+    .action((options: InitOptions, command: Command) =>
+      withSession(command, parts, (session) => init(session, options, homeOf(command, parts))),
+    );
+  program
+    .command('serve')
+    .description('serves the bench to the browser until it is stopped')
+    .option('--port <number>', '4780 unless told')
+    .option('--empty', 'start an empty bench without the demo')
+    .option('--open', 'open the browser')
+    .addHelpText('after', '\nExample: salvor serve --home ./my-bench --empty --open')
+    .action((options: ServeOptions, command: Command) => serve(options, homeOf(command, parts), parts));
+  program
+    .command('export')
+    .argument('<file>', 'name of the bundle')
+    .description('writes the whole bench, events and photos, into one file')
+    .addHelpText('after', '\nExample: salvor export bench.zip')
+    .action((file: string, _options: unknown, command: Command) => withSession(command, parts, (session) => exportTo(session, file)));
+  program
+    .command('import')
+    .argument('<file>', 'a bundle made by salvor export')
+    .description('takes a bundle into an empty bench')
+    .addHelpText('after', '\nExample: salvor import bench.zip --home ./fresh-bench')
+    .action((file: string, _options: unknown, command: Command) => withSession(command, parts, (session) => importFrom(session, file)));
+}
+
+interface InitOptions {
+  readonly currency?: string;
+  readonly name?: string;
+  readonly hourValue?: string;
+}
+
+function init(session: Session, { currency, name, hourValue }: InitOptions, home: string): void {
+  const inCurrency = currency ?? session.bench.overview().currency;
+  const hour = hourValue === undefined ? {} : { hour_value_minor: moneyIn(hourValue, inCurrency, '--hour-value') };
+  const body = { ...(name ? { name } : {}), ...(currency ? { currency } : {}), ...hour };
+  if (Object.keys(body).length > 0) session.note([{ kind: 'bench-set', body }]);
+  const view = session.bench.overview();
+  session.show(view, () => [
+    `The bench "${view.name}" in ${home} holds ${view.events} events and keeps its books in ${view.currency}.`,
+    'Next: salvor add lot --help, or salvor serve to use it in the browser.',
+  ]);
+}
+
+interface ServeOptions {
+  readonly port?: string;
+  readonly empty?: boolean;
+  readonly open?: boolean;
+}
+
+async function serve({ port, empty, open }: ServeOptions, home: string, parts: CliParts): Promise<void> {
+  const flags = [...(port ? ['--port', port] : []), ...(empty ? ['--empty'] : []), ...(open ? ['--open'] : [])];
+  const code = await parts.serve(['--home', home, ...flags]);
+  if (code !== 0) throw new Stop(code === EXIT.usage ? EXIT.usage : EXIT.store, problemFor('server-ended', { detail: String(code) }));
+}
+
+async function exportTo(session: Session, file: string): Promise<void> {
+  const events = wholeLog(session.bench);
+  const bytes = await session.parts.bundle.write(events, session.photos);
+  await session.parts.writeFile(file, bytes).catch(() => {
+    throw new Stop(EXIT.store, problemFor('cannot-write', { where: 'FILE', detail: file }));
+  });
+  session.show({ file, events: events.length, bytes: bytes.length }, () => [
+    `${events.length} events and the photos of the bench are in ${file}.`,
+  ]);
+}
+
+async function importFrom(session: Session, file: string): Promise<void> {
+  const bytes = await session.parts.readFile(file).catch(() => {
+    throw misuse('no-such-file', { where: 'FILE', detail: file });
+  });
+  const read = await session.parts.bundle.read(bytes);
+  if (!read.ok) throw misuse('bad-bundle', { where: 'FILE', detail: read.detail });
+  const taken = await takeBundle(session.bench, session.photos, read);
+  if (!taken.ok) throw new Stop(taken.code === 'not-empty' ? EXIT.refused : EXIT.usage, problemOfTaking(taken, read.events.length));
+  session.show({ events: taken.events, photos: taken.photos }, () => [
+    `Came in: ${taken.events} events and ${taken.photos} photos.`,
+    'Next: salvor plan',
+  ]);
+}

@@ -1,0 +1,68 @@
+import type { Command } from 'commander';
+import { problemOfRefusal } from '../../../bench/words.ts';
+import { ScoutQuestion, type OutlookView } from '../../../bench/views/index.ts';
+import { claimIn } from '../claims.ts';
+import type { CliParts } from '../cli-parts.ts';
+import { moneyIn, moneyText } from '../money.ts';
+import { setName } from '../print/item-lines.ts';
+import { percent } from '../print/table.ts';
+import { withSession, type Session } from '../session.ts';
+import { EXIT, misuse, Stop } from '../stop.ts';
+
+interface ScoutOptions {
+  readonly price: string;
+  readonly postage: string;
+  readonly seller: string;
+  readonly count: string;
+  readonly currency?: string;
+  readonly rate: string;
+  readonly says: string[];
+}
+
+/** Should I buy it. */
+export function scoutCommand(program: Command, parts: CliParts): void {
+  program
+    .command('scout')
+    .argument('<model>', 'what it is; any-pocket-player fits what nobody has modelled')
+    .description('weighs a listing: what it is worth to this bench, and the most to pay; stores nothing')
+    .requiredOption('--price <amount>', 'what is asked')
+    .option('--postage <amount>', 'postage to you', '0')
+    .option('--seller <name>', 'their record here counts', '')
+    .option('--count <count>', 'how many of them are in the lot', '1')
+    .option('--currency <code>', 'when it is not that of the bench')
+    .option('--rate <number>', 'bench currency for one unit of it', '1')
+    .option('--says <claim...>', 'what the seller says: sound=fails, shell:cracked, untested', [])
+    .addHelpText('after', '\nExample: salvor scout tern-tn10 --price 14 --postage 3.50 --seller "Harbour Clearance" --says power=fails')
+    .action((model: string, options: ScoutOptions, command: Command) =>
+      withSession(command, parts, (session) => scout(session, model, options)),
+    );
+}
+
+function scout(session: Session, model: string, options: ScoutOptions): void {
+  const currency = options.currency ?? session.bench.overview().currency;
+  const question = ScoutQuestion.safeParse({
+    model_id: model,
+    seller: options.seller,
+    count: Number(options.count),
+    price_minor: moneyIn(options.price, currency, '--price'),
+    postage_minor: moneyIn(options.postage, currency, '--postage'),
+    currency,
+    rate: Number(options.rate),
+    claims: options.says.map(claimIn),
+  });
+  if (!question.success)
+    throw misuse('bad-input', { where: question.error.issues[0]!.path.join('.'), detail: question.error.issues[0]!.message });
+  const outlook = session.bench.outlook(question.data);
+  if ('ok' in outlook) throw new Stop(EXIT.usage, problemOfRefusal(outlook));
+  session.show(outlook, () => outlookLines(outlook));
+}
+
+function outlookLines(outlook: OutlookView): string[] {
+  const money = (minor: number): string => moneyText(minor, outlook.currency);
+  return [
+    `${outlook.verdict.toUpperCase()}: worth at most ${money(outlook.ceiling_minor)}, asked ${money(outlook.asks_minor)}; ${percent(outlook.loss_chance)} chance of a loss`,
+    `  ${money(outlook.value_minor)} expected (${money(outlook.low_minor)} to ${money(outlook.high_minor)}), ${Math.round(outlook.minutes)} min; ${percent(outlook.mendable)} ends working`,
+    ...outlook.why.map((why) => `  ${why}`),
+    ...outlook.hypotheses.slice(0, 5).map((each) => `  ${percent(each.chance).padStart(5)}  ${setName(each)}`),
+  ];
+}

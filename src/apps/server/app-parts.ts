@@ -1,0 +1,19 @@
+import type { Bench } from '../../bench/bench.ts';
+import type { Model } from '../../bench/models/index.ts';
+import type { PhotoStore } from '../../bench/ports.ts';
+import type { BundleFormat } from '../../bench/take-bundle.ts';
+
+/** What the server is made of; `main.ts` wires it, tests pass their own. */
+export interface AppParts {
+  readonly bench: Bench;
+  readonly photos: PhotoStore;
+  readonly bundle: BundleFormat;
+  readonly models: ReadonlyMap<string, Model>;
+  /** Folder of the built web app; null serves the interface alone. */
+  readonly webDir: string | null;
+  readonly version: string;
+  /** Folder of the bench, as `/health` tells it to another Salvor on this machine. */
+  readonly home: string;
+  /** Where unexpected errors go. */
+  readonly log: (sentence: string, error: unknown) => void;
+}

@@ -1,0 +1,67 @@
+import type { z } from '@hono/zod-openapi';
+import { problemFor, type ProblemCode } from '../../bench/words.ts';
+import { Problem } from '../../bench/views/index.ts';
+
+/** An answer of JSON in the description of a route. */
+export const answers = <T extends z.ZodType>(schema: T, description: string) => ({
+  200: { description, content: { 'application/json': { schema } } },
+});
+
+/** The body of a request as JSON in the description of a route. */
+export const jsonBody = <T extends z.ZodType>(schema: T) => ({ required: true, content: { 'application/json': { schema } } });
+
+/** The status that each code is answered with; codes that only the command line speaks are not here. */
+export const STATUS = {
+  'bad-input': 400,
+  'bad-json': 400,
+  'no-photos': 400,
+  'bad-bundle': 400,
+  'foreign-host': 403,
+  'foreign-origin': 403,
+  'no-such-address': 404,
+  'no-such-item': 404,
+  'no-such-model': 404,
+  'no-such-photo': 404,
+  'not-empty': 409,
+  'body-too-large': 413,
+  'unsupported-media-type': 415,
+  unexpected: 500,
+  'web-not-built': 503,
+} as const satisfies Partial<Record<ProblemCode, number>>;
+
+export type AnsweredCode = keyof typeof STATUS;
+
+const MEANING: Readonly<Record<number, string>> = {
+  400: 'The request does not fit',
+  403: 'Not from a page of this bench',
+  404: 'There is no such thing',
+  409: 'A rule of the job refuses it',
+  413: 'Too large',
+  415: 'A type of content that is not taken here',
+  500: 'Not expected',
+};
+
+/** The refusals of a route, by status, each with an example of what the server sends. Foreign pages and the unexpected come by themselves. */
+export function refusals(...codes: readonly AnsweredCode[]) {
+  const all: readonly AnsweredCode[] = [...codes, 'foreign-host', 'unexpected'];
+  const statuses = [...new Set(all.map((code) => STATUS[code]))];
+  return Object.fromEntries(
+    statuses.map((status) => [
+      status,
+      refusal(
+        status,
+        all.filter((code) => STATUS[code] === status),
+      ),
+    ]),
+  );
+}
+
+const refusal = (status: number, codes: readonly AnsweredCode[]) => ({
+  description: MEANING[status]!,
+  content: {
+    'application/json': {
+      schema: Problem,
+      examples: Object.fromEntries(codes.map((code) => [code, { value: problemFor(code, { where: 'query.limit', detail: '…' }) }])),
+    },
+  },
+});

@@ -1,0 +1,37 @@
+import { OpenAPIHono, createRoute } from '@hono/zod-openapi';
+import { BenchView, BooksView, DrawerView, PileView } from '../../../bench/views/index.ts';
+import type { AppParts } from '../app-parts.ts';
+import { answers, refusals } from '../responses.ts';
+
+const benchRoute = createRoute({
+  method: 'get',
+  path: '/api/bench',
+  summary: 'The bench itself: its settings, and how much is on it',
+  responses: { ...answers(BenchView, 'The bench'), ...refusals() },
+});
+const pileRoute = createRoute({
+  method: 'get',
+  path: '/api/pile',
+  summary: 'Everything owned and unfinished, with what to do with each, best first',
+  responses: { ...answers(PileView, 'The pile and its plan'), ...refusals() },
+});
+const drawerRoute = createRoute({
+  method: 'get',
+  path: '/api/drawer',
+  summary: 'Loose assemblies, bags of parts, and orders',
+  responses: { ...answers(DrawerView, 'The drawer'), ...refusals() },
+});
+const booksRoute = createRoute({
+  method: 'get',
+  path: '/api/books',
+  summary: 'The money of each unit and of each month',
+  responses: { ...answers(BooksView, 'The books'), ...refusals() },
+});
+
+/** The places of the bench that are one answer each. */
+export const viewRoutes = ({ bench }: AppParts) =>
+  new OpenAPIHono()
+    .openapi(benchRoute, (c) => c.json(bench.overview(), 200))
+    .openapi(pileRoute, (c) => c.json(bench.pile(), 200))
+    .openapi(drawerRoute, (c) => c.json(bench.drawer(), 200))
+    .openapi(booksRoute, (c) => c.json(bench.books(), 200));

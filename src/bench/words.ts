@@ -1,0 +1,86 @@
+import type { Refusal } from './bench.ts';
+import type { PhotoRefusal } from './ports.ts';
+import type { Taken } from './take-bundle.ts';
+import type { Problem } from './views/index.ts';
+
+/** What an app knows of a bad outcome beside its code. */
+export interface ProblemFields {
+  /** The field, file or line concerned. */
+  readonly where?: string;
+  /** What is wrong there, or the name that was given: put into the sentence. */
+  readonly detail?: string;
+}
+
+/** Sentences of the apps by code: what is wrong, and what to do next. `{where}` and `{detail}` stand for the fields. */
+const SENTENCES = {
+  'bad-input': '{where} does not fit: {detail}. Mend it and send it again; /openapi.json describes every field.',
+  'bad-json': 'The body is not JSON. Check its brackets and quotation marks, and send it again.',
+  'body-too-large': 'The request is larger than this address takes. Send it in several smaller ones.',
+  'unsupported-media-type': 'This address does not take that type of content. Send the content type that /openapi.json names for it.',
+  'foreign-host':
+    'The bench answers only to this machine, not to "{detail}". Open it as http://127.0.0.1 or http://localhost with its port.',
+  'foreign-origin': 'A page of {detail} asked to change the bench, which only its own pages may. Open the bench itself and do it there.',
+  'no-such-address': 'There is nothing at {detail}. /openapi.json lists every address.',
+  'no-such-item': 'No item is called "{detail}". Give its id or its stock number, such as 7; the list of items shows both.',
+  'no-such-model': 'No model is called "{detail}". The list of models shows the names that there are.',
+  'no-such-photo': 'There is no photo "{detail}" on this bench. Load the page again, or add the photo once more.',
+  'no-photos': 'No picture came with the request. Send one or more files in a form field named photos.',
+  'not-empty':
+    'This bench already holds {detail} events, and a bundle goes only into an empty one. Start Salvor with a new --home and import it there.',
+  'bad-bundle': 'The bundle cannot be read: {detail}. Export it again and import the new file.',
+  'web-not-built': 'The web app is not built yet. Run npm run build in the checkout, then load the page again.',
+  'no-such-file': 'The file {detail} cannot be read. Check its path.',
+  'nothing-to-undo': 'Nothing is left to undo here. salvor show ITEM lists what happened, with what was taken back already.',
+  'bad-amount': '"{detail}" is not an amount of money in {where}. Write it as 12 or 12.50.',
+  'bad-claim': '"{detail}" is not a claim. Write sound=fails for a function, shell:cracked for a place, or untested.',
+  'bad-usage': '{detail}. Add --help to see how it is written, with examples.',
+  'cannot-write': 'The file {detail} cannot be written. Check that its folder is there and may be written to.',
+  'server-ended': 'The server ended with code {detail}. Its own words above say why.',
+  'store-trouble':
+    'The bench in {where} cannot be opened or written: {detail}. Check that the folder may be written and the disk has room.',
+  unexpected: 'Something went wrong inside Salvor. Look whether it was done, then try again: an event sent twice is stored once.',
+} as const;
+
+export type ProblemCode = keyof typeof SENTENCES;
+
+/** The problem of a code, as a sentence that says what is wrong, where, and what to do next. */
+export function problemFor(code: ProblemCode, fields: ProblemFields = {}): Problem {
+  const fill = (name: keyof ProblemFields): string => fields[name] ?? '';
+  const message = SENTENCES[code].replaceAll('{where}', fill('where')).replaceAll('{detail}', fill('detail'));
+  return { code, message: message.charAt(0).toUpperCase() + message.slice(1), ...(fields.where ? { where: fields.where } : {}) };
+}
+
+/** What to do about a refusal of the bench, by its code. */
+const NEXT: Readonly<Record<string, string>> = {};
+
+const PHOTO_SENTENCES: Readonly<Record<PhotoRefusal['code'], string>> = {
+  'photo-empty': '{name} is empty. Take or copy the picture again.',
+  'photo-too-large': '{name} is too large a file ({detail}). Save it smaller, or with stronger compression, and add it again.',
+  'photo-too-many-pixels': '{name} has more pixels than a photo of a board needs ({detail}). Scale it down and add it again.',
+  'photo-not-a-picture': '{name} is not a picture ({detail}). Add a JPEG, PNG or WebP.',
+  'photo-mislabelled': '{name} is not what its name says ({detail}). Give it its true ending and add it again.',
+  'photo-corrupt': '{name} is damaged and cannot be shown whole ({detail}). Copy it from the camera again.',
+  'photo-unsupported':
+    '{name} is of a kind that cannot be read here ({detail}). Set the camera to JPEG, or save a copy as JPEG, and add that.',
+};
+
+/** Why a picture was not taken, and what to do instead. */
+export function problemOfPhoto(refusal: PhotoRefusal): Problem {
+  const message = PHOTO_SENTENCES[refusal.code].replaceAll('{name}', refusal.name).replaceAll('{detail}', refusal.detail);
+  return { code: refusal.code, message, where: refusal.name };
+}
+
+/** Why the bench did not take a batch of events, and what to do next. `of` is the size of the batch. */
+export function problemOfRefusal(refusal: Refusal, of = 1): Problem {
+  const place = of > 1 ? `event ${refusal.index + 1} of ${of}, ${refusal.field}` : refusal.field;
+  const next = NEXT[refusal.code] ?? 'Mend it and send it again; nothing was stored.';
+  const message = `${place}: ${refusal.message.replace(/\.$/, '')}. ${next}`;
+  return { code: refusal.code, message, where: of > 1 ? `events.${refusal.index}.${refusal.field}` : refusal.field };
+}
+
+/** Why a bundle of so many events was not taken into the bench. */
+export function problemOfTaking(outcome: Exclude<Taken, { ok: true }>, of: number): Problem {
+  if ('index' in outcome) return problemOfRefusal(outcome, of);
+  if ('name' in outcome) return problemOfPhoto(outcome);
+  return problemFor('not-empty', { detail: String(outcome.events) });
+}
