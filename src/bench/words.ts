@@ -13,7 +13,7 @@ export interface ProblemFields {
 
 /** Sentences of the apps by code: what is wrong, and what to do next. `{where}` and `{detail}` stand for the fields. */
 const SENTENCES = {
-  'bad-input': '{where} does not fit: {detail}. Mend it and send it again; /openapi.json describes every field.',
+  'bad-input': 'The field {where} does not fit: {detail}. Mend it and send it again; /openapi.json describes every field.',
   'bad-json': 'The body is not JSON. Check its brackets and quotation marks, and send it again.',
   'body-too-large': 'The request is larger than this address takes. Send it in several smaller ones.',
   'unsupported-media-type': 'This address does not take that type of content. Send the content type that /openapi.json names for it.',
@@ -45,10 +45,13 @@ export type ProblemCode = keyof typeof SENTENCES;
 
 /** The problem of a code, as a sentence that says what is wrong, where, and what to do next. */
 export function problemFor(code: ProblemCode, fields: ProblemFields = {}): Problem {
-  const fill = (name: keyof ProblemFields): string => fields[name] ?? '';
-  const message = SENTENCES[code].replaceAll('{where}', fill('where')).replaceAll('{detail}', fill('detail'));
-  return { code, message: message.charAt(0).toUpperCase() + message.slice(1), ...(fields.where ? { where: fields.where } : {}) };
+  const message = sentence(SENTENCES[code], { where: fields.where ?? '', detail: fields.detail ?? '' });
+  return { code, message, ...(fields.where ? { where: fields.where } : {}) };
 }
+
+/** A template with its placeholders filled. */
+const sentence = (template: string, fields: Readonly<Record<string, string>>): string =>
+  template.replace(/\{(\w+)\}/g, (_all, name: string) => fields[name] ?? '');
 
 /** What to do about a refusal of the bench, by its code. */
 const NEXT: Readonly<Record<string, string>> = {};
@@ -66,7 +69,7 @@ const PHOTO_SENTENCES: Readonly<Record<PhotoRefusal['code'], string>> = {
 
 /** Why a picture was not taken, and what to do instead. */
 export function problemOfPhoto(refusal: PhotoRefusal): Problem {
-  const message = PHOTO_SENTENCES[refusal.code].replaceAll('{name}', refusal.name).replaceAll('{detail}', refusal.detail);
+  const message = sentence(PHOTO_SENTENCES[refusal.code], { name: refusal.name, detail: refusal.detail });
   return { code: refusal.code, message, where: refusal.name };
 }
 
@@ -74,7 +77,7 @@ export function problemOfPhoto(refusal: PhotoRefusal): Problem {
 export function problemOfRefusal(refusal: Refusal, of = 1): Problem {
   const place = of > 1 ? `event ${refusal.index + 1} of ${of}, ${refusal.field}` : refusal.field;
   const next = NEXT[refusal.code] ?? 'Mend it and send it again; nothing was stored.';
-  const message = `${place}: ${refusal.message.replace(/\.$/, '')}. ${next}`;
+  const message = sentence('In {place}: {message}. {next}', { place, message: refusal.message.replace(/\.$/, ''), next });
   return { code: refusal.code, message, where: of > 1 ? `events.${refusal.index}.${refusal.field}` : refusal.field };
 }
 

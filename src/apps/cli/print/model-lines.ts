@@ -15,16 +15,6 @@ export const modelListLines = (models: readonly ModelRow[]): string[] => [
 
 /** The names of one model, as the commands take them. */
 export function modelLines({ file }: Model): string[] {
-  const section = (title: string, named: readonly { readonly id: string; readonly name: string }[]): string[] =>
-    named.length === 0
-      ? []
-      : [
-          title,
-          ...table(
-            ['', ''],
-            named.map(({ id, name }) => [`  ${id}`, name]),
-          ).slice(1),
-        ];
   return [
     `${file.name} (${file.id}${file.revision ? `, ${file.revision}` : ''}), knowledge level ${file.level}`,
     ...(file.about ? [file.about.trim()] : []),
@@ -38,3 +28,14 @@ export function modelLines({ file }: Model): string[] {
     ...section('Parts', file.parts),
   ];
 }
+
+const section = (title: string, named: readonly { readonly id: string; readonly name: string }[]): string[] =>
+  named.length === 0
+    ? []
+    : [
+        title,
+        ...table(
+          ['', ''],
+          named.map(({ id, name }) => [`  ${id}`, name]),
+        ).slice(1),
+      ];

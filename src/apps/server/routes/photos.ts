@@ -75,8 +75,8 @@ export const photoRoutes = ({ photos }: AppParts) =>
 async function filesOf(c: Context): Promise<File[]> {
   if (!/^multipart\/form-data\b/i.test(c.req.header('content-type') ?? ''))
     throw refuse('unsupported-media-type', { where: 'content-type' });
-  const form = await c.req.formData().catch(() => null);
-  const files = [...(form?.values() ?? [])].filter((value): value is File => value instanceof File);
+  const sent = await c.req.formData().catch(() => null);
+  const files = [...(sent?.values() ?? [])].filter((value): value is File => value instanceof File);
   if (files.length === 0) throw refuse('no-photos', { where: 'body.photos' });
   return files;
 }

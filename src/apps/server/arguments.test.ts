@@ -1,0 +1,26 @@
+import { resolve } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { serverArguments } from './arguments.ts';
+
+const argsOf = (argv: string[], env = {}): unknown => {
+  const result = serverArguments(argv, env);
+  return result.ok ? result.args : result.message;
+};
+
+describe('the arguments of the server', () => {
+  it('take the folder from --home, else from SALVOR_HOME, else ./bench-data', () => {
+    expect(argsOf(['--home', '/a'], { SALVOR_HOME: '/b' })).toMatchObject({ home: resolve('/a') });
+    expect(argsOf([], { SALVOR_HOME: '/b' })).toMatchObject({ home: resolve('/b') });
+    expect(argsOf([], { SALVOR_HOME: '' })).toMatchObject({ home: resolve('bench-data'), port: 4780, empty: false, open: false });
+  });
+
+  it.each([['x'], ['65536'], ['-1'], ['80.5']])('refuse %s as a port and show the usage', (port) => {
+    expect(argsOf([`--port=${port}`])).toContain('--port takes a number from 0 to 65535');
+    expect(argsOf([`--port=${port}`])).toContain('Usage:');
+  });
+
+  it('refuse what they do not know', () => {
+    expect(argsOf(['--hoem', '/a'])).toContain('--hoem');
+    expect(argsOf(['stray'])).toContain('stray');
+  });
+});
