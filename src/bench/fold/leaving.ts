@@ -100,7 +100,7 @@ function saleOf({ state }: Fold, { body, at }: EventOf<'sold'>, item: Item): Sal
   const amounts = [body.price_minor, body.postage_charged_minor, body.fees_minor, body.postage_minor].map((amount) =>
     toBench(amount, body, state.settings.currency),
   );
-  const [priceMinor, postageChargedMinor, feesMinor, postageMinor] = amounts;
-  if (priceMinor == null || postageChargedMinor == null || feesMinor == null || postageMinor == null) return null;
+  if (!amounts.every((amount) => amount !== null)) return null;
+  const [priceMinor, postageChargedMinor, feesMinor, postageMinor] = amounts as [number, number, number, number];
   return { as: body.as, at, priceMinor, postageChargedMinor, feesMinor, postageMinor, costMinor: costOf(item) };
 }

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { FindingKind, MeterMode, Outcome, STAGES, type BenchEvent, type Kind, type Stored } from '../events/index.ts';
 import { testEvent, testId, type BodyInput } from './events.ts';
 

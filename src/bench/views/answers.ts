@@ -186,6 +186,10 @@ export const ItemFile = z
         event_id: z.string(),
       }),
     ),
+    findings: z
+      .array(z.object({ place: Id, sees: z.string(), event_id: z.string() }))
+      .optional()
+      .meta({ description: 'What was seen where, oldest first; corrected ones left out' }),
     log: z.array(LogLine),
     belief: BeliefView,
     advice: AdviceView,
@@ -257,9 +261,10 @@ export const BooksView = z
     months: z.array(
       z.object({
         month: z.string(),
-        bought_minor: Money,
-        sold_minor: Money,
+        bought_minor: Money.meta({ description: 'Paid for lots, parts and orders' }),
+        sold_minor: Money.meta({ description: 'Prices and postage charged, less refunds' }),
         fees_minor: Money,
+        postage_minor: Money.meta({ description: 'Paid to send what was sold, and for what came back' }),
         cost_of_sales_minor: Money,
         write_off_minor: Money,
         profit_minor: Money,

@@ -1,0 +1,3 @@
+export { booksView, isBalanced } from './books-view.ts';
+export { moneyOf } from './money-of.ts';
+export { costOf, isGone } from './carried.ts';

@@ -1,0 +1,92 @@
+import type { EventOf, Kind } from './events/index.ts';
+import { spaced, type LogWords } from './log-words.ts';
+
+type Sentence<K extends Kind> = (words: LogWords, body: EventOf<K>['body']) => string;
+
+const took = (minutes: number): string => (minutes > 0 ? `, ${minutes} min` : '');
+const remark = (text: string): string => (text === '' ? '' : `: ${text}`);
+const REMEDY = {
+  mended: 'it is mended',
+  'not-mended': 'it is not mended',
+  'made-worse': 'it is worse than before',
+  'not-tried-yet': 'not tried yet',
+};
+const UNITS = { volts: 'V', ohms: 'Ω', diode: 'V', amps: 'A' };
+const STAGES = { closed: 'Closed', open: 'Opened the shell of', 'board-out': 'Took the board out of' };
+const STEP = { pass: 'passed', fail: 'failed', 'signed-off': 'not passed, signed off' };
+
+/** One plain sentence for every kind of event. */
+export const SENTENCES: { readonly [K in Kind]: Sentence<K> } = {
+  'bench-set': (words, body) => {
+    const parts = [
+      body.name === undefined ? '' : `name "${body.name}"`,
+      body.currency === undefined ? '' : `currency ${body.currency}`,
+      body.hour_value_minor === undefined ? '' : `an hour is worth ${words.money(body.hour_value_minor)}`,
+      body.fee_percent === undefined ? '' : `selling fee ${body.fee_percent} %`,
+      body.postage_out_minor === undefined ? '' : `postage out ${words.money(body.postage_out_minor)}`,
+    ];
+    return `Bench set: ${parts.filter((part) => part !== '').join(', ') || 'nothing changed'}.`;
+  },
+  'listing-weighed': (words, body) =>
+    `Weighed "${body.title}" by ${body.seller}: ${body.count} for ${words.money(body.price_minor + body.postage_minor, body.currency)} with postage.`,
+  'listing-dropped': (words, body) => `Left "${words.listing(body.listing_id)}" alone: ${body.reason}.`,
+  'lot-bought': (words, body) => {
+    const cost = words.money(body.price_minor + body.postage_minor + body.tax_minor, body.currency);
+    const names = body.items.map((item) => words.item(item.item_id)).join(', ');
+    return `Bought "${body.title}" from ${body.seller} for ${cost} with postage and tax: ${names}.`;
+  },
+  'item-received': (words, body) => `Received ${words.item(body.item_id)}${remark(body.condition)}.`,
+  'claim-made': (words, body) =>
+    `The seller says of ${words.item(body.item_id)}: ${words.claim(body.item_id, body.claim)}${remark(body.text)}.`,
+  'trial-done': (words, body) => {
+    const helped = body.with.map((id) => words.named(body.item_id, 'accessories', id)).join(', ');
+    const trial = `${words.named(body.item_id, 'functions', body.function)} of ${words.item(body.item_id)}`;
+    return `Tried ${trial}${helped === '' ? '' : ` with ${helped}`}: ${spaced(body.outcome)}${took(body.minutes)}.`;
+  },
+  'photo-taken': (words, body) => `Photo of ${words.item(body.item_id)}, ${spaced(body.side)}${remark(body.caption)}.`,
+  'finding-noted': (words, body) =>
+    `Looked at ${words.place(body.item_id, body.place)} of ${words.item(body.item_id)}: ${spaced(body.sees)}${remark(body.text)}${took(body.minutes)}.`,
+  'reading-taken': (words, body) => {
+    const value = body.value === null ? 'OL' : `${body.value} ${UNITS[body.mode]}`;
+    const point = words.named(body.item_id, 'points', body.point);
+    return `Measured ${point} of ${words.item(body.item_id)} in ${body.mode}: ${value}${took(body.minutes)}.`;
+  },
+  'opened-to': (words, body) => `${STAGES[body.stage]} ${words.item(body.item_id)}${took(body.minutes)}.`,
+  'remedy-done': (words, body) => {
+    const place = body.place === undefined ? '' : ` at ${words.place(body.item_id, body.place)}`;
+    const remedy = words.named(body.item_id, 'remedies', body.remedy);
+    return `${remedy}${place} on ${words.item(body.item_id)}: ${REMEDY[body.outcome]}${remark(body.text)}${took(body.minutes)}.`;
+  },
+  'transplant-done': (words, body) => {
+    const from = body.from_item === null ? 'the drawer' : words.item(body.from_item);
+    const to = body.to_item === null ? 'the drawer' : words.item(body.to_item);
+    return `Moved ${words.item(body.assembly_id)} from ${from} to ${to}${took(body.minutes)}.`;
+  },
+  'part-bought': (words, body) => `Bought ${body.count} × ${body.name} for ${words.money(body.price_minor, body.currency)}.`,
+  'part-used': (words, body) => `Used ${body.count} × ${words.bag(body.bag_id)} on ${words.item(body.item_id)}.`,
+  'order-placed': (words, body) => {
+    const cost = body.lines.reduce((sum, line) => sum + line.price_minor, body.postage_minor);
+    const lines = body.lines.map((line) => `${line.count} × ${line.name}`).join(', ');
+    return `Ordered from ${body.supplier} for ${words.money(cost, body.currency)} with postage: ${lines}.`;
+  },
+  'order-arrived': (_words, body) => `Order ${body.order_id} arrived${body.place === '' ? '' : `, put into ${body.place}`}.`,
+  'proof-step-done': (words, body) =>
+    `Proof of ${words.item(body.item_id)}, ${spaced(body.step)}: ${STEP[body.outcome]}${remark(body.reason)}${took(body.minutes)}.`,
+  graded: (words, body) => `Graded ${words.item(body.item_id)} ${body.grade} on the scale ${body.scale}${remark(body.text)}.`,
+  listed: (words, body) => `Listed ${words.item(body.item_id)} for ${words.money(body.price_minor)} at ${body.place}.`,
+  sold: (words, body) => {
+    const charged = words.money(body.price_minor + body.postage_charged_minor, body.currency);
+    const spent = words.money(body.fees_minor + body.postage_minor, body.currency);
+    const buyer = body.buyer === '' ? '' : ` to ${body.buyer}`;
+    return `Sold ${words.item(body.item_id)} ${body.as === 'working' ? 'as working' : 'for parts'}${buyer} for ${charged}; fees and postage ${spent}.`;
+  },
+  returned: (words, body) => `${words.item(body.item_id)} came back; refunded ${words.money(body.refund_minor)}${remark(body.reason)}.`,
+  scrapped: (words, body) => `Scrapped ${words.item(body.item_id)}: ${body.reason}.`,
+  kept: (words, body) => `Kept ${words.item(body.item_id)}${remark(body.reason)}.`,
+  'note-written': (words, body) => `Note${body.item_id === undefined ? '' : ` on ${words.item(body.item_id)}`}: ${body.text}`,
+  'time-clocked': (words, body) =>
+    `${body.minutes} min of ${body.task}${body.item_id === undefined ? '' : ` on ${words.item(body.item_id)}`}.`,
+  'advice-declined': (words, body) => `Did not follow "${spaced(body.advice)}" for ${words.item(body.item_id)}${remark(body.reason)}.`,
+  correction: (_words, body) => `Took an earlier entry back${remark(body.reason)}.`,
+  'demo-put-away': () => 'Put the demo away.',
+};

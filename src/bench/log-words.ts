@@ -1,0 +1,48 @@
+import { formatMinor } from '../core/quantity/index.ts';
+import type { Claim } from './events/index.ts';
+import type { Model, ModelFile } from './models/index.ts';
+import type { BenchState } from './state.ts';
+
+type Section = 'functions' | 'accessories' | 'points' | 'remedies' | 'slots' | 'blocks';
+
+/** How things are called in sentences: by the names that person and model gave them, else by their ids. */
+export interface LogWords {
+  readonly item: (id: string) => string;
+  /** The name that the item's model gives to one of its parts. */
+  readonly named: (itemId: string, section: Section, id: string) => string;
+  /** A block or a slot. */
+  readonly place: (itemId: string, id: string) => string;
+  readonly claim: (itemId: string, claim: Claim) => string;
+  /** "12.50 GBP", in the bench's currency unless another is named. */
+  readonly money: (amountMinor: number, currency?: string) => string;
+  readonly bag: (id: string) => string;
+  readonly listing: (id: string) => string;
+}
+
+export function logWords(state: Readonly<BenchState>, models: ReadonlyMap<string, Model>): LogWords {
+  const fileOf = (itemId: string): ModelFile | undefined => models.get(state.items.get(itemId)?.modelId ?? '')?.file;
+  const named: LogWords['named'] = (itemId, section, id) => fileOf(itemId)?.[section].find((entry) => entry.id === id)?.name ?? id;
+  const place: LogWords['place'] = (itemId, id) => {
+    const block = named(itemId, 'blocks', id);
+    return block === id ? named(itemId, 'slots', id) : block;
+  };
+  return {
+    named,
+    place,
+    item: (id) => {
+      const item = state.items.get(id);
+      return item ? `#${item.number} ${item.name}` : id;
+    },
+    claim: (itemId, claim) => {
+      if (claim.about === 'untested') return 'untested';
+      if (claim.about === 'place') return `${place(itemId, claim.place)}: ${spaced(claim.sees)}`;
+      return `${named(itemId, 'functions', claim.function)} ${spaced(claim.says)}`;
+    },
+    money: (amountMinor, currency = state.settings.currency) => `${formatMinor(amountMinor, currency)} ${currency}`,
+    bag: (id) => state.bags.get(id)?.name ?? id,
+    listing: (id) => state.listings.get(id)?.body.title ?? id,
+  };
+}
+
+/** "comes and goes" for "comes-and-goes". */
+export const spaced = (word: string): string => word.replaceAll('-', ' ');

@@ -1,0 +1,2 @@
+export { checkEvent } from './check-event.ts';
+export { RULE_CODES, type Objection, type RuleCode, type RuleContext } from './rule.ts';
