@@ -188,7 +188,6 @@ export const ItemFile = z
     ),
     findings: z
       .array(z.object({ place: Id, sees: z.string(), event_id: z.string() }))
-      .optional()
       .meta({ description: 'What was seen where, oldest first; corrected ones left out' }),
     log: z.array(LogLine),
     belief: BeliefView,
@@ -323,6 +322,7 @@ export const WatchView = z
         fate: z.string(),
         reason: z.string(),
         weighed_at: z.string(),
+        question: ScoutQuestion.meta({ description: 'The listing as it was weighed, to weigh or buy it anew' }),
         outlook: OutlookView,
       }),
     ),
