@@ -1,0 +1,102 @@
+import * as shapes from './part-shapes.mjs';
+
+/** Pads in a row: `n` pads `pitch` apart along x (or y when `vertical`), at `offset` from the middle. */
+function row(n, pitch, offset, w, h, vertical = false) {
+  return Array.from({ length: n }, (_, i) => {
+    const along = (i - (n - 1) / 2) * pitch;
+    return vertical ? { x: offset, y: along, w: h, h: w } : { x: along, y: offset, w, h };
+  });
+}
+
+const twoRows = (n, pitch, span, w = 0.6, h = 1.5) => [...row(n, pitch, span / 2, w, h), ...row(n, pitch, -span / 2, w, h)];
+const fourSides = (n, pitch, span) => [
+  ...twoRows(n, pitch, span, 0.45, 1.5),
+  ...[1, -1].flatMap((s) => row(n, pitch, (s * span) / 2, 0.45, 1.5, true)),
+];
+const pair = (span, w, h) => [
+  { x: -span / 2, y: 0, w, h },
+  { x: span / 2, y: 0, w, h },
+];
+
+/** Every kind of part: its courtyard (mm), body, pads and how it is drawn. */
+export const KINDS = {
+  bigChip: { court: [19, 19], body: { w: 14, h: 14 }, height: 2.2, pads: fourSides(16, 0.8, 16.6), draw: shapes.chip },
+  memoryChip: {
+    court: [15, 19],
+    body: { w: 12, h: 15.6 },
+    height: 1.3,
+    pads: twoRows(14, 0.8, 17.6, 0.45, 1.6),
+    draw: shapes.chip,
+    turn: 0,
+  },
+  wideChip: { court: [19.5, 12.5], body: { w: 17.9, h: 7.5 }, height: 2.4, pads: twoRows(14, 1.27, 9.8, 0.65, 1.9), draw: shapes.chip },
+  chip14: { court: [10, 7.6], body: { w: 8.7, h: 3.9 }, height: 1.6, pads: twoRows(7, 1.27, 5.5), draw: shapes.chip },
+  chip8: { court: [6.4, 7.6], body: { w: 5, h: 3.9 }, height: 1.6, pads: twoRows(4, 1.27, 5.5), draw: shapes.chip },
+  transistor: {
+    court: [3.8, 3.6],
+    body: { w: 2.9, h: 1.4 },
+    height: 1.1,
+    pads: [...row(2, 1.9, 1.1, 0.8, 0.9), { x: 0, y: -1.1, w: 0.8, h: 0.9 }],
+    draw: shapes.chip,
+  },
+  capacitor: { court: [3.2, 1.8], body: { w: 1.7, h: 0.9 }, look: 'capacitor', pads: pair(1.7, 0.9, 1), draw: shapes.passive },
+  resistor: { court: [3.2, 1.8], body: { w: 1.7, h: 0.9 }, look: 'resistor', pads: pair(1.7, 0.9, 1), draw: shapes.passive },
+  bigCapacitor: { court: [4.8, 3], body: { w: 3.2, h: 1.7 }, look: 'capacitor', pads: pair(3.1, 1.2, 1.7), draw: shapes.passive },
+  can: { court: [8, 7.4], body: { w: 6.2, h: 6.2 }, pads: pair(5.6, 2.2, 1.4), draw: shapes.can },
+  inductor: { court: [8.6, 7.8], body: { w: 7, h: 7 }, pads: pair(6.6, 1.7, 2.4), draw: shapes.inductor },
+  quartz: { court: [13, 5.6], body: { w: 10.8, h: 4.4 }, pads: pair(9.6, 3, 1.6), draw: shapes.quartz },
+  diode: { court: [6, 3.4], body: { w: 4, h: 2.6 }, pads: pair(4.4, 1.6, 1.8), draw: shapes.diode },
+  cartridgeSlot: {
+    court: [54, 11],
+    body: { w: 50, h: 8 },
+    height: 7,
+    dark: true,
+    pads: [...row(32, 1.5, 4.7, 0.7, 2), { x: -25.6, y: 0, w: 2.4, h: 3 }, { x: 25.6, y: 0, w: 2.4, h: 3 }],
+    draw: shapes.rowConnector,
+  },
+  plug: { court: [11, 6.5], body: { w: 9.4, h: 4.6 }, height: 4, pads: row(6, 1.5, 2.7, 0.7, 1.4), draw: shapes.rowConnector },
+  flatSocket: {
+    court: [25, 8],
+    body: { w: 23, h: 4.2 },
+    pads: [...row(20, 1, 2.6, 0.45, 1.4), { x: -12.2, y: 0, w: 1.6, h: 2 }, { x: 12.2, y: 0, w: 1.6, h: 2 }],
+    draw: shapes.flatSocket,
+    cable: true,
+  },
+  smallFlat: {
+    court: [10, 6],
+    body: { w: 8, h: 3.6 },
+    pads: [...row(6, 1, 2.3, 0.45, 1.3), { x: -4.6, y: 0, w: 1.4, h: 1.8 }, { x: 4.6, y: 0, w: 1.4, h: 1.8 }],
+    draw: shapes.flatSocket,
+    cable: true,
+  },
+  slideSwitch: {
+    court: [12, 7],
+    body: { w: 9.6, h: 4.4 },
+    pads: [...row(3, 2.5, 2.8, 1, 1.4), { x: -5.2, y: 0, w: 1.4, h: 1.8 }, { x: 5.2, y: 0, w: 1.4, h: 1.8 }],
+    draw: shapes.slideSwitch,
+  },
+  jack: {
+    court: [10.5, 12],
+    body: { w: 7, h: 9 },
+    pads: [-2.6, 2.6].flatMap((y) => pair(8, 1.6, 1.5).map((p) => ({ ...p, y }))),
+    draw: shapes.jack,
+  },
+  wheel: { court: [14, 14], body: { w: 13, h: 13 }, pads: row(3, 3, 5.6, 1.4, 1.8), draw: shapes.wheel },
+  spring: { court: [10, 9], body: { w: 8, h: 6.4 }, pads: pair(7.2, 2.2, 3), draw: shapes.spring },
+  wires: { court: [7, 4.5], body: { w: 5, h: 2 }, pads: pair(3.4, 1.9, 2.2), draw: shapes.wires },
+  keyContact: { court: [10.5, 10.5], body: { w: 9.4, h: 9.4 }, pads: pair(9, 0.8, 0.8), draw: shapes.keyContact, printed: true },
+  smallKey: { court: [6.4, 6.4], body: { w: 5.6, h: 5.6 }, pads: pair(5.4, 0.7, 0.7), draw: shapes.keyContact, printed: true },
+  testPoint: {
+    court: [2.4, 2.4],
+    body: { w: 1.5, h: 1.5 },
+    pads: [{ x: 0, y: 0, w: 1.5, h: 1.5, round: true, gold: true }],
+    draw: shapes.testPoint,
+  },
+  trimmer: {
+    court: [6, 6.4],
+    body: { w: 4.6, h: 4.6 },
+    pads: [...row(2, 2.4, 2.6, 1, 1.2), { x: 0, y: -2.6, w: 1.4, h: 1.2 }],
+    draw: shapes.trimmer,
+  },
+  leafSwitch: { court: [12, 5.5], body: { w: 10, h: 4 }, pads: pair(6, 1.4, 1.8), draw: shapes.leafSwitch },
+};
