@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { RULE_CODES } from './rules/index.ts';
 import { problemFor, problemOfPhoto, problemOfRefusal, problemOfTaking } from './words.ts';
 
 describe('the sentence of a problem', () => {
@@ -16,11 +17,33 @@ describe('the sentence of a problem', () => {
   });
 
   const refusal = { ok: false, code: 'bad-event', index: 2, field: 'body.price_minor', message: 'must not be negative' } as const;
+  const ruled = {
+    ok: false,
+    code: 'unknown-bag',
+    index: 0,
+    field: 'body.bag_id',
+    message: 'there is no bag "b"; there are none yet',
+  } as const;
 
-  it('names the event of a batch by its place, and the field alone when there is one', () => {
-    expect(problemOfRefusal(refusal, 5)).toMatchObject({ where: 'events.2.body.price_minor' });
-    expect(problemOfRefusal(refusal, 5).message).toMatch(/^In event 3 of 5, body.price_minor: must not be negative\. /);
-    expect(problemOfRefusal({ ...refusal, index: 0 }).message).toMatch(/^In body.price_minor: must not be negative\. /);
+  it('names the field of an event, and its place in a batch', () => {
+    const problem = problemOfRefusal(refusal, 5);
+    expect(problem.where).toBe('events.2.body.price_minor');
+    expect(problem.message).toBe(
+      'The field body.price_minor does not fit: must not be negative. Mend it and send it again. This is event 3 of 5; none of them was stored.',
+    );
+    expect(problemOfRefusal({ ...refusal, index: 0 })).toMatchObject({
+      where: 'body.price_minor',
+      message: expect.stringMatching(/again\.$/),
+    });
+  });
+
+  it('tells what a rule objects to in the words of the rule, and what to do next', () => {
+    expect(problemOfRefusal(ruled).message).toBe('There is no bag "b"; there are none yet. Use one of these, or note the bag first.');
+  });
+
+  it('has the next step for every rule, in the words of the rule itself or after them', () => {
+    for (const code of RULE_CODES)
+      expect(problemOfRefusal({ ...ruled, code }).message).toMatch(/^There is no bag "b"; there are none yet\.( [A-Z].*\.)?$/);
   });
 
   it('names the picture that was not taken, and what to do with it', () => {

@@ -1,5 +1,6 @@
 import type { Refusal } from './bench.ts';
 import type { PhotoRefusal } from './ports.ts';
+import type { RuleCode } from './rules/index.ts';
 import type { Taken } from './take-bundle.ts';
 import type { Problem } from './views/index.ts';
 
@@ -53,8 +54,44 @@ export function problemFor(code: ProblemCode, fields: ProblemFields = {}): Probl
 const sentence = (template: string, fields: Readonly<Record<string, string>>): string =>
   template.replace(/\{(\w+)\}/g, (_all, name: string) => fields[name] ?? '');
 
-/** What to do about a refusal of the bench, by its code. */
-const NEXT: Readonly<Record<string, string>> = {};
+/** What to do next about a refusal of the rules; empty where the clause itself ends with the way out. */
+const NEXT: Readonly<Record<RuleCode, string>> = {
+  'unknown-item': 'Use one of these, or note the lot that it came in first.',
+  'unknown-bag': 'Use one of these, or note the bag first.',
+  'unknown-order': 'Use one of these, or note the order first.',
+  'unknown-listing': 'Use one of these, or weigh the listing first.',
+  'unknown-model': 'Use one of these, or add a model file and start again.',
+  'unknown-function': 'Use one of these.',
+  'unknown-accessory': 'Use one of these.',
+  'unknown-point': 'Use one of these.',
+  'unknown-remedy': 'Use one of these.',
+  'unknown-slot': 'Use one of these.',
+  'unknown-step': 'Use one of these.',
+  'unknown-event': 'Take its id from the log of the item.',
+  'id-taken': '',
+  'wrong-mode': 'Measure it again that way, or use another point.',
+  'item-gone': '',
+  'not-sold': 'Look at its log: only what was sold can come back.',
+  'still-inside': '',
+  'proof-incomplete': '',
+  'reason-missing': 'Write one, or do the step.',
+  'not-enough-parts': 'Count the bag again, or note the parts that were bought.',
+  'already-arrived': 'Nothing more is needed.',
+  'already-corrected': 'To bring it back, undo that correction.',
+  'listing-closed': 'Weigh the new offer as a listing of its own.',
+  'currency-fixed': 'Give other currencies with their rate, or start another bench.',
+  'rate-not-one': 'Leave the rate out.',
+  'rate-missing': 'Use the rate of the day of the payment.',
+  'amount-too-large': 'Check the number of digits.',
+  'not-a-unit': 'Name the unit that it sits in.',
+  'not-an-assembly': 'Name an assembly, or take one out of the unit.',
+  'slot-missing': '',
+  'slot-occupied': '',
+  'slot-empty': 'Name the assembly itself if it lies in the drawer.',
+  'does-not-fit': 'Look for another one in the drawer.',
+  'not-there': 'Note where it is moved from.',
+  'nothing-moves': 'Leave one of the two out for the drawer.',
+};
 
 const PHOTO_SENTENCES: Readonly<Record<PhotoRefusal['code'], string>> = {
   'photo-empty': '{name} is empty. Take or copy the picture again.',
@@ -73,16 +110,22 @@ export function problemOfPhoto(refusal: PhotoRefusal): Problem {
   return { code: refusal.code, message, where: refusal.name };
 }
 
-/** Why the bench did not take a batch of events, and what to do next. `of` is the size of the batch. */
+/** Why the bench did not take a batch of `of` events, and what to do next. */
 export function problemOfRefusal(refusal: Refusal, of = 1): Problem {
-  const place = of > 1 ? `event ${refusal.index + 1} of ${of}, ${refusal.field}` : refusal.field;
-  const next = NEXT[refusal.code] ?? 'Mend it and send it again; nothing was stored.';
-  const message = sentence('In {place}: {message}. {next}', { place, message: refusal.message.replace(/\.$/, ''), next });
-  return { code: refusal.code, message, where: of > 1 ? `events.${refusal.index}.${refusal.field}` : refusal.field };
+  const { code, field, message, index } = refusal;
+  const batch = of > 1 ? ` This is event ${index + 1} of ${of}; none of them was stored.` : '';
+  const said = isRuleCode(code)
+    ? `${capital(message)}. ${NEXT[code]}`
+    : `The field ${field} does not fit: ${message}. Mend it and send it again.`;
+  return { code, message: said.trimEnd() + batch, where: of > 1 ? `events.${index}.${field}` : field };
 }
+
+const isRuleCode = (code: string): code is RuleCode => Object.hasOwn(NEXT, code);
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** Why a bundle of so many events was not taken into the bench. */
 export function problemOfTaking(outcome: Exclude<Taken, { ok: true }>, of: number): Problem {
+  if (outcome.code === 'bench-not-empty') return problemFor('not-empty', { detail: 'other' });
   if ('index' in outcome) return problemOfRefusal(outcome, of);
   if ('name' in outcome) return problemOfPhoto(outcome);
   return problemFor('not-empty', { detail: String(outcome.events) });

@@ -1,6 +1,7 @@
 import { resolve } from 'node:path';
 import type { Command } from 'commander';
 import { EVENT_VERSION, type Body, type Kind } from '../../bench/events/index.ts';
+import { findItem } from '../../bench/show/item-file.ts';
 import type { Item } from '../../bench/state.ts';
 import { problemFor, problemOfRefusal } from '../../bench/words.ts';
 import type { CliParts, OpenedBench } from './cli-parts.ts';
@@ -59,10 +60,7 @@ function sessionOf(opened: OpenedBench, parts: CliParts, isJson: boolean): Sessi
     isJson,
     show: (answer, lines) => parts.out(isJson ? JSON.stringify(answer, null, 2) : lines().join('\n')),
     item(name) {
-      const { items } = bench.state();
-      const number = /^#?(\d+)$/.exec(name)?.[1];
-      const found =
-        items.get(name) ?? (number === undefined ? undefined : [...items.values()].find((item) => item.number === Number(number)));
+      const found = findItem(bench.state(), name);
       if (!found) throw misuse('no-such-item', { where: 'ITEM', detail: name });
       return found;
     },

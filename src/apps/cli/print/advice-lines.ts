@@ -1,3 +1,5 @@
+import { CAUTION_WORDS } from '../../../bench/caution-words.ts';
+import type { Caution } from '../../../bench/models/index.ts';
 import type { AdviceView, CheckView, RemedyView } from '../../../bench/views/index.ts';
 import { moneyText } from '../money.ts';
 import { percent } from './table.ts';
@@ -35,11 +37,7 @@ function remedyLines(remedy: RemedyView, currency: string): string[] {
   ];
 }
 
-const cautionLines = (cautions: readonly string[]): string[] =>
-  cautions.map(
-    (caution) =>
-      `  Caution: ${caution.replaceAll('-', ' ')}. Follow the rules of your place and leave it to a licensed person where they say so.`,
-  );
+const cautionLines = (cautions: readonly Caution[]): string[] => cautions.map((caution) => `  ! ${CAUTION_WORDS[caution]}`);
 
 function others(advice: AdviceView, currency: string): string[] {
   const checks = advice.other_checks

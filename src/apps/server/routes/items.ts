@@ -54,7 +54,7 @@ export const itemRoutes = ({ bench }: AppParts) =>
     })
     .openapi(itemRoute, (c) => {
       const { item } = c.req.valid('param');
-      const file = bench.item(item) ?? (/^\d+$/.test(item) ? bench.item(`#${item}`) : null);
+      const file = bench.item(item);
       if (!file) throw refuse('no-such-item', { where: 'item', detail: item });
       return c.json(file, 200);
     });
