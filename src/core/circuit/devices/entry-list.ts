@@ -1,0 +1,26 @@
+import type { Wiring } from './bank.ts';
+
+/** Growing list of handles that becomes places in the matrix once the order is known. Ground's handle is −1; its place is the last one. */
+export class EntryList {
+  private readonly handles: number[] = [];
+  places = new Int32Array(0);
+
+  constructor(private readonly wiring: Wiring) {}
+
+  add(row: number, col: number): void {
+    this.handles.push(this.wiring.entry(row, col));
+  }
+
+  /** The four entries of a conductance between a and b, in the order aa, bb, ab, ba. */
+  addPair(a: number, b: number): void {
+    this.add(a, a);
+    this.add(b, b);
+    this.add(a, b);
+    this.add(b, a);
+  }
+
+  bind(places: Int32Array): void {
+    const ground = places.length - 1;
+    this.places = Int32Array.from(this.handles, (handle) => places[handle < 0 ? ground : handle]!);
+  }
+}

@@ -1,0 +1,161 @@
+import type { Part } from '../netlist/types.ts';
+import { JUNCTION_GMIN, thermalVoltage, type Bank, type Conditions, type Loading, type Wiring } from './bank.ts';
+import { addConductance } from './diodes.ts';
+import { EntryList } from './entry-list.ts';
+import { criticalVoltage, junctionCurrent, junctionSlope, limitJunction } from './junction.ts';
+
+interface Transistor {
+  readonly part: number;
+  /** +1 npn, −1 pnp. */
+  readonly sign: 1 | -1;
+  readonly c: number;
+  readonly b: number;
+  readonly e: number;
+  readonly is: number;
+  readonly bf: number;
+  readonly br: number;
+  readonly nfVt: number;
+  readonly nrVt: number;
+  readonly ise: number;
+  readonly neVt: number;
+  readonly isc: number;
+  readonly ncVt: number;
+  readonly perVaf: number;
+  readonly perVar: number;
+  readonly perIkf: number;
+  readonly perIkr: number;
+}
+
+/**
+ * Bipolar transistors at rest after Gummel & Poon (Bell Syst. Tech. J. 49, 1970) in the form of Nagel, "SPICE2" (1975): IS BF BR NF NR ISE NE ISC NC
+ * VAF VAR IKF IKR RB RC RE and area. Base resistance is constant (IRB and RBM have no effect); charge, temperature and substrate are left out.
+ */
+export class Transistors implements Bank {
+  private readonly entries: EntryList;
+  private readonly items: Transistor[] = [];
+  private readonly seriesEntries: EntryList;
+  private readonly series: { part: number; siemens: number }[] = [];
+  private readonly vt: number;
+  private lastBe = new Float64Array(0);
+  private lastBc = new Float64Array(0);
+  private scale = new Float64Array(0);
+  private seriesS = new Float64Array(0);
+
+  constructor(wiring: Wiring, parts: readonly Part[], temperatureK: number) {
+    this.entries = new EntryList(wiring);
+    this.seriesEntries = new EntryList(wiring);
+    this.vt = thermalVoltage(temperatureK);
+    parts.forEach((part, index) => {
+      if (part.kind === 'Q') this.add(wiring, part, index);
+    });
+  }
+
+  private add(wiring: Wiring, { nodes, params: p, type }: Part, part: number): void {
+    const area = p['area'] ?? 1;
+    const inner = (node: string, resistance: number | undefined): number =>
+      this.behind(wiring, part, wiring.node(node), (resistance ?? 0) / area);
+    const [c, b, e] = [inner(nodes[0]!, p['rc']), inner(nodes[1]!, p['rb']), inner(nodes[2]!, p['re'])];
+    const per = (value: number | undefined): number => (value ? 1 / value : 0);
+    this.items.push({
+      part,
+      sign: type === 'pnp' ? -1 : 1,
+      c,
+      b,
+      e,
+      is: (p['is'] ?? 1e-16) * area,
+      bf: p['bf'] ?? 100,
+      br: p['br'] ?? 1,
+      nfVt: (p['nf'] ?? 1) * this.vt,
+      nrVt: (p['nr'] ?? 1) * this.vt,
+      ise: (p['ise'] ?? 0) * area,
+      neVt: (p['ne'] ?? 1.5) * this.vt,
+      isc: (p['isc'] ?? 0) * area,
+      ncVt: (p['nc'] ?? 2) * this.vt,
+      perVaf: per(p['vaf'] ?? p['va']),
+      perVar: per(p['var'] ?? p['vb']),
+      perIkf: per(p['ikf'] ?? p['ik']) / area,
+      perIkr: per(p['ikr']) / area,
+    });
+    for (const row of [c, b, e]) for (const col of [c, b, e]) this.entries.add(row, col);
+  }
+
+  private behind(wiring: Wiring, part: number, outer: number, ohm: number): number {
+    if (ohm <= 0) return outer;
+    const inner = wiring.extra('node');
+    this.series.push({ part, siemens: 1 / ohm });
+    this.seriesEntries.addPair(outer, inner);
+    return inner;
+  }
+
+  bind(places: Int32Array): void {
+    this.entries.bind(places);
+    this.seriesEntries.bind(places);
+    this.lastBe = new Float64Array(this.items.length);
+    this.lastBc = new Float64Array(this.items.length);
+    this.scale = new Float64Array(this.items.length);
+    this.seriesS = new Float64Array(this.series.length);
+  }
+
+  prepare({ scale, removed }: Conditions, x: Float64Array): void {
+    this.items.forEach(({ part, sign, c, b, e }, i) => {
+      this.lastBe[i] = sign * (x[b]! - x[e]!);
+      this.lastBc[i] = sign * (x[b]! - x[c]!);
+      this.scale[i] = removed[part] ? 0 : scale[part]!;
+    });
+    this.series.forEach(({ part, siemens }, i) => (this.seriesS[i] = removed[part] ? 0 : siemens));
+  }
+
+  load(into: Loading): void {
+    for (let i = 0; i < this.items.length; i++) if (this.scale[i] !== 0) this.loadOne(i, this.items[i]!, into);
+    for (let i = 0; i < this.series.length; i++) addConductance(into.values, this.seriesEntries.places, 4 * i, this.seriesS[i]!);
+  }
+
+  private loadOne(i: number, q: Transistor, into: Loading): void {
+    const { x, values, rhs } = into;
+    const is = q.is * this.scale[i]!;
+    const vbe = hold(this.lastBe, i, q.sign * (x[q.b]! - x[q.e]!), q.nfVt, is, into);
+    const vbc = hold(this.lastBc, i, q.sign * (x[q.b]! - x[q.c]!), q.nrVt, is, into);
+    const [cbe, gbe] = [junctionCurrent(vbe, q.nfVt, is), junctionSlope(vbe, q.nfVt, is)];
+    const [cbc, gbc] = [junctionCurrent(vbc, q.nrVt, is), junctionSlope(vbc, q.nrVt, is)];
+    const q1 = 1 / Math.max(1 - vbc * q.perVaf - vbe * q.perVar, 1e-3);
+    const root = Math.sqrt(Math.max(1 + 4 * (cbe * q.perIkf + cbc * q.perIkr), 0));
+    const qb = (q1 * (1 + root)) / 2;
+    const slopeRoot = Math.max(root, 1e-9);
+    const dqbE = q1 * (qb * q.perVar + (q.perIkf * gbe) / slopeRoot);
+    const dqbC = q1 * (qb * q.perVaf + (q.perIkr * gbc) / slopeRoot);
+    const gpi = gbe / q.bf + junctionSlope(vbe, q.neVt, q.ise) + JUNCTION_GMIN;
+    const gmu = gbc / q.br + junctionSlope(vbc, q.ncVt, q.isc) + JUNCTION_GMIN;
+    const transfer = cbe - cbc;
+    const go = (gbc + (transfer * dqbC) / qb) / qb;
+    const gm = (gbe - (transfer * dqbE) / qb) / qb - go;
+    const leakC = cbc / q.br + junctionCurrent(vbc, q.ncVt, q.isc) + JUNCTION_GMIN * vbc;
+    const cc = transfer / qb - leakC;
+    const cb = cbe / q.bf + junctionCurrent(vbe, q.neVt, q.ise) + JUNCTION_GMIN * vbe + leakC;
+    const restE = q.sign * (cc + cb - vbe * (gm + go + gpi) + vbc * go);
+    const restC = q.sign * (-cc + vbe * (gm + go) - vbc * (gmu + go));
+    rhs[q.b]! -= restE + restC;
+    rhs[q.c]! += restC;
+    rhs[q.e]! += restE;
+    addNine(values, this.entries.places, 9 * i, gpi, gmu, gm, go);
+  }
+}
+
+function hold(last: Float64Array, i: number, v: number, nVt: number, saturation: number, into: Loading): number {
+  const used = limitJunction(v, last[i]!, nVt, criticalVoltage(nVt, saturation));
+  if (Math.abs(used - v) > 1e-9) into.limited = true;
+  last[i] = used;
+  return used;
+}
+
+/** Places in the order cc cb ce, bc bb be, ec eb ee. */
+function addNine(values: Float64Array, places: Int32Array, at: number, gpi: number, gmu: number, gm: number, go: number): void {
+  values[places[at]!]! += gmu + go;
+  values[places[at + 1]!]! += gm - gmu;
+  values[places[at + 2]!]! -= gm + go;
+  values[places[at + 3]!]! -= gmu;
+  values[places[at + 4]!]! += gpi + gmu;
+  values[places[at + 5]!]! -= gpi;
+  values[places[at + 6]!]! -= go;
+  values[places[at + 7]!]! -= gpi + gm;
+  values[places[at + 8]!]! += gpi + gm + go;
+}

@@ -1,0 +1,7 @@
+export { readNetlist } from './netlist/read-netlist.ts';
+export { parseEngineering } from './netlist/engineering.ts';
+export { BEHAVIOURS } from './netlist/read-part.ts';
+export type { Netlist, NetlistProblem, NetlistResult, Part } from './netlist/types.ts';
+export { asWritten, compileCircuit, type Circuit } from './compile.ts';
+export type { Conditions } from './devices/bank.ts';
+export { DEFAULT_EFFORT, operatingPoint, type Effort, type NoConvergence, type OperatingPoint, type Solution } from './operating-point.ts';
