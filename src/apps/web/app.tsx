@@ -2,6 +2,7 @@ import { lazy } from 'react';
 import { Redirect, Route, Switch } from 'wouter';
 import { BenchPage } from './bench/bench-page.tsx';
 import { LastBench } from './bench/last-bench.tsx';
+import { AddPage } from './first-run/add-page.tsx';
 import { Home } from './first-run/home.tsx';
 import { PilePage } from './pile/pile-page.tsx';
 import { Frame } from './shell/frame.tsx';
@@ -18,6 +19,7 @@ export function App() {
     <Frame>
       <Switch>
         <Route path="/" component={Home} />
+        <Route path="/add" component={AddPage} />
         <Route path="/scout" component={ScoutPage} />
         <Route path="/pile" component={PilePage} />
         <Route path="/bench" component={LastBench} />

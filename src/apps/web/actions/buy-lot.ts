@@ -17,10 +17,13 @@ export interface LotAnswer {
   readonly claims: readonly Claim[];
 }
 
-/** A lot bought: its units stand in the pile, its cost is split over them by expected value, and each carries the claims. */
+/**
+ * A lot bought: its units stand in the pile, and its cost is split over them by expected value. The claims of a listing
+ * that was weighed count by themselves; without one they are said of each unit here.
+ */
 export const buyLot = (lot: LotAnswer): Gesture => ({
   said: `${lot.title} bought`,
-  drafts: [lotDraft(lot), ...lot.units.flatMap((unit) => claimDrafts(unit.itemId, lot.claims))],
+  drafts: [lotDraft(lot), ...(lot.listingId === undefined ? lot.units.flatMap((unit) => claimDrafts(unit.itemId, lot.claims)) : [])],
 });
 
 export const lotDraft = (lot: LotAnswer): Draft => ({

@@ -16,6 +16,9 @@ async function reach(path: string, init?: RequestInit): Promise<Response> {
     return await fetch(path, init);
   } catch (error) {
     if (error instanceof DOMException && error.name === 'AbortError') throw error;
-    throw new ProblemError('unreachable', 'The bench does not answer. Check that it is running and that this device is on its network, then try again.');
+    throw new ProblemError(
+      'unreachable',
+      'The bench does not answer. Check that it is running and that this device is on its network, then try again.',
+    );
   }
 }

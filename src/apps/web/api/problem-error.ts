@@ -1,5 +1,7 @@
 import type { Problem } from '../../../bench/views/index.ts';
 
+const WORTH_ANOTHER_TRY: readonly string[] = ['unreachable', 'unreadable-answer', 'unexpected', 'store-trouble'];
+
 /** Why the bench did not do what was asked, in a sentence that ends with what to do next. */
 export class ProblemError extends Error {
   constructor(
@@ -13,7 +15,7 @@ export class ProblemError extends Error {
 
   /** Asking again, unchanged, may well succeed. */
   get retriable(): boolean {
-    return this.code === 'unreachable' || this.code === 'unreadable-answer';
+    return WORTH_ANOTHER_TRY.includes(this.code);
   }
 }
 
@@ -21,7 +23,10 @@ export class ProblemError extends Error {
 export async function problemOf(response: Response): Promise<ProblemError> {
   const problem: unknown = await response.json().catch(() => null);
   if (isProblem(problem)) return new ProblemError(problem.code, problem.message, problem.where);
-  return new ProblemError('unreadable-answer', `The bench answered with error ${response.status} and gave no reason. Try again in a moment.`);
+  return new ProblemError(
+    'unreadable-answer',
+    `The bench answered with error ${response.status} and gave no reason. Try again in a moment.`,
+  );
 }
 
 const isProblem = (value: unknown): value is Problem =>

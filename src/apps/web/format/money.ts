@@ -20,7 +20,12 @@ export function moneySpread(lowMinor: number, highMinor: number, currency: strin
 
 /** An estimate, to whole major units: no more digits than it is good for. */
 export function roughMoney(amountMinor: number, currency: string): string {
-  const format = new Intl.NumberFormat(undefined, { style: 'currency', currency, currencyDisplay: 'narrowSymbol', maximumFractionDigits: 0 });
+  const format = new Intl.NumberFormat(undefined, {
+    style: 'currency',
+    currency,
+    currencyDisplay: 'narrowSymbol',
+    maximumFractionDigits: 0,
+  });
   return format.format(Math.round(Number(formatMinor(Math.round(amountMinor), currency))) + 0).replace('-', '−');
 }
 

@@ -51,3 +51,18 @@ export const ROAD_WORDS: Readonly<Record<Road, string>> = {
 };
 
 export const MODE_WORDS: Readonly<Record<MeterMode, string>> = { volts: 'Volts', ohms: 'Ohms', diode: 'Diode', amps: 'Amps' };
+
+const METER_OUTCOMES: Readonly<Record<string, string>> = {
+  'as-reference': 'As on a good one',
+  low: 'Lower than on a good one',
+  high: 'Higher than on a good one',
+  zero: 'Near zero',
+  open: 'OL',
+};
+
+/** The words for an outcome of any check; one that is not known here is shown by its own name. */
+export const outcomeWords = (outcome: string): string =>
+  (OUTCOME_WORDS as Readonly<Record<string, string>>)[outcome] ??
+  (FINDING_WORDS as Readonly<Record<string, string>>)[outcome] ??
+  METER_OUTCOMES[outcome] ??
+  outcome.replaceAll('-', ' ');

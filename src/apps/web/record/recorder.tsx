@@ -29,16 +29,16 @@ export function Recorder({ children }: { readonly children: ReactNode }) {
   const dismiss = useCallback((id: number) => setToasts((now) => now.filter((toast) => toast.id !== id)), []);
 
   const send = useCallback(
-    async (events: readonly StampedEvent[], said: string, undoable: boolean): Promise<boolean> => {
+    async function sendEvents(events: readonly StampedEvent[], said: string, undoable: boolean): Promise<boolean> {
       setPending((count) => count + 1);
       try {
         await postEvents(events);
         await client.invalidateQueries();
-        const takeBack = () => void send(stampNow(undo(events.map((event) => event.id))), 'taken back', false);
+        const takeBack = () => void sendEvents(stampNow(undo(events.map((event) => event.id))), 'taken back', false);
         show({ text: `Noted: ${said}`, tone: 'plain', ...(undoable ? { action: { label: 'Undo', run: takeBack } } : {}) });
         return true;
       } catch (error) {
-        const again = { label: 'Try again', run: () => void send(events, said, undoable) };
+        const again = { label: 'Try again', run: () => void sendEvents(events, said, undoable) };
         const retriable = error instanceof ProblemError && error.retriable;
         show({ text: `Not noted: ${sentenceOf(error)}`, tone: 'bad', ...(retriable ? { action: again } : {}) });
         return false;
@@ -51,7 +51,12 @@ export function Recorder({ children }: { readonly children: ReactNode }) {
 
   const value = useMemo(
     () => ({
-      record: (gesture: Gesture) => send(stampNow(gesture), gesture.said, gesture.drafts.every((draft) => draft.kind !== 'correction')),
+      record: (gesture: Gesture) =>
+        send(
+          stampNow(gesture),
+          gesture.said,
+          gesture.drafts.every((draft) => draft.kind !== 'correction'),
+        ),
       tell: (text: string, tone: 'plain' | 'bad') => show({ text, tone }),
       busy: pending > 0,
     }),

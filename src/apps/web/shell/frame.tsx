@@ -11,10 +11,11 @@ export function Frame({ children }: { readonly children: ReactNode }) {
   useChanges();
   const [location] = useLocation();
   const main = useRef<HTMLElement>(null);
-  const first = useRef(true);
+  const arrived = useRef(location);
   useEffect(() => {
-    if (first.current) first.current = false;
-    else main.current?.focus({ preventScroll: true });
+    if (arrived.current === location) return;
+    arrived.current = location;
+    main.current?.focus({ preventScroll: true });
     scrollTo(0, 0);
   }, [location]);
   return (
@@ -27,15 +28,7 @@ export function Frame({ children }: { readonly children: ReactNode }) {
       <main id="main" tabIndex={-1} ref={main}>
         <DemoBanner />
         <PageBoundary key={location}>
-          <Suspense
-            fallback={
-              <p className="waiting" role="status">
-                One moment …
-              </p>
-            }
-          >
-            {children}
-          </Suspense>
+          <Suspense fallback={<output className="waiting">One moment …</output>}>{children}</Suspense>
         </PageBoundary>
       </main>
     </div>

@@ -11,11 +11,7 @@ interface AnswerProps<T> {
 export function Answer<T>({ query, children }: AnswerProps<T>) {
   if (query.data !== undefined) return <>{children(query.data)}</>;
   if (query.isError) return <Trouble error={query.error} retry={() => void query.refetch()} />;
-  return (
-    <p className="waiting" role="status">
-      Asking the bench …
-    </p>
-  );
+  return <output className="waiting">Asking the bench …</output>;
 }
 
 export function Trouble({ error, retry }: { readonly error: unknown; readonly retry: () => void }) {

@@ -1,5 +1,5 @@
 import type { Caution } from '../../../bench/models/index.ts';
-import { CAUTION_WORDS } from '../format/caution-words.ts';
+import { CAUTION_WORDS } from '../../../bench/caution-words.ts';
 
 /** The dangers of this step, each in the same words wherever it shows. */
 export function Cautions({ cautions }: { readonly cautions: readonly Caution[] }) {

@@ -1,0 +1,42 @@
+import { BeliefSection } from './belief-section.tsx';
+import { BenchHead } from './bench-head.tsx';
+import { BoardSection } from './board-section.tsx';
+import { DecisionSection } from './decision-section.tsx';
+import { LeavingSection } from './leaving-section.tsx';
+import { LogSection } from './log-section.tsx';
+import { MoneySection } from './money-section.tsx';
+import { OtherSection } from './other-section.tsx';
+import { PhotosSection } from './photos-section.tsx';
+import { ProofSection } from './proof-section.tsx';
+import { ReadingsSection } from './readings-section.tsx';
+import { SlotsSection } from './slots-section.tsx';
+import { useUnit } from './unit-context.ts';
+import { WhatNext } from './what-next.tsx';
+
+/** The desk: what next at the left and always in sight, all that is known of the unit at the right; on a phone one below the other. */
+export function BenchDesk() {
+  const { file } = useUnit();
+  return (
+    <>
+      <BenchHead />
+      <div className="desk">
+        <div className="desk-next">
+          <WhatNext key={file.advice.id} />
+        </div>
+        <div className="desk-rest">
+          <BeliefSection />
+          <DecisionSection />
+          <BoardSection />
+          <OtherSection />
+          <ReadingsSection />
+          <PhotosSection />
+          <LogSection />
+          <SlotsSection />
+          <ProofSection />
+          <LeavingSection />
+          <MoneySection />
+        </div>
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,31 @@
+import { Link } from 'wouter';
+import { STAGE_WORDS } from '../format/words.ts';
+import { StatusMark } from '../ui/status-mark.tsx';
+import { StockTag } from '../ui/stock-tag.tsx';
+import { Clock } from './clock.tsx';
+import { useUnit } from './unit-context.ts';
+
+/** Which unit this is, how far it is open, and its clock. */
+export function BenchHead() {
+  const { file } = useUnit();
+  const { row, model, stage, advice } = file;
+  return (
+    <header className="bench-head">
+      <div className="page-head">
+        <h1>
+          <StockTag number={row.number} /> {row.name}
+        </h1>
+        <p className="row small muted">
+          <StatusMark status={row.status} />
+          {row.kind === 'unit' && <span>{STAGE_WORDS[stage]}</span>}
+          <Link href={`/models/${encodeURIComponent(model.id)}`}>{model.name}</Link>
+          {row.seller !== '' && <span>from {row.seller}</span>}
+        </p>
+      </div>
+      <Clock />
+      <a href="#what-next" className="next-link">
+        <b>Next:</b> {advice.headline}
+      </a>
+    </header>
+  );
+}

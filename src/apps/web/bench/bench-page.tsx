@@ -1,0 +1,53 @@
+import { useEffect } from 'react';
+import { Link } from 'wouter';
+import type { ItemFile } from '../../../bench/views/index.ts';
+import { ProblemError, sentenceOf } from '../api/problem-error.ts';
+import { useBench, useItem, useModel } from '../api/queries.ts';
+import { Answer } from '../ui/answer.tsx';
+import { useTitle } from '../ui/use-title.ts';
+import { BenchDesk } from './bench-desk.tsx';
+import { rememberUnit } from './last-unit.ts';
+import { UnitContext } from './unit-context.ts';
+
+/** One unit under work. */
+export function BenchPage({ id }: { readonly id: string }) {
+  const item = useItem(id);
+  const isUnknown = item.error instanceof ProblemError && !item.error.retriable;
+  useEffect(() => rememberUnit(isUnknown ? null : id), [id, isUnknown]);
+  if (isUnknown && item.data === undefined) return <NotHere sentence={sentenceOf(item.error)} />;
+  return <Answer query={item}>{(file) => <WithModel file={file} />}</Answer>;
+}
+
+function WithModel({ file }: { readonly file: ItemFile }) {
+  const model = useModel(file.model.id);
+  const bench = useBench();
+  useTitle(`#${file.row.number} ${file.row.name}`);
+  return (
+    <Answer query={bench}>
+      {(settings) => (
+        <Answer query={model}>
+          {(page) => (
+            <UnitContext value={{ file, model: page.file, bench: settings }}>
+              <BenchDesk />
+            </UnitContext>
+          )}
+        </Answer>
+      )}
+    </Answer>
+  );
+}
+
+function NotHere({ sentence }: { readonly sentence: string }) {
+  useTitle('Not here');
+  return (
+    <>
+      <h1>This is not on the bench</h1>
+      <p>{sentence}</p>
+      <p>
+        <Link href="/pile" className="button">
+          To the pile
+        </Link>
+      </p>
+    </>
+  );
+}

@@ -1,0 +1,26 @@
+import type { RemedyView } from '../../../bench/views/index.ts';
+import { money } from '../format/money.ts';
+import { chance, duration } from '../format/number.ts';
+import { Cautions } from '../ui/cautions.tsx';
+import { Why } from '../ui/why.tsx';
+import { RemedyForm } from './remedy-form.tsx';
+import { TransplantForm } from './transplant-form.tsx';
+import { useUnit } from './unit-context.ts';
+
+/** One remedy: how, what it takes, what to mind, and the form for when it is done. */
+export function NextRemedy({ remedy }: { readonly remedy: RemedyView }) {
+  const { bench } = useUnit();
+  return (
+    <div className="form">
+      <p className="small muted">
+        Works after it: {chance(remedy.chance)} · about {duration(remedy.minutes)} · costs {money(remedy.cost_minor, bench.currency)} in
+        minutes and parts
+        {remedy.risk > 0 && ` · ruins it: ${chance(remedy.risk)}`}
+      </p>
+      {remedy.how !== '' && <p>{remedy.how}</p>}
+      <Cautions cautions={remedy.cautions} />
+      {remedy.slot === null ? <RemedyForm remedy={remedy} /> : <TransplantForm remedy={remedy} slot={remedy.slot} />}
+      <Why lines={remedy.why} summary="Why this remedy?" />
+    </div>
+  );
+}

@@ -1,0 +1,18 @@
+import { createContext, useContext } from 'react';
+import type { ModelFile } from '../../../bench/models/index.ts';
+import type { BenchView, ItemFile } from '../../../bench/views/index.ts';
+
+/** The unit under work, what is known of its model, and the settings of the bench. */
+export interface Unit {
+  readonly file: ItemFile;
+  readonly model: ModelFile;
+  readonly bench: BenchView;
+}
+
+export const UnitContext = createContext<Unit | null>(null);
+
+export function useUnit(): Unit {
+  const unit = useContext(UnitContext);
+  if (unit === null) throw new Error('useUnit belongs inside the bench page');
+  return unit;
+}

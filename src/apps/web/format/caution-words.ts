@@ -1,1 +1,0 @@
-export { CAUTION_WORDS } from '../../../bench/caution-words.ts';

@@ -1,0 +1,84 @@
+import { Link } from 'wouter';
+import { useModel, type ModelPage as ModelAnswer } from '../api/queries.ts';
+import { money } from '../format/money.ts';
+import { Answer } from '../ui/answer.tsx';
+import { Section } from '../ui/section.tsx';
+import { useTitle } from '../ui/use-title.ts';
+import { LEVEL_WORDS } from './level-words.ts';
+import { ModelBoard } from './model-board.tsx';
+import { ModelFaults } from './model-faults.tsx';
+import { ModelPoints } from './model-points.tsx';
+import { ModelSteps } from './model-steps.tsx';
+import { ModelWork } from './model-work.tsx';
+
+/** All that is known of one model. */
+export default function ModelPage({ id }: { readonly id: string }) {
+  const model = useModel(id);
+  useTitle(model.data?.file.name ?? 'Model');
+  return <Answer query={model}>{(answer) => <ModelSheet answer={answer} />}</Answer>;
+}
+
+function ModelSheet({ answer }: { readonly answer: ModelAnswer }) {
+  const { file, readings, photos } = answer;
+  return (
+    <>
+      <header className="page-head">
+        <p className="small">
+          <Link href="/models">All models</Link>
+        </p>
+        <h1>
+          {file.name}
+          {file.revision !== '' && `, ${file.revision}`}
+        </h1>
+        <p className="small muted">
+          Level {file.level}: {LEVEL_WORDS[file.level]}
+        </p>
+        <p className="lead">{file.about}</p>
+      </header>
+      <Section id="prices" title="Prices">
+        <dl className="figures">
+          <div>
+            <dt>A working one</dt>
+            <dd>
+              {money(file.prices.working, file.currency)}
+              <small>
+                2 in 3 within {money(Math.round(file.prices.working / Math.exp(file.prices.spread)), file.currency)} to{' '}
+                {money(Math.round(file.prices.working * Math.exp(file.prices.spread)), file.currency)}
+              </small>
+            </dd>
+          </div>
+          <div>
+            <dt>A faulty one</dt>
+            <dd>{money(file.prices.for_parts, file.currency)}</dd>
+          </div>
+          {file.cell !== undefined && (
+            <div>
+              <dt>Cell</dt>
+              <dd>
+                {file.cell.volts} V<small>{file.cell.chemistry}</small>
+              </dd>
+            </div>
+          )}
+        </dl>
+      </Section>
+      <ModelBoard file={file} />
+      {photos.length > 0 && (
+        <Section id="photos" title="Photos of a good one">
+          <ul className="thumbs wide">
+            {photos.map((photo) => (
+              <li key={photo.url}>
+                <a href={photo.url}>
+                  <img src={photo.url} alt={`A good ${file.name}: ${photo.side.replaceAll('-', ', ')}`} loading="lazy" />
+                </a>
+              </li>
+            ))}
+          </ul>
+        </Section>
+      )}
+      <ModelFaults file={file} />
+      <ModelPoints file={file} readings={readings} />
+      <ModelWork file={file} />
+      <ModelSteps file={file} />
+    </>
+  );
+}

@@ -1,0 +1,43 @@
+import { Link } from 'wouter';
+import { useModels } from '../api/queries.ts';
+import { counted } from '../format/number.ts';
+import { LEVEL_WORDS } from './level-words.ts';
+import { Answer } from '../ui/answer.tsx';
+import { useTitle } from '../ui/use-title.ts';
+
+/** The device models that this bench knows. */
+export default function ModelsPage() {
+  const models = useModels();
+  useTitle('Models');
+  return (
+    <>
+      <header className="page-head">
+        <h1>Models</h1>
+        <p className="lead">
+          What is known of a device and its boards. Each stands in a file of the folder models that you can read and mend.
+        </p>
+      </header>
+      <Answer query={models}>
+        {(rows) => (
+          <ul className="plain-list model-list">
+            {rows.map((model) => (
+              <li key={model.id} className="sheet">
+                <h2>
+                  <Link href={`/models/${encodeURIComponent(model.id)}`}>
+                    {model.name}
+                    {model.revision !== '' && `, ${model.revision}`}
+                  </Link>
+                </h2>
+                <p>{model.about}</p>
+                <p className="small muted">
+                  Level {model.level}: {LEVEL_WORDS[model.level]} · {counted(model.units, 'unit')} here
+                  {model.points > 0 && ` · ${model.referenced_points} of ${model.points} points measured on good boards`}
+                </p>
+              </li>
+            ))}
+          </ul>
+        )}
+      </Answer>
+    </>
+  );
+}

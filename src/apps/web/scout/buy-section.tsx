@@ -1,0 +1,54 @@
+import { useLocation } from 'wouter';
+import type { ModelRow, OutlookView } from '../../../bench/views/index.ts';
+import { keepListing, type ListingAnswer } from '../actions/keep-listing.ts';
+import { newId } from '../record/new-id.ts';
+import { useRecorder } from '../record/recorder-context.ts';
+import { Fold } from '../ui/fold.tsx';
+import { Section } from '../ui/section.tsx';
+import { BuyForm } from './buy-form.tsx';
+import { sellerName, type ListingForm } from './listing-form.ts';
+
+interface BuySectionProps {
+  readonly form: ListingForm;
+  readonly outlook: OutlookView;
+  readonly models: readonly ModelRow[];
+  /** The listing is dealt with: the form may start anew. */
+  readonly done: () => void;
+}
+
+/** Keep the listing on the watch list, or buy it. */
+export function BuySection({ form, outlook, models, done }: BuySectionProps) {
+  const { record, busy } = useRecorder();
+  const [, go] = useLocation();
+  const modelName = models.find((model) => model.id === form.modelId)?.name ?? form.modelId;
+  const listing: ListingAnswer = {
+    ...form,
+    listingId: '',
+    title: form.title.trim() || modelName,
+    seller: sellerName(form.seller),
+    priceMinor: form.priceMinor ?? 0,
+    postageMinor: form.postageMinor ?? 0,
+  };
+  const keep = async (): Promise<void> => {
+    if (await record(keepListing({ ...listing, listingId: newId('listing') }))) done();
+  };
+  return (
+    <Section id="deal" title="Then">
+      <div className="form">
+        <button type="button" disabled={busy} onClick={() => void keep()}>
+          Keep it on the watch list
+        </button>
+        <Fold title="I bought it">
+          <BuyForm
+            key={`${form.count}-${form.priceMinor}-${form.postageMinor}-${listing.title}`}
+            listing={listing}
+            isWeighed={false}
+            modelName={modelName}
+            valueMinor={outlook.value_minor}
+            bought={() => go('/pile')}
+          />
+        </Fold>
+      </div>
+    </Section>
+  );
+}

@@ -1,0 +1,89 @@
+import { useState } from 'react';
+import { useLocation } from 'wouter';
+import type { WatchView } from '../../../bench/views/index.ts';
+import { dropListing } from '../actions/drop-listing.ts';
+import type { ListingAnswer } from '../actions/keep-listing.ts';
+import { money } from '../format/money.ts';
+import { chance } from '../format/number.ts';
+import { day } from '../format/when.ts';
+import { useRecorder } from '../record/recorder-context.ts';
+import { Field } from '../ui/field.tsx';
+import { Fold } from '../ui/fold.tsx';
+import { Why } from '../ui/why.tsx';
+import { BuyForm } from './buy-form.tsx';
+
+type Listing = WatchView['listings'][number];
+const VERDICTS = { buy: 'buy', haggle: 'haggle', leave: 'leave' } as const;
+
+/** One kept listing: its outlook now, and what can be done with it. */
+export function WatchLine({ listing }: { readonly listing: Listing }) {
+  const { outlook } = listing;
+  const [, go] = useLocation();
+  return (
+    <li className="watch-line">
+      <div className="row-apart">
+        <h3>{listing.title}</h3>
+        <span className={`verdict verdict-${outlook.verdict}`}>{listing.fate === 'open' ? VERDICTS[outlook.verdict] : listing.fate}</span>
+      </div>
+      <p className="small muted">
+        from {listing.seller} · weighed {day(listing.weighed_at)} · asked {money(outlook.asks_minor, outlook.currency)} · worth up to{' '}
+        {money(Math.max(0, outlook.ceiling_minor), outlook.currency)} · chance to lose {chance(outlook.loss_chance)}
+        {listing.reason !== '' && ` · ${listing.reason}`}
+      </p>
+      <Why lines={outlook.why} />
+      {listing.fate === 'open' && (
+        <>
+          <Fold title="I bought it">
+            <BuyForm
+              listing={listingAnswer(listing, outlook.currency)}
+              isWeighed
+              modelName={listing.title}
+              valueMinor={outlook.value_minor}
+              bought={() => go('/pile')}
+            />
+          </Fold>
+          <Fold title="Drop it">
+            <DropForm id={listing.id} />
+          </Fold>
+        </>
+      )}
+    </li>
+  );
+}
+
+function listingAnswer({ id, title, seller, question }: Listing, benchCurrency: string): ListingAnswer {
+  return {
+    listingId: id,
+    title,
+    text: '',
+    seller,
+    modelId: question.model_id,
+    count: question.count,
+    priceMinor: question.price_minor,
+    postageMinor: question.postage_minor,
+    currency: question.currency ?? benchCurrency,
+    rate: question.rate,
+    claims: question.claims,
+  };
+}
+
+function DropForm({ id }: { readonly id: string }) {
+  const { record, busy } = useRecorder();
+  const [reason, setReason] = useState('');
+  return (
+    <form
+      className="form"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void record(dropListing(id, reason));
+      }}
+    >
+      <Field label="Why not">
+        <input value={reason} required maxLength={200} onChange={(event) => setReason(event.target.value)} />
+      </Field>
+      <button type="submit" disabled={busy}>
+        Drop it
+      </button>
+    </form>
+  );
+}

@@ -1,0 +1,30 @@
+import { useBench } from '../api/queries.ts';
+import { Answer } from '../ui/answer.tsx';
+import { useTitle } from '../ui/use-title.ts';
+import { AboutSection } from './about-section.tsx';
+import { BenchForm } from './bench-form.tsx';
+import { BundleSection } from './bundle-section.tsx';
+import { DemoSection } from './demo-section.tsx';
+import { DeviceSection } from './device-section.tsx';
+
+/** What holds for the whole bench, and for this device. */
+export default function SettingsPage() {
+  const bench = useBench();
+  useTitle('Settings');
+  return (
+    <>
+      <h1>Settings</h1>
+      <Answer query={bench}>
+        {(view) => (
+          <>
+            <BenchForm bench={view} />
+            <DeviceSection />
+            <DemoSection bench={view} />
+            <BundleSection bench={view} />
+            <AboutSection bench={view} />
+          </>
+        )}
+      </Answer>
+    </>
+  );
+}
