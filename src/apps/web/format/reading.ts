@@ -18,8 +18,9 @@ export function reading(value: number | null, mode: string): string {
 function scaled(value: number, unit: string): string {
   const size = Math.abs(value);
   if (size === 0) return `0 ${unit}`;
-  const [factor, prefix] = PREFIXES.find(([least]) => size >= least * 0.9995) ?? PREFIXES.at(-1)!;
-  return `${Number((value / factor).toPrecision(4))} ${prefix}${unit}`;
+  const shown = Number(size.toPrecision(4));
+  const [factor, prefix] = PREFIXES.find(([least]) => shown >= least) ?? PREFIXES.at(-1)!;
+  return `${value < 0 ? '−' : ''}${Number((size / factor).toPrecision(4))} ${prefix}${unit}`;
 }
 
 /** The unit of a meter mode: V, Ω or A. */
