@@ -1,3 +1,3 @@
 export { emptyState } from './empty-state.ts';
-export { applyEvent } from './apply-event.ts';
+export { applyEvent, isRefolding } from './apply-event.ts';
 export { foldLog } from './fold-log.ts';

@@ -45,8 +45,8 @@ export function standsAlone(context: RuleContext, itemId: string): Objection | n
 function wasSold({ state }: RuleContext, itemId: string): Objection | null {
   const item = state.items.get(itemId)!;
   if (item.status === 'sold' && item.sale) return null;
-  const with_ = item.status === 'sold' ? 'left with the unit that it sits in; record the return of that' : 'was not sold';
-  return refuse('not-sold', 'body.item_id', `${called(item)} ${with_}`);
+  const why = item.status === 'sold' ? 'left with the unit that it sits in; record the return of that' : 'was not sold';
+  return refuse('not-sold', 'body.item_id', `${called(item)} ${why}`);
 }
 
 function stepKnown(context: RuleContext, itemId: string, step: string): Objection | null {

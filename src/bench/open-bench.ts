@@ -1,0 +1,57 @@
+import { createAdvisor } from './advice/index.ts';
+import type { Bench, BenchParts } from './bench.ts';
+import { booksView } from './books/index.ts';
+import { adopt } from './live/adopt.ts';
+import { catchUp, emptyLive, type LiveLog } from './live/live-log.ts';
+import { record } from './live/record.ts';
+import type { EventStore } from './ports.ts';
+import { rowOf } from './row-of.ts';
+import { benchView } from './show/bench-view.ts';
+import { drawerView } from './show/drawer-view.ts';
+import { findItem, itemFile } from './show/item-file.ts';
+import { modelRows } from './show/model-rows.ts';
+import type { BenchState } from './state.ts';
+import { ROWS_VERSION } from './views/index.ts';
+
+/**
+ * The bench over a store: folds its log, makes the rows of its lists anew where they are behind, and answers from
+ * memory. Every answer first takes in what other processes have appended.
+ */
+export function openBench(parts: BenchParts): Bench {
+  const { store, models, clock, device, version } = parts;
+  const advisor = createAdvisor(models);
+  const live = emptyLive(models);
+  const now = (): BenchState => {
+    catchUp(live, store);
+    return live.state;
+  };
+  store.exclusively(() => mendRows(live, store));
+  return {
+    record: (events) => record({ live, store, clock, device, proofSteps: advisor.proofSteps }, events),
+    adopt: (events) => adopt(live, store, events),
+    state: now,
+    overview: () => benchView(now(), { events: live.log.length, version, device }),
+    items: (query) => store.items(query),
+    item: (name) => {
+      const item = findItem(now(), name);
+      return item && itemFile(live, advisor, item);
+    },
+    pile: () => advisor.pile(now(), (item) => rowOf(live.state, item)),
+    drawer: () => drawerView(now(), models, (itemId) => advisor.worksChance(live.state, itemId)),
+    books: () => booksView(now()),
+    watch: () => advisor.watch(now()),
+    outlook: (question) => advisor.outlook(now(), question),
+    models: () => modelRows(now(), models),
+    model: (id) => models.get(id) ?? null,
+    log: (afterSeq, limit) => store.read(afterSeq, limit),
+  };
+}
+
+/** Rows left behind by a crash, or made by an older version, are made anew from the state. */
+function mendRows(live: LiveLog, store: EventStore): void {
+  catchUp(live, store);
+  const { seq, version } = store.rowsAt();
+  if (seq === live.state.seq && version === ROWS_VERSION) return;
+  const rows = [...live.state.items.values()].map((item) => rowOf(live.state, item));
+  store.replaceRows(rows, { seq: live.state.seq, version: ROWS_VERSION });
+}

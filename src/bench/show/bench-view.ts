@@ -1,0 +1,25 @@
+import type { BenchState } from '../state.ts';
+import type { BenchView } from '../views/index.ts';
+
+/** The bench at a glance: its settings, how much it holds, and what may still be set. */
+export function benchView(
+  state: Readonly<BenchState>,
+  log: { readonly events: number; readonly version: string; readonly device: string },
+): BenchView {
+  const { settings } = state;
+  return {
+    name: settings.name,
+    currency: settings.currency,
+    hour_value_minor: settings.hourValueMinor,
+    fee_percent: settings.feePercent,
+    postage_out_minor: settings.postageOutMinor,
+    demo: state.demo,
+    events: log.events,
+    items: state.items.size,
+    foreign_events: state.foreign.length,
+    orphans: state.orphans.filter((orphan) => !orphan.demo).length,
+    can_set_currency: state.journal.length === 0,
+    version: log.version,
+    device: log.device,
+  };
+}

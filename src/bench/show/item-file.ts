@@ -1,0 +1,57 @@
+import type { Advisor } from '../advice/index.ts';
+import { moneyOf } from '../books/index.ts';
+import type { LiveLog } from '../live/live-log.ts';
+import { logLine } from '../log-line.ts';
+import type { Model } from '../models/index.ts';
+import { rowOf } from '../row-of.ts';
+import { slotContent } from '../slots.ts';
+import type { BenchState, Item } from '../state.ts';
+import type { ItemFile } from '../views/index.ts';
+
+/** An item by its id, or by its stock number written "#7" or "7"; null when there is none. */
+export function findItem(state: Readonly<BenchState>, name: string): Item | null {
+  const byId = state.items.get(name);
+  if (byId) return byId;
+  const number = /^#?(\d{1,9})$/.exec(name.trim())?.[1];
+  if (number === undefined) return null;
+  for (const item of state.items.values()) if (item.number === Number(number)) return item;
+  return null;
+}
+
+/** Everything of one item: what is known, what to do next, what was done, and its money. */
+export function itemFile(live: LiveLog, advisor: Advisor, item: Item): ItemFile {
+  const { state, models } = live;
+  const model = models.get(item.modelId);
+  return {
+    row: rowOf(state, item),
+    model: { id: item.modelId, name: model?.file.name ?? item.modelId, level: model?.file.level ?? 0 },
+    stage: item.stage,
+    slots: item.kind === 'unit' ? slotLines(state, item, model) : [],
+    photos: item.photos.map((photo) => ({ hash: photo.hash, side: photo.side, caption: photo.caption, event_id: photo.eventId })),
+    findings: item.history.flatMap((entry) =>
+      entry.kind === 'finding' ? [{ place: entry.place, sees: entry.sees, event_id: entry.eventId }] : [],
+    ),
+    log: (live.byItem.get(item.id) ?? []).map((stored) => logLine(stored, state, models)),
+    ...advisor.fileParts(state, item.id),
+    grade: item.grade,
+    money: moneyOf(state, item),
+    seq: state.seq,
+  };
+}
+
+/** The slots of the model, and those that the log knows of besides. */
+function slotLines(state: Readonly<BenchState>, unit: Item, model: Model | undefined): ItemFile['slots'] {
+  const named = new Map(model?.file.slots.map((slot) => [slot.id, slot.name]));
+  return [...new Set([...named.keys(), ...unit.slots.keys()])].map((slot) => {
+    const content = slotContent(unit, slot, state.items, model);
+    const name = named.get(slot) ?? slot;
+    const inside = state.items.get(content.itemId ?? '');
+    return {
+      slot,
+      name,
+      holds: content.holds,
+      item_id: content.itemId,
+      item_name: inside?.name ?? (content.holds === 'nothing' ? '' : name),
+    };
+  });
+}
