@@ -1,0 +1,61 @@
+import type { Refusal } from '../bench.ts';
+import type { Model } from '../models/index.ts';
+import type { BenchState, Item } from '../state.ts';
+import type { ItemRow, OutlookView, PileView, ProofView, ScoutQuestion, WatchView } from '../views/index.ts';
+import { AdviceError } from './advice-error.ts';
+import { Desk, type Memories } from './desk.ts';
+import { filePartsOf, type FileParts } from './file-parts.ts';
+import { Memo } from './memo.ts';
+import { outlookOf } from './outlook.ts';
+import { pileView } from './pile.ts';
+import { proofOf } from './proof.ts';
+import { watchView } from './watch.ts';
+import { wellChance } from './well-chance.ts';
+
+/** Turns what was recorded into what to think and do. Every answer is a function of the state and the models. */
+export interface Advisor {
+  fileParts(state: Readonly<BenchState>, itemId: string): FileParts;
+  proofSteps(state: Readonly<BenchState>, itemId: string): ProofView;
+  pile(state: Readonly<BenchState>, rowOf: (item: Item) => ItemRow): PileView;
+  /** Chance that an assembly, or a unit, is well in all its blocks; 0 when its model is not here. */
+  worksChance(state: Readonly<BenchState>, itemId: string): number;
+  outlook(state: Readonly<BenchState>, question: ScoutQuestion): OutlookView | Refusal;
+  watch(state: Readonly<BenchState>): WatchView;
+}
+
+const MOST_REMEMBERED = 2000;
+
+/** Throws `AdviceError` when asked of an item that the state does not hold. */
+export function createAdvisor(models: ReadonlyMap<string, Model>): Advisor {
+  const memories: Memories = {
+    beliefs: new Memo(MOST_REMEMBERED),
+    decisions: new Memo(MOST_REMEMBERED),
+    checks: new Memo(MOST_REMEMBERED),
+    remedies: new Memo(MOST_REMEMBERED),
+  };
+  let latest: { readonly desk: Desk; readonly seq: number } | null = null;
+  const deskOf = (state: Readonly<BenchState>): Desk => {
+    if (latest?.desk.state !== state || latest.seq !== state.seq) latest = { desk: new Desk(state, models, memories), seq: state.seq };
+    return latest.desk;
+  };
+  return {
+    fileParts: (state, itemId) => filePartsOf(deskOf(state), itemOf(state, itemId)),
+    proofSteps: (state, itemId) => {
+      const item = itemOf(state, itemId);
+      return proofOf(item, models.get(item.modelId) ?? null);
+    },
+    pile: (state, rowOf) => pileView(deskOf(state), rowOf),
+    worksChance: (state, itemId) => {
+      const judged = deskOf(state).beliefs.of(itemOf(state, itemId));
+      return judged ? wellChance(judged.model, judged.belief, judged.blocks) : 0;
+    },
+    outlook: (state, question) => outlookOf(deskOf(state), question),
+    watch: (state) => watchView(deskOf(state)),
+  };
+}
+
+function itemOf(state: Readonly<BenchState>, itemId: string): Item {
+  const item = state.items.get(itemId);
+  if (!item) throw new AdviceError('no-such-item', `no item is called "${itemId}"`);
+  return item;
+}

@@ -1,0 +1,146 @@
+import { believe, type Belief } from '../../core/diagnosis/index.ts';
+import type { DeviceModel, Evidence } from '../../core/diagnosis/model.ts';
+import type { Model } from '../models/index.ts';
+import type { BenchState, Item } from '../state.ts';
+import { blocksOfSlot, deviceModelOf } from './device-model.ts';
+import { evidenceOf, type EvidenceSources } from './evidence.ts';
+import type { Honesty } from './honesty.ts';
+import { lifeOf } from './life.ts';
+import type { Memo } from './memo.ts';
+import { scaledToWell } from './scaled-to-well.ts';
+import { faultsIn, wellChance } from './well-chance.ts';
+
+/** What is believed of one item, and from what. */
+export interface Judged {
+  readonly model: Model;
+  readonly device: DeviceModel;
+  readonly evidence: readonly Evidence[];
+  readonly belief: Belief;
+  /** The blocks that it consists of: all of the model for a unit, those of its slot for an assembly. */
+  readonly blocks: readonly string[];
+  /** Written out, all that the belief depends on. */
+  readonly key: string;
+}
+
+/** A chain of moves from unit to unit longer than this is cut: the oldest home is then judged by the model's rates alone. */
+const LONGEST_CHAIN = 12;
+
+/** Beliefs of the items of one state of the bench. `memo` outlives it, for what is believed depends on the evidence alone. */
+export class Beliefs {
+  readonly #known = new Map<string, Judged | null>();
+  readonly #incoming = new Map<string, Readonly<Record<string, number>>>();
+
+  constructor(
+    readonly state: Readonly<BenchState>,
+    readonly models: ReadonlyMap<string, Model>,
+    readonly honesty: Honesty,
+    readonly memo: Memo<Belief>,
+  ) {}
+
+  /** Null when the model of the item is not known here. */
+  of(item: Item): Judged | null {
+    const known = this.#known.get(item.id);
+    if (known !== undefined) return known;
+    const judged = item.kind === 'assembly' ? this.#assembly(item) : this.#unit(item);
+    this.#known.set(item.id, judged);
+    return judged;
+  }
+
+  /** What is believed of a fresh or imagined unit on such evidence. */
+  on(model: Model, evidence: readonly Evidence[], blocks?: readonly string[]): Judged {
+    const device = deviceModelOf(model);
+    const key = `${model.file.id}|${JSON.stringify(evidence)}`;
+    const belief = this.memo.get(key, () => believe(device, evidence));
+    return { model, device, evidence, belief, blocks: blocks ?? model.file.blocks.map(({ id }) => id), key };
+  }
+
+  #unit(item: Item): Judged | null {
+    const model = this.models.get(item.modelId);
+    return model ? this.on(model, this.#evidence(item, model, 0)) : null;
+  }
+
+  #assembly(item: Item): Judged | null {
+    const home = item.inside === null ? undefined : this.state.items.get(item.inside);
+    const model = home && this.models.get(home.modelId);
+    if (home && model) return this.on(model, this.#evidence(home, model, 0), blocksOfSlot(model.file, item.slot));
+    const alone = this.#aloneUntil(item, undefined, 0);
+    return alone && this.on(alone.model, alone.evidence, blocksOfSlot(alone.model.file, item.slot));
+  }
+
+  /**
+   * Evidence for an assembly out of its home, before the event `until`: that of its latest home up to the time it was
+   * taken out, then as if all around it were known to be good, then its own. So everything learned of it moves with it.
+   */
+  #aloneUntil(item: Item, until: string | undefined, depth: number): { model: Model; evidence: Evidence[] } | null {
+    const end = until === undefined ? item.history.length : item.history.findIndex((entry) => entry.eventId === until) + 1;
+    const life = item.history.slice(0, end);
+    const out = life.findLastIndex((entry) => entry.kind === 'moved' && entry.from !== null);
+    const moved = life[out];
+    const home = moved?.kind === 'moved' && moved.from !== null ? this.state.items.get(moved.from) : undefined;
+    const remembers = home?.history.some((entry) => entry.eventId === moved?.eventId) && depth < LONGEST_CHAIN;
+    const model = this.models.get(remembers ? home!.modelId : item.modelId) ?? this.models.get(item.modelId);
+    if (!model) return null;
+    const before = remembers ? this.#evidence(home!, model, depth + 1, moved!.eventId) : [];
+    const own = evidenceOf(item, life.slice(out + 1), model, this.#sources(depth + 1), until);
+    return { model, evidence: [...before, aroundIsGood(model, item.slot), ...own] };
+  }
+
+  #evidence(unit: Item, model: Model, depth: number, until?: string): Evidence[] {
+    return evidenceOf(unit, lifeOf(unit, this.state.items), model, this.#sources(depth), until);
+  }
+
+  #sources(depth: number): EvidenceSources {
+    return {
+      honesty: (seller, itemId) => this.honesty.chance(seller, itemId),
+      incoming: (assemblyId, eventId, model, slot) => this.#incomingFaults(assemblyId, eventId, model, slot, depth),
+    };
+  }
+
+  #incomingFaults(assemblyId: string, eventId: string, into: Model, slot: string, depth: number): Readonly<Record<string, number>> {
+    const question = `${assemblyId}@${eventId}@${into.file.id}`;
+    const known = this.#incoming.get(question);
+    if (known) return known;
+    const item = this.state.items.get(assemblyId);
+    const alone = item ? this.#aloneUntil(item, eventId, depth) : null;
+    const from = alone ?? { model: into, evidence: [aroundIsGood(into, slot)] };
+    const faults = this.broughtBy(this.on(from.model, from.evidence), into, slot);
+    this.#incoming.set(question, faults);
+    return faults;
+  }
+
+  /** Chances of the faults that what is in this slot would bring into a unit of the model `into`. */
+  broughtBy({ model, belief }: Judged, into: Model, slot: string): Readonly<Record<string, number>> {
+    const well = wellChance(model, belief, blocksOfSlot(model.file, slot));
+    return scaledToWell(inWordsOf(into, model, blocksOfSlot(into.file, slot), belief.marginal), well);
+  }
+}
+
+function aroundIsGood(model: Model, slot: string): Evidence {
+  const inside = new Set(blocksOfSlot(model.file, slot));
+  const blocks = model.file.blocks.filter((block) => !inside.has(block.id)).map((block) => block.id);
+  const incoming = Object.fromEntries([...faultsIn(model, blocks)].map((fault) => [fault, 0]));
+  return { id: 'out-of-its-home', kind: 'transplant', blocks, incoming };
+}
+
+/**
+ * Chances of the faults of one model, as chances of another one's faults in the given blocks: by name where both have
+ * it; what is left in a block is shared over the faults of that block by their rates.
+ */
+function inWordsOf(
+  into: Model,
+  from: Model,
+  blocks: readonly string[],
+  chances: ReadonlyMap<string, number>,
+): Readonly<Record<string, number>> {
+  const faults = into.file.faults.filter((fault) => blocks.includes(fault.block));
+  const names = new Set(faults.map((fault) => fault.id));
+  const result = Object.fromEntries(faults.map((fault) => [fault.id, chances.get(fault.id) ?? 0]));
+  if (into === from) return result;
+  for (const other of from.file.faults) {
+    const chance = chances.get(other.id) ?? 0;
+    const peers = names.has(other.id) ? [] : faults.filter((fault) => fault.block === other.block);
+    const rates = peers.reduce((sum, fault) => sum + fault.rate, 0);
+    for (const peer of peers) if (rates > 0) result[peer.id] = Math.min(1, result[peer.id]! + (chance * peer.rate) / rates);
+  }
+  return result;
+}

@@ -1,0 +1,24 @@
+import { convertMinor } from '../../core/quantity/index.ts';
+import type { OutlookView, ScoutQuestion } from '../views/index.ts';
+import type { Desk } from './desk.ts';
+
+/** What can be said of a kept listing whose model is not here any more: nothing of its worth, so leave it. */
+export function blankOutlook(desk: Desk, question: ScoutQuestion, why: string): OutlookView {
+  const { currency } = desk.state.settings;
+  return {
+    currency,
+    hypotheses: [{ faults: [], unknown: true, chance: 1 }],
+    works_as_is: 0,
+    mendable: 0,
+    value_minor: 0,
+    low_minor: 0,
+    high_minor: 0,
+    ceiling_minor: 0,
+    asks_minor: convertMinor(question.price_minor + question.postage_minor, question.currency ?? currency, currency, question.rate),
+    loss_chance: 1,
+    minutes: 0,
+    verdict: 'leave',
+    honesty: { chance: desk.honesty.chance(question.seller), claims_checked: desk.honesty.claimsChecked(question.seller) },
+    why: [`Nothing can be reckoned: ${why}.`],
+  };
+}

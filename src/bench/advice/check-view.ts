@@ -1,0 +1,88 @@
+import type { RankedCheck } from '../../core/diagnosis/index.ts';
+import type { CheckView } from '../views/index.ts';
+import type { Judged } from './beliefs.ts';
+import { hourly } from './road-option.ts';
+import { referenceText } from './readings-view.ts';
+import { accessoryName, blockName, faultName, functionName, listed, minutesText, money, percent, pointName, whole } from './say.ts';
+
+type Money = { readonly currency: string; readonly hourMinor: number };
+type Outcome = RankedCheck['outcomes'][number];
+
+/** A shift of a fault's chance smaller than this is not worth a word. */
+const WORTH_TELLING = 0.02;
+
+/** A ranked check in the words of its model: what to do, what it may show and mean, and why it is worth its minutes. */
+export function checkView(judged: Judged, ranked: RankedCheck, money: Money): CheckView {
+  const { model, device } = judged;
+  const { check } = ranked;
+  const spec = model.file.checks.find((candidate) => candidate.id === check.id)!;
+  const point = check.kind === 'measure' ? device.points.find((candidate) => candidate.id === check.point) : undefined;
+  return {
+    id: check.id,
+    name: spec.name,
+    kind: check.kind,
+    target: check.kind === 'try' ? check.function : check.kind === 'look' ? check.block : check.point,
+    with: check.kind === 'try' ? [...check.with] : [],
+    mode: point?.mode ?? null,
+    reference: point ? referenceText(point) : null,
+    minutes: Math.round(ranked.minutes * 10) / 10,
+    stage: check.stage,
+    saving_minor: whole(ranked.savingMinor),
+    saving_per_minute_minor: Math.round(ranked.savingPerMinuteMinor * 10) / 10,
+    bits: Math.max(0, ranked.bits),
+    outcomes: ranked.outcomes.map((outcome) => ({
+      outcome: outcome.outcome,
+      chance: Math.min(1, Math.max(0, outcome.chance)),
+      means: meaning(judged, outcome),
+    })),
+    how: spec.how,
+    cautions: [...spec.cautions],
+    why: whyCheck(judged, ranked, money),
+  };
+}
+
+/** "Measure VSYS at TP3 in volts", "Try the sound with the known-good battery". */
+export function checkHeadline({ model }: Judged, { check }: RankedCheck): string {
+  if (check.kind === 'look') return `Look at the ${lower(blockName(model, check.block))}`;
+  if (check.kind === 'measure') {
+    const point = model.file.points.find((candidate) => candidate.id === check.point);
+    return `Measure ${pointName(model, check.point)} in ${point?.mode === 'diode' ? 'diode mode' : (point?.mode ?? 'its mode')}`;
+  }
+  const aids = check.with.map((id) => lower(accessoryName(model, id)));
+  return `Try it: ${lower(functionName(model, check.function))}${aids.length > 0 ? `, with the ${listed(aids)}` : ''}`;
+}
+
+/** Small first letter, unless the word is an abbreviation such as "LED" or "VSYS". */
+export const lower = (name: string): string => (/^[A-Z][^A-Z0-9]/.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name);
+
+function meaning({ model }: Judged, { marginalShift }: Outcome): string {
+  const told = marginalShift
+    .filter(({ from, to }) => Math.abs(to - from) >= WORTH_TELLING)
+    .sort((a, b) => Math.abs(b.to - b.from) - Math.abs(a.to - a.from))
+    .slice(0, 3);
+  if (told.length === 0) return 'changes little';
+  return told.map(({ fault, from, to }) => `${faultName(model, fault)} ${percent(from)} → ${percent(to)}`).join(', ');
+}
+
+function whyCheck(judged: Judged, ranked: RankedCheck, { currency, hourMinor }: Money): string[] {
+  const cost = hourly(ranked.minutes, hourMinor);
+  const saving = `Knowing it saves ${money(ranked.savingMinor, currency)} on what follows, ${money(ranked.savingPerMinuteMinor, currency)} a minute`;
+  const outcomes = ranked.outcomes.map((o) => `${outcomeWords(o.outcome)} (${percent(o.chance)}): ${meaning(judged, o)}.`);
+  return [splits(judged, ranked), `${saving}; its ${minutesText(ranked.minutes)} cost ${money(cost, currency)}.`, ...outcomes];
+}
+
+/** The faults between which the outcomes tell most. */
+function splits({ model }: Judged, { outcomes }: RankedCheck): string {
+  const spread = new Map<string, number>();
+  for (const outcome of outcomes)
+    for (const { fault, from, to } of outcome.marginalShift)
+      spread.set(fault, (spread.get(fault) ?? 0) + outcome.chance * Math.abs(to - from));
+  const most = [...spread].filter(([, by]) => by >= WORTH_TELLING / 2).sort((a, b) => b[1] - a[1]);
+  if (most.length === 0) return 'It tells little apart.';
+  return `It tells most about: ${listed(most.slice(0, 3).map(([fault]) => faultName(model, fault)))}.`;
+}
+
+function outcomeWords(outcome: string): string {
+  const words = outcome.replaceAll('-', ' ');
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}

@@ -1,0 +1,117 @@
+import type { Stakes } from '../../core/diagnosis/model.ts';
+import { priceSpread, weighRoads, type WeighedRoads } from '../../core/planning/index.ts';
+import type { Item } from '../state.ts';
+import type { DecisionView, Road } from '../views/answers.ts';
+import { adviceId } from './advice-id.ts';
+import type { Beliefs, Judged } from './beliefs.ts';
+import type { Donor } from './donors.ts';
+import { partOut, type PartOut } from './part-out.ts';
+import type { Prices } from './prices.ts';
+import { repairRoad, type RepairRoad } from './repair-road.ts';
+import type { RoadOption } from './road-option.ts';
+import { money, whole } from './say.ts';
+import { NO_SWAP, swapRoad, type SwapRoad } from './swap-road.ts';
+import type { Workshop } from './workshop.ts';
+
+/** All four roads of one unit, weighed. */
+export interface Decision {
+  readonly options: readonly RoadOption[];
+  readonly weighed: WeighedRoads<Road>;
+  readonly repair: RepairRoad;
+  readonly swap: SwapRoad;
+  readonly parts: PartOut;
+  readonly stakes: Stakes;
+  readonly prices: Prices;
+}
+
+export interface DecisionSetting {
+  readonly item: Item;
+  readonly judged: Judged;
+  readonly beliefs: Beliefs;
+  readonly workshop: Workshop;
+  readonly donors: ReadonlyMap<string, readonly Donor[]>;
+  readonly prices: Prices;
+}
+
+/** Weighs repair, transplant, part out and leave for one unit alone. Declined roads are shown and not taken, save the last one left. */
+export function decide(setting: DecisionSetting): Decision {
+  const { item, judged, prices, workshop } = setting;
+  const parts = partOut(item, judged, prices, setting.beliefs.state.items);
+  const stakes = stakesFor(item, judged, prices, parts);
+  const repair = repairRoad(judged, workshop.alone, stakes, prices);
+  const swap = setting.donors.size === 0 ? NO_SWAP : swapRoad({ ...setting, alone: workshop.alone, stakes });
+  const options = [repair.option, swap.option, partOutOption(parts), leaveOption(prices)].map((option) => declinable(item, option));
+  return { options, weighed: weighRoads(options), repair, swap, parts, stakes, prices };
+}
+
+function stakesFor(item: Item, { model }: Judged, prices: Prices, parts: PartOut): Stakes {
+  const taken = item.declined.has(adviceId('road', 'part-out')) ? 0 : parts.valueMinor;
+  return {
+    workingMinor: prices.workingMinor,
+    asIsMinor: Math.max(prices.forPartsMinor, taken),
+    hourMinor: prices.hourMinor,
+    openingMinutes: { open: model.file.opening_minutes.open, 'board-out': model.file.opening_minutes.board_out },
+    stage: item.stage,
+  };
+}
+
+const partOutOption = (parts: PartOut): RoadOption => ({
+  road: 'part-out',
+  possible: parts.slots.length > 0,
+  outcomes: parts.outcomes,
+  chance: 0,
+  minutes: parts.minutes,
+  spendMinor: 0,
+  why: parts.why,
+});
+
+const leaveOption = (prices: Prices): RoadOption => ({
+  road: 'leave',
+  possible: true,
+  outcomes: priceSpread(prices.forPartsMinor, prices.spread),
+  chance: 0,
+  minutes: 0,
+  spendMinor: 0,
+  why: [prices.whyForParts],
+});
+
+/** Selling as it is can be declined too, but something must remain to be done, so it stays possible. */
+function declinable(item: Item, option: RoadOption): RoadOption {
+  const reason = item.declined.get(adviceId('road', option.road));
+  if (reason === undefined || option.road === 'leave') return option;
+  return { ...option, possible: false, why: [`You declined this${reason ? `: ${reason}` : ''}.`, ...option.why] };
+}
+
+const ROAD_WORDS: Readonly<Record<Road, string>> = {
+  repair: 'Repair',
+  transplant: 'Transplant',
+  'part-out': 'Taking it apart',
+  leave: 'Selling it as it is',
+};
+
+/** The decision with its numbers rounded to whole minor units and its reasons in words. */
+export function decisionView({ options, weighed, prices }: Decision): DecisionView {
+  const best = weighed.worth.find((worth) => worth.road === weighed.best)!;
+  const lead = weighed.next
+    ? `, ${money(weighed.next.lessMinor, prices.currency)} more than ${ROAD_WORDS[weighed.next.road].toLowerCase()}`
+    : '; no other road is possible';
+  return {
+    road: weighed.best,
+    options: options.map((option, i) => ({
+      road: option.road,
+      possible: option.possible,
+      value_minor: whole(weighed.worth[i]!.valueMinor),
+      low_minor: whole(weighed.worth[i]!.lowMinor),
+      high_minor: whole(weighed.worth[i]!.highMinor),
+      chance: Math.min(1, Math.max(0, option.chance)),
+      minutes: Math.round(option.minutes * 10) / 10,
+      spend_minor: whole(option.spendMinor),
+      why: [...option.why],
+    })),
+    why: [
+      `${ROAD_WORDS[weighed.best]} brings ${money(best.valueMinor, prices.currency)} from here on${lead}.`,
+      'Minutes are paid at the value of your hour; this unit is weighed alone, without what the rest of the pile could do with its parts.',
+      ...prices.assumed,
+    ],
+  };
+}

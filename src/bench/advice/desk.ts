@@ -1,0 +1,121 @@
+import { nextChecks, rankRemedies, type Belief, type RankedCheck, type RankedRemedy } from '../../core/diagnosis/index.ts';
+import type { Model } from '../models/index.ts';
+import type { BenchState, Item } from '../state.ts';
+import type { AdviceView } from '../views/index.ts';
+import { adviceId } from './advice-id.ts';
+import { Beliefs, type Judged } from './beliefs.ts';
+import { decide, type Decision } from './decision.ts';
+import { Donors, slotTrouble, type Donor } from './donors.ts';
+import { partsAtHand, type PartStock } from './drawer-parts.ts';
+import { learnHonesty, type Honesty } from './honesty.ts';
+import { lifeOf } from './life.ts';
+import type { Memo } from './memo.ts';
+import { nextThing } from './next-thing.ts';
+import { pricesOf } from './prices.ts';
+import { proofOf } from './proof.ts';
+import { workshopFor, type Workshop } from './workshop.ts';
+
+/** What is remembered from one state of the bench to the next; each by all that it depends on. */
+export interface Memories {
+  readonly beliefs: Memo<Belief>;
+  readonly decisions: Memo<Decision>;
+  readonly checks: Memo<readonly RankedCheck[]>;
+  readonly remedies: Memo<readonly RankedRemedy[]>;
+}
+
+/** One unit, decided upon. */
+export interface Weighed {
+  readonly item: Item;
+  readonly judged: Judged;
+  readonly decision: Decision;
+  readonly workshop: Workshop;
+  readonly donors: ReadonlyMap<string, readonly Donor[]>;
+  readonly key: string;
+}
+
+/** A slot less likely than this to be in trouble needs no donor. */
+const WORTH_A_DONOR = 0.05;
+const MOST_CHECKS = 6;
+const NO_DONORS: ReadonlyMap<string, readonly Donor[]> = new Map();
+const NOTHING: ReadonlySet<string> = new Set();
+
+/** One state of the bench laid out for judging: what sellers, drawer and other units say about each unit. */
+export class Desk {
+  readonly honesty: Honesty;
+  readonly beliefs: Beliefs;
+  readonly parts: ReadonlyMap<string, PartStock>;
+  readonly #donors: Donors;
+  readonly #hopeless = new Map<string, boolean>();
+
+  constructor(
+    readonly state: Readonly<BenchState>,
+    readonly models: ReadonlyMap<string, Model>,
+    readonly memories: Memories,
+  ) {
+    this.honesty = learnHonesty(state.items.values());
+    this.beliefs = new Beliefs(state, models, this.honesty, memories.beliefs);
+    this.parts = partsAtHand(state);
+    this.#donors = new Donors(this.beliefs, (unit) => this.#isHopeless(unit));
+  }
+
+  /** The four roads of a unit; `taken` are donors that others have. Null when its model is not here. */
+  weigh(item: Item, taken: ReadonlySet<string> = NOTHING): Weighed | null {
+    const judged = this.beliefs.of(item);
+    return judged && this.weighJudged(item, judged, this.donorsFor(item, judged, taken));
+  }
+
+  weighJudged(item: Item, judged: Judged, donors: ReadonlyMap<string, readonly Donor[]>): Weighed {
+    const workshop = workshopFor(item, judged, this.parts, donors);
+    const prices = pricesOf(judged.model, this.state.settings, item.asking?.priceMinor ?? null);
+    const key = this.#keyOf(item, judged, workshop, donors, JSON.stringify(prices));
+    const setting = { item, judged, beliefs: this.beliefs, workshop, donors, prices };
+    return { item, judged, workshop, donors, key, decision: this.memories.decisions.get(key, () => decide(setting)) };
+  }
+
+  /** For each slot in doubt, where another assembly can come from. */
+  donorsFor(item: Item, { model, belief }: Judged, taken: ReadonlySet<string>): ReadonlyMap<string, readonly Donor[]> {
+    const doubtful = model.file.slots.filter((slot) => slotTrouble(model, belief, slot.id) > WORTH_A_DONOR);
+    if (doubtful.length === 0) return NO_DONORS;
+    const except = new Set([...taken, item.id]);
+    const found = doubtful.map((slot) => [slot.id, this.#donors.for(model, slot.id, except)] as const);
+    return new Map(found.filter(([, donors]) => donors.length > 0));
+  }
+
+  /** The one next thing for a unit under work. */
+  advise(weighed: Weighed): AdviceView {
+    const { item, judged, decision, workshop, donors, key } = weighed;
+    const skip = new Set(workshop.device.checks.map(({ id }) => id).filter((id) => item.declined.has(adviceId('check', id))));
+    const options = { skip, limit: MOST_CHECKS };
+    const checks = this.memories.checks.get(key, () =>
+      nextChecks(workshop.device, judged.belief, judged.evidence, decision.stakes, options),
+    );
+    const remedies = this.memories.remedies.get(key, () => rankRemedies(workshop.device, judged.belief, decision.stakes));
+    return nextThing({
+      item,
+      life: lifeOf(item, this.state.items),
+      judged,
+      decision,
+      checks,
+      remedies,
+      proof: proofOf(item, judged.model),
+      bench: { parts: this.parts, donors, currency: this.state.settings.currency },
+    });
+  }
+
+  /** Taken alone, a unit is a donor when parting it out or leaving it beats mending it. */
+  #isHopeless(unit: Item): boolean {
+    const known = this.#hopeless.get(unit.id);
+    if (known !== undefined) return known;
+    const judged = this.beliefs.of(unit);
+    const best = judged && this.weighJudged(unit, judged, NO_DONORS).decision.weighed.best;
+    const hopeless = best === 'part-out' || best === 'leave';
+    this.#hopeless.set(unit.id, hopeless);
+    return hopeless;
+  }
+
+  #keyOf(item: Item, judged: Judged, workshop: Workshop, donors: ReadonlyMap<string, readonly Donor[]>, prices: string): string {
+    const remedies = workshop.device.remedies.map((remedy) => [remedy.id, remedy.partsCostMinor]);
+    const unit = [item.id, item.stage, [...item.slots], [...item.declined]];
+    return JSON.stringify([judged.key, unit, remedies, [...donors], prices]);
+  }
+}

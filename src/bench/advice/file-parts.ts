@@ -1,0 +1,42 @@
+import type { Item } from '../state.ts';
+import type { ItemFile } from '../views/index.ts';
+import { adviceAtRest, adviceWithoutModel } from './at-rest.ts';
+import { beliefView } from './belief-view.ts';
+import type { Judged } from './beliefs.ts';
+import { decisionView } from './decision.ts';
+import type { Desk } from './desk.ts';
+import { lifeOf } from './life.ts';
+import { proofOf } from './proof.ts';
+import { readingsView } from './readings-view.ts';
+import { wellChance } from './well-chance.ts';
+
+/** What the bench thinks of an item: the parts of its file that are reckoned, not recorded. */
+export type FileParts = Pick<ItemFile, 'belief' | 'advice' | 'decision' | 'proof' | 'readings'>;
+
+export function filePartsOf(desk: Desk, item: Item): FileParts {
+  const judged = desk.beliefs.of(item);
+  if (!judged) return withoutModel(item);
+  const { model, device } = judged;
+  const weighed = desk.weighJudged(item, judged, item.kind === 'unit' ? desk.donorsFor(item, judged, new Set()) : new Map());
+  const rest = adviceAtRest(item, desk.state.settings.currency, wellChance(model, judged.belief, judged.blocks));
+  return {
+    belief: beliefView(model, judged.blocks, judged.belief, beliefBefore(desk, judged), judged.evidence),
+    advice: rest ?? desk.advise(weighed),
+    decision: decisionView(weighed.decision),
+    proof: proofOf(item, model),
+    readings: readingsView(item.kind === 'unit' ? lifeOf(item, desk.state.items) : item.history, model, device),
+  };
+}
+
+/** The same without the last piece of evidence. */
+function beliefBefore(desk: Desk, { model, evidence, belief }: Judged): Judged['belief'] {
+  return evidence.length === 0 ? belief : desk.beliefs.on(model, evidence.slice(0, -1)).belief;
+}
+
+const withoutModel = (item: Item): FileParts => ({
+  belief: { hypotheses: [{ faults: [], unknown: true, chance: 1 }], blocks: [], none: 0, unknown: 1, odd: [] },
+  advice: adviceWithoutModel(item),
+  decision: { road: 'leave', options: [], why: [`Its model "${item.modelId}" is not here, so nothing can be weighed.`] },
+  proof: proofOf(item, null),
+  readings: [],
+});

@@ -1,0 +1,152 @@
+import type { RankedCheck, RankedRemedy } from '../../core/diagnosis/index.ts';
+import type { HistoryEntry, Item } from '../state.ts';
+import type { AdviceView, ProofView } from '../views/index.ts';
+import { adviceId } from './advice-id.ts';
+import type { Judged } from './beliefs.ts';
+import { checkHeadline, checkView, lower } from './check-view.ts';
+import type { Decision } from './decision.ts';
+import { remedyView, swapView, type Bench } from './remedy-view.ts';
+import { hourly } from './road-option.ts';
+import { listed, money, percent, remedyName, slotName } from './say.ts';
+
+/** All that the next thing to do is chosen from. */
+export interface Thinking {
+  readonly item: Item;
+  readonly life: readonly HistoryEntry[];
+  readonly judged: Judged;
+  readonly decision: Decision;
+  /** Best first, declined ones left out. */
+  readonly checks: readonly RankedCheck[];
+  readonly remedies: readonly RankedRemedy[];
+  readonly proof: ProofView;
+  readonly bench: Bench;
+}
+
+type Chosen = Pick<AdviceView, 'do' | 'id' | 'headline' | 'why'> & Partial<Pick<AdviceView, 'check' | 'remedy'>>;
+
+const MOST_RUNNERS_UP = 5;
+
+/** The one next thing for a unit under work, with its why and the runners-up. */
+export function nextThing(thinking: Thinking): AdviceView {
+  const chosen = choose(thinking);
+  const { judged, checks, remedies, bench, item } = thinking;
+  const cost = { currency: bench.currency, hourMinor: thinking.decision.prices.hourMinor };
+  return {
+    check: null,
+    remedy: null,
+    ...chosen,
+    other_checks: checks
+      .filter((ranked) => ranked.check.id !== chosen.check?.id && ranked.savingMinor > 0)
+      .slice(0, MOST_RUNNERS_UP)
+      .map((ranked) => checkView(judged, ranked, cost)),
+    other_remedies: remedies
+      .filter((ranked) => ranked.remedy.id !== chosen.remedy?.id && ranked.chance > 0)
+      .slice(0, MOST_RUNNERS_UP)
+      .map((ranked) => remedyView(judged, ranked, bench)),
+    declined: declinedBy(item),
+  };
+}
+
+export const declinedBy = (item: Item): AdviceView['declined'] => [...item.declined].map(([id, reason]) => ({ id, reason }));
+
+function choose(thinking: Thinking): Chosen {
+  const { proof, judged, decision, checks } = thinking;
+  if (proof.ready) return afterProof(thinking);
+  if (worksThroughout(thinking)) return prove(thinking, ['Every function was tried since the last work on it, and works.']);
+  const [best] = checks;
+  if (best && best.savingMinor > hourly(best.minutes, decision.prices.hourMinor)) return doCheck(thinking, best);
+  const acting = best
+    ? `No check is worth its minutes now: the best, "${checkHeadline(judged, best)}", saves ${money(best.savingMinor, decision.prices.currency)}.`
+    : '';
+  return act(thinking, acting ? [acting] : []);
+}
+
+function act(thinking: Thinking, why: readonly string[]): Chosen {
+  const { decision, judged } = thinking;
+  const road = decision.weighed.best;
+  const reasons = [...why, ...decision.options.find((option) => option.road === road)!.why];
+  if (road === 'transplant') return doSwap(thinking, reasons);
+  if (road === 'repair') {
+    const [step] = decision.repair.plan.steps;
+    return step
+      ? doRemedy(thinking, step, why)
+      : prove(thinking, [`${percent(judged.belief.none)} that nothing is wrong with it any more.`]);
+  }
+  const headline =
+    road === 'part-out'
+      ? `Take it apart for its ${listed(decision.parts.slots.map((slot) => lower(slotName(judged.model, slot))))}`
+      : 'Leave it: sell it as it is, for parts';
+  return { do: road, id: adviceId('road', road), headline, why: reasons };
+}
+
+function doCheck({ judged, decision, bench }: Thinking, ranked: RankedCheck): Chosen {
+  const check = checkView(judged, ranked, { currency: bench.currency, hourMinor: decision.prices.hourMinor });
+  return { do: 'check', id: adviceId('check', check.id), headline: checkHeadline(judged, ranked), why: check.why, check };
+}
+
+function doRemedy({ judged, bench }: Thinking, step: RankedRemedy, why: readonly string[]): Chosen {
+  const remedy = remedyView(judged, step, bench);
+  return {
+    do: 'remedy',
+    id: adviceId('remedy', remedy.id),
+    headline: remedyName(judged.model, step.remedy.id),
+    why: [...remedy.why, ...why],
+    remedy,
+  };
+}
+
+function doSwap({ judged, decision, bench }: Thinking, why: readonly string[]): Chosen {
+  const { slot, donor, option } = decision.swap;
+  const cost = hourly(option.minutes, decision.prices.hourMinor) + option.spendMinor + donor!.valueMinor;
+  const view = swapView(judged, slot!, Math.min(1, option.chance), option.minutes, cost, bench);
+  const headline = `Give it the ${lower(slotName(judged.model, slot!))} of ${donor!.name}`;
+  return { do: 'transplant', id: adviceId('road', 'transplant'), headline, why: [...why], remedy: { ...view, why: [...why] } };
+}
+
+/** Open steps first, then those that failed; a declined one is passed over while others are left. */
+function prove({ item, proof }: Thinking, why: readonly string[]): Chosen {
+  const due = [...proof.steps.filter((step) => step.outcome === 'open'), ...proof.steps.filter((step) => step.outcome === 'fail')];
+  const step = due.find(({ id }) => !item.declined.has(adviceId('prove', id))) ?? due[0]!;
+  const again = step.outcome === 'fail' ? ['It failed before: mend what was wrong, then prove it again.'] : [];
+  return {
+    do: 'prove',
+    id: adviceId('prove', step.id),
+    headline: `Prove it: ${lower(step.name)}`,
+    why: [...why, ...again, step.how, `${due.length} of ${proof.steps.length} steps of proof are left.`],
+  };
+}
+
+function afterProof({ item, decision, bench }: Thinking): Chosen {
+  if (!item.grade)
+    return {
+      do: 'grade',
+      id: 'grade',
+      headline: 'Grade its condition',
+      why: ['All steps of proof are done; the grade says honestly how it looks.'],
+    };
+  if (!item.declined.has('list'))
+    return {
+      do: 'list',
+      id: 'list',
+      headline: 'Offer it for sale',
+      why: [`Proved and graded ${item.grade.grade}.`, decision.prices.whyWorking],
+    };
+  return {
+    do: 'sell',
+    id: 'sell',
+    headline: 'Record the sale when it is sold',
+    why: [`Worth ${money(decision.prices.workingMinor, bench.currency)} to you when it sells.`],
+  };
+}
+
+/** Every function was tried since the last work, with no known-good accessory, and the last trial of each worked. */
+function worksThroughout({ life, judged, proof }: Thinking): boolean {
+  const change = life.findLastIndex((entry) => entry.kind === 'remedy' || entry.kind === 'slot');
+  const last = new Map<string, boolean>();
+  for (const entry of life.slice(change + 1))
+    if (entry.kind === 'trial' && (entry.with.length === 0 || entry.outcome !== 'works'))
+      last.set(entry.function, entry.outcome === 'works');
+  for (const step of proof.steps)
+    if (step.outcome === 'pass' || step.outcome === 'fail') last.set(step.id.replace(/^works\./, ''), step.outcome === 'pass');
+  return judged.model.file.functions.every((fn) => last.get(fn.id) === true);
+}

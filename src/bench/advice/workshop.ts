@@ -1,0 +1,58 @@
+import type { DeviceModel, Remedy } from '../../core/diagnosis/model.ts';
+import type { Item } from '../state.ts';
+import { adviceId } from './advice-id.ts';
+import type { Judged } from './beliefs.ts';
+import { partPrice } from './device-model.ts';
+import type { Donor } from './donors.ts';
+import type { PartStock } from './drawer-parts.ts';
+
+type Spec = Judged['model']['file']['remedies'][number];
+
+/** What can be done to one unit at this bench now: the remedies that are possible, at the prices of the drawer. */
+export interface Workshop {
+  /** With the transplants for which there is a donor. */
+  readonly device: DeviceModel;
+  /** Without them: mending it by itself. */
+  readonly alone: DeviceModel;
+}
+
+/**
+ * The model's remedies as they stand for this unit. Parts at hand cost what they cost, others the model's price. A
+ * transplant counts as likely to help as its best donor is to be well, and costs what that donor is worth; without a
+ * donor, or a part to buy in its place, it is not possible. Declined remedies are left out.
+ */
+export function workshopFor(
+  item: Item,
+  { model, device }: Judged,
+  parts: ReadonlyMap<string, PartStock>,
+  donors: ReadonlyMap<string, readonly Donor[]>,
+): Workshop {
+  const plain: Remedy[] = [];
+  const swaps: Remedy[] = [];
+  for (const spec of model.file.remedies) {
+    const remedy = device.remedies.find((candidate) => candidate.id === spec.id)!;
+    if (item.declined.has(adviceId('remedy', spec.id))) continue;
+    const priced = { ...remedy, partsCostMinor: partsCost(model.file, spec, parts) };
+    if (!needsDonor(spec)) plain.push(priced);
+    const donor = donors.get(spec.slot ?? '')?.[0];
+    if (needsDonor(spec) && donor) swaps.push(withDonor(priced, donor));
+  }
+  return { device: { ...device, remedies: [...plain, ...swaps] }, alone: { ...device, remedies: plain } };
+}
+
+/** A transplant for which no part is named takes an assembly from somewhere. */
+export const needsDonor = (spec: Spec): boolean => spec.kind === 'transplant' && spec.parts.length === 0;
+
+function withDonor(remedy: Remedy, donor: Donor): Remedy {
+  const mends = Object.fromEntries(Object.entries(remedy.mends).map(([fault, chance]) => [fault, chance * donor.chance]));
+  return { ...remedy, mends, partsCostMinor: remedy.partsCostMinor + donor.valueMinor };
+}
+
+/** Minor units for the parts of a remedy: first those at hand, the rest at the model's price. */
+export function partsCost(file: Judged['model']['file'], spec: Spec, parts: ReadonlyMap<string, PartStock>): number {
+  return spec.parts.reduce((sum, { part, count }) => {
+    const stock = parts.get(part);
+    const atHand = Math.min(count, stock?.count ?? 0);
+    return sum + atHand * (stock?.eachMinor ?? 0) + (count - atHand) * partPrice(file, part);
+  }, 0);
+}
