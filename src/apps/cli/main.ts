@@ -1,0 +1,54 @@
+import { spawn } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { readFile, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { openBench } from '../../bench/open-bench.ts';
+import { readBundle, writeBundle } from '../../edges/bundle/index.ts';
+import { systemClock } from '../../edges/clock.ts';
+import { openHome } from '../../edges/home.ts';
+import { loadModels } from '../../edges/models/load-models.ts';
+import { openPhotoStore } from '../../edges/photos/index.ts';
+import { openSqliteStore } from '../../edges/store/sqlite-store.ts';
+import type { OpenedBench } from './cli-parts.ts';
+import { runCli } from './run-cli.ts';
+
+const ROOT = join(import.meta.dirname, '../../..');
+const { version } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8')) as { version: string };
+const clock = systemClock();
+
+async function open(dir: string): Promise<OpenedBench> {
+  const home = openHome(dir);
+  const models = await loadModels([join(ROOT, 'models'), home.models]);
+  for (const problem of models.problems) console.error(problem);
+  const store = openSqliteStore(home.database);
+  const photos = openPhotoStore(home.photos);
+  const bench = openBench({ store, models: models.models, clock, device: home.device, version });
+  const close = async (): Promise<void> => {
+    await photos.close();
+    store.close();
+  };
+  return { bench, photos, device: home.device, close };
+}
+
+/** The server is a program of its own; it ends when it is told to, and then so does this one. */
+function serve(args: readonly string[]): Promise<number> {
+  const server = spawn(process.execPath, [join(import.meta.dirname, '../server/main.js'), ...args], { stdio: 'inherit' });
+  for (const signal of ['SIGINT', 'SIGTERM'] as const) process.on(signal, () => server.kill(signal));
+  return new Promise((resolve, reject) => {
+    server.on('error', reject);
+    server.on('close', (code) => resolve(code ?? 0));
+  });
+}
+
+process.exitCode = await runCli(process.argv.slice(2), {
+  open,
+  bundle: { write: writeBundle, read: readBundle },
+  clock,
+  env: process.env,
+  readFile,
+  writeFile,
+  serve,
+  version,
+  out: console.log,
+  err: console.error,
+});

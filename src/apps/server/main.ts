@@ -1,0 +1,107 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Bench } from '../../bench/bench.ts';
+import { openBench } from '../../bench/open-bench.ts';
+import { takeBundle } from '../../bench/take-bundle.ts';
+import { problemFor, problemOfTaking } from '../../bench/words.ts';
+import type { PhotoStore } from '../../bench/ports.ts';
+import { readBundle, readFolder, writeBundle } from '../../edges/bundle/index.ts';
+import { systemClock } from '../../edges/clock.ts';
+import { openHome } from '../../edges/home.ts';
+import { loadModels } from '../../edges/models/load-models.ts';
+import { openPhotoStore } from '../../edges/photos/index.ts';
+import { openSqliteStore } from '../../edges/store/sqlite-store.ts';
+import { createApp } from './app.ts';
+import type { AppParts } from './app-parts.ts';
+import { serverArguments, USAGE, type ServerArguments } from './arguments.ts';
+import { listen } from './listen.ts';
+import { openBrowser } from './open-browser.ts';
+import { askJson, portTaken } from './port-taken.ts';
+
+const ROOT = join(import.meta.dirname, '../../..');
+
+/** Opens the bench of a folder, serves it, and ends cleanly when it is asked to. */
+async function main(): Promise<void> {
+  const parsed = serverArguments(process.argv.slice(2), process.env);
+  if (!parsed.ok) return end(2, parsed.message);
+  if (parsed.args.help) return console.log(USAGE);
+  const opened = await open(parsed.args.home).catch((error: unknown) => error);
+  if (opened instanceof Error) return end(3, problemFor('store-trouble', { where: parsed.args.home, detail: opened.message }).message);
+  await serve(opened as Opened, parsed.args);
+}
+
+interface Opened extends AppParts {
+  close(): Promise<void>;
+}
+
+async function open(dir: string): Promise<Opened> {
+  const home = openHome(dir);
+  const { version } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8')) as { version: string };
+  const { models, problems } = await loadModels([join(ROOT, 'models'), home.models]);
+  for (const problem of problems) console.error(problem);
+  const store = openSqliteStore(home.database);
+  const photos = openPhotoStore(home.photos);
+  const bench = openBench({ store, models, clock: systemClock(), device: home.device, version });
+  return {
+    bench,
+    photos,
+    models,
+    version,
+    home: dir,
+    bundle: { write: writeBundle, read: readBundle },
+    webDir: join(ROOT, 'dist/web'),
+    log: (sentence, error) => console.error(sentence, error),
+    close: async () => {
+      await photos.close();
+      store.close();
+    },
+  };
+}
+
+async function serve(opened: Opened, { home, port, empty, open: isToOpen }: ServerArguments): Promise<void> {
+  if (!empty) await loadDemo(opened.bench, opened.photos);
+  const app = createApp(opened);
+  const listening = await listen(app.fetch, port);
+  if (listening === 'port-taken') {
+    await opened.close();
+    const { isSame, sentence, url } = await portTaken(port, home, askJson);
+    if (isSame && isToOpen) openBrowser(url);
+    return isSame ? console.log(sentence) : end(1, sentence);
+  }
+  const url = `http://127.0.0.1:${listening.port}/`;
+  endOnSignal(async () => {
+    app.close();
+    await listening.close();
+    await opened.close();
+  });
+  console.log(`Salvor is ready at ${url}`);
+  if (isToOpen) openBrowser(url);
+}
+
+/** The demo goes into an empty bench only; one that was put away is not empty. */
+async function loadDemo(bench: Bench, photos: PhotoStore): Promise<void> {
+  const folder = join(ROOT, 'demo');
+  if (bench.overview().events > 0 || !existsSync(join(folder, 'events.jsonl'))) return;
+  console.log('Loading the demo bench …');
+  const read = await readFolder(folder);
+  if (!read.ok) return console.error(problemFor('bad-bundle', { where: folder, detail: read.detail }).message);
+  const taken = await takeBundle(bench, photos, read);
+  if (!taken.ok && taken.code !== 'not-empty') console.error(problemOfTaking(taken, read.events.length).message);
+}
+
+function endOnSignal(close: () => Promise<void>): void {
+  let isEnding = false;
+  for (const signal of ['SIGINT', 'SIGTERM'] as const)
+    process.on(signal, () => {
+      if (isEnding) return;
+      isEnding = true;
+      void close().then(() => process.exit(0));
+    });
+}
+
+function end(code: number, sentence: string): void {
+  console.error(sentence);
+  process.exitCode = code;
+}
+
+await main();
