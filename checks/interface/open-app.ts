@@ -1,7 +1,7 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { createApp } from '../../src/apps/server/app.ts';
+import { createApp, type App } from '../../src/apps/server/app.ts';
 import type { Bench } from '../../src/bench/bench.ts';
 import { openBench } from '../../src/bench/open-bench.ts';
 import { readBundle, writeBundle } from '../../src/edges/bundle/index.ts';
@@ -12,7 +12,7 @@ import { openPhotoStore } from '../../src/edges/photos/index.ts';
 import { openSqliteStore } from '../../src/edges/store/sqlite-store.ts';
 
 export interface OpenedApp {
-  readonly app: ReturnType<typeof createApp>;
+  readonly app: App;
   readonly bench: Bench;
   readonly logged: string[];
   /** Asks as a program on this machine does; a plain object goes as JSON. */
@@ -50,6 +50,6 @@ export async function openApp(parts: { webDir?: string } = {}): Promise<OpenedAp
 
 function requestOf(body: unknown): RequestInit {
   if (body === undefined) return {};
-  if (body instanceof FormData || body instanceof Uint8Array) return { method: 'POST', body };
+  if (body instanceof FormData || body instanceof Uint8Array) return { method: 'POST', body: body as BodyInit };
   return { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) };
 }

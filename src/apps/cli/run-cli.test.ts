@@ -13,7 +13,8 @@ function memoryPhotos(): PhotoStore {
   const kept = new Map<string, StoredPhoto>();
   return {
     put: async (name, bytes) => {
-      if (!Buffer.from(bytes).toString().startsWith('picture')) return { ok: false, code: 'photo-not-a-picture', name, detail: 'it is text' };
+      if (!Buffer.from(bytes).toString().startsWith('picture'))
+        return { ok: false, code: 'photo-not-a-picture', name, detail: 'it is text' };
       const hash = createHash('sha256').update(bytes).digest('hex');
       const photo = { hash, mediaType: 'image/png', widthPx: 1, heightPx: 1, bytes: bytes.length, takenAt: null };
       const duplicate = kept.has(hash);
@@ -27,12 +28,20 @@ function memoryPhotos(): PhotoStore {
 }
 
 /** A command line whose bench lives in memory and outlasts single commands; the clock counts minutes. */
-function commandLine(): { salvor: (...argv: string[]) => Promise<Run>; files: Map<string, Uint8Array>; stores: Map<string, EventStore>; parts: CliParts } {
+function commandLine(): {
+  salvor: (...argv: string[]) => Promise<Run>;
+  files: Map<string, Uint8Array>;
+  stores: Map<string, EventStore>;
+  parts: CliParts;
+} {
   const stores = new Map<string, EventStore>();
   const photos = memoryPhotos();
   const files = new Map<string, Uint8Array>();
   let count = 0;
-  const clock = { now: () => new Date(Date.UTC(2026, 4, 1, 9, count)), newId: () => `019f0000-0000-7000-8000-${String((count += 1)).padStart(12, '0')}` };
+  const clock = {
+    now: () => new Date(Date.UTC(2026, 4, 1, 9, count)),
+    newId: () => `019f0000-0000-7000-8000-${String((count += 1)).padStart(12, '0')}`,
+  };
   const parts: CliParts = {
     open: async (home) => {
       if (home.endsWith('locked')) throw new Error('permission denied');
@@ -75,12 +84,26 @@ interface Run {
 
 let line: ReturnType<typeof commandLine>;
 const salvor = (...argv: string[]): Promise<Run> => line.salvor(...argv);
-const json = async (...argv: string[]): Promise<Record<string, never>> => JSON.parse((await salvor(...argv, '--json')).out) as Record<string, never>;
+const json = async (...argv: string[]): Promise<Record<string, unknown>> =>
+  JSON.parse((await salvor(...argv, '--json')).out) as Record<string, unknown>;
 
 beforeEach(() => void (line = commandLine()));
 
 const buy = (items = 'Blue:lamp-1:20; Grey:lamp-1:10'): Promise<Run> =>
-  salvor('add', 'lot', '--title', 'Two dead lamps', '--seller', 'Harbour Clearance', '--price', '24', '--postage', '3.00', '--items', items);
+  salvor(
+    'add',
+    'lot',
+    '--title',
+    'Two dead lamps',
+    '--seller',
+    'Harbour Clearance',
+    '--price',
+    '24',
+    '--postage',
+    '3.00',
+    '--items',
+    items,
+  );
 
 describe('the way from buying to a closed sale', () => {
   it('notes a lot, tells the stock numbers, and splits the cost by what the items are expected to be worth', async () => {
@@ -152,7 +175,10 @@ describe('a reading', () => {
 
   it('is refused with how to write it, or by the rule that the model sets', async () => {
     expect(await salvor('add', 'reading', '1', 'cell-v', '12m')).toMatchObject({ code: 2, err: expect.stringContaining('12 mV') });
-    expect(await salvor('add', 'reading', '1', 'cell-v', '4k7')).toMatchObject({ code: 1, err: expect.stringContaining('measured in volts') });
+    expect(await salvor('add', 'reading', '1', 'cell-v', '4k7')).toMatchObject({
+      code: 1,
+      err: expect.stringContaining('measured in volts'),
+    });
     expect(await salvor('add', 'reading', '1', 'nowhere', '3')).toMatchObject({ code: 2, err: expect.stringContaining('--mode') });
   });
 });
@@ -163,11 +189,17 @@ describe('photos', () => {
     line.files.set('front.png', Buffer.from('picture of the front'));
     line.files.set('back.png', Buffer.from('picture of the back'));
     line.files.set('notes.txt', Buffer.from('no picture'));
-    expect(await salvor('add', 'photo', '1', 'front.png', 'notes.txt')).toMatchObject({ code: 2, err: expect.stringContaining('notes.txt is not a picture') });
+    expect(await salvor('add', 'photo', '1', 'front.png', 'notes.txt')).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('notes.txt is not a picture'),
+    });
     expect((await json('show', '1')).photos).toEqual([]);
     expect((await salvor('add', 'photo', '1', 'front.png', 'back.png', '--side', 'front')).code).toBe(0);
     expect((await json('show', '1')).photos).toHaveLength(2);
-    expect(await salvor('add', 'photo', '1', 'gone.png')).toMatchObject({ code: 2, err: expect.stringContaining('gone.png cannot be read') });
+    expect(await salvor('add', 'photo', '1', 'gone.png')).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('gone.png cannot be read'),
+    });
   });
 });
 
@@ -206,7 +238,10 @@ describe('a whole bench', () => {
     await salvor('export', 'bench.zip');
     expect(await salvor('import', 'bench.zip')).toMatchObject({ code: 1, err: expect.stringContaining('only into an empty one') });
     line.files.set('letter.txt', Buffer.from('dear'));
-    expect(await salvor('import', 'letter.txt', '--home', '/fresh')).toMatchObject({ code: 2, err: expect.stringContaining('not a bundle') });
+    expect(await salvor('import', 'letter.txt', '--home', '/fresh')).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('not a bundle'),
+    });
     expect(await salvor('import', 'gone.zip', '--home', '/fresh')).toMatchObject({ code: 2 });
   });
 });
@@ -248,11 +283,27 @@ describe('every command below add', () => {
 
 it('weighs a listing without storing anything', async () => {
   const before = await json('init');
-  const { code, out } = await salvor('scout', 'lamp-1', '--price', '9.50', '--seller', 'Harbour Clearance', '--says', 'power=fails', 'untested');
+  const { code, out } = await salvor(
+    'scout',
+    'lamp-1',
+    '--price',
+    '9.50',
+    '--seller',
+    'Harbour Clearance',
+    '--says',
+    'power=fails',
+    'untested',
+  );
   expect([code, /^(BUY|HAGGLE|LEAVE): worth at most/.test(out)]).toEqual([0, true]);
   expect(await json('init')).toEqual(before);
-  expect(await salvor('scout', 'lamp-1', '--price', 'cheap')).toMatchObject({ code: 2, err: expect.stringContaining('"cheap" is not an amount') });
-  expect(await salvor('scout', 'lamp-1', '--price', '5', '--count', 'many')).toMatchObject({ code: 2, err: expect.stringContaining('count') });
+  expect(await salvor('scout', 'lamp-1', '--price', 'cheap')).toMatchObject({
+    code: 2,
+    err: expect.stringContaining('"cheap" is not an amount'),
+  });
+  expect(await salvor('scout', 'lamp-1', '--price', '5', '--count', 'many')).toMatchObject({
+    code: 2,
+    err: expect.stringContaining('count'),
+  });
 });
 
 it('sets up a bench, and shows models by the names that commands take', async () => {

@@ -32,13 +32,19 @@ const limit = (maxSize: number) =>
     },
   });
 
-/** The whole server as a function from requests to answers; `close` ends the streams that stay open. */
-export function createApp(parts: AppParts): {
-  fetch: OpenAPIHono['fetch'];
-  request: OpenAPIHono['request'];
-  routes: OpenAPIHono['routes'];
-  close: () => void;
-} {
+export interface App {
+  readonly fetch: OpenAPIHono['fetch'];
+  readonly request: OpenAPIHono['request'];
+  /** Every route that is served. */
+  readonly routes: OpenAPIHono['routes'];
+  /** The description of each route with its schemas, as `/openapi.json` is made from it. */
+  readonly described: OpenAPIHono['openAPIRegistry'];
+  /** Ends the streams that stay open. */
+  close(): void;
+}
+
+/** The whole server as a function from requests to answers. */
+export function createApp(parts: AppParts): App {
   const watcher = watchLog(() => parts.bench.state().seq);
   const app = new OpenAPIHono({ defaultHook: refuseBadInput });
   app.onError(answerError(parts.log));
@@ -64,5 +70,5 @@ export function createApp(parts: AppParts): {
   app.notFound((c) => {
     throw refuse('no-such-address', { detail: `${c.req.method} ${c.req.path}` });
   });
-  return { fetch: app.fetch, request: app.request, routes: app.routes, close: watcher.close };
+  return { fetch: app.fetch, request: app.request, routes: app.routes, described: app.openAPIRegistry, close: watcher.close };
 }

@@ -1,4 +1,7 @@
+import { createHash } from 'node:crypto';
+import type { Bench } from '../../../bench/bench.ts';
 import { OpenAPIHono, createRoute, z } from '@hono/zod-openapi';
+import { stateText } from '../../../bench/state-text.ts';
 import { takeBundle } from '../../../bench/take-bundle.ts';
 import { wholeLog } from '../../../bench/whole-log.ts';
 import { problemOfTaking } from '../../../bench/words.ts';
@@ -15,7 +18,13 @@ const getRoute = createRoute({
   responses: { 200: { description: 'The bundle', content: zip }, ...refusals() },
 });
 
-const ImportAnswer = z.object({ events: z.number().int(), photos: z.number().int() }).meta({ id: 'ImportAnswer' });
+const ImportAnswer = z
+  .object({
+    events: z.number().int(),
+    photos: z.number().int(),
+    digest: z.string().meta({ description: 'SHA-256 of the state: the same as that of the bench that was exported' }),
+  })
+  .meta({ id: 'ImportAnswer' });
 
 const postRoute = createRoute({
   method: 'post',
@@ -34,6 +43,7 @@ export const bundleRoutes = (parts: AppParts, grown: () => void) =>
         'content-type': 'application/zip',
         'content-disposition': 'attachment; filename="salvor-bench.zip"',
         'cache-control': 'no-store',
+        'x-salvor-digest': digestOf(parts.bench),
       });
     })
     .openapi(postRoute, async (c) => {
@@ -45,5 +55,7 @@ export const bundleRoutes = (parts: AppParts, grown: () => void) =>
       const taken = await takeBundle(bench, photos, read);
       if (!taken.ok) throw new Refused(taken.code === 'not-empty' ? 409 : 400, problemOfTaking(taken, read.events.length));
       grown();
-      return c.json({ events: taken.events, photos: taken.photos }, 200);
+      return c.json({ events: taken.events, photos: taken.photos, digest: digestOf(bench) }, 200);
     });
+
+const digestOf = (bench: Bench): string => createHash('sha256').update(stateText(bench.state())).digest('hex');
