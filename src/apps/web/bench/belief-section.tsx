@@ -63,11 +63,12 @@ function OddEvidence({ odd }: { readonly odd: BeliefView['odd'] }) {
   );
 }
 
-/** "Display cable worn and battery flat", "something that is not in the model", "nothing wrong". */
+/** "Display cable worn and battery flat", "Something that is not in the model", "Nothing wrong". */
 export function hypothesisWords(each: BeliefView['hypotheses'][number]): string {
   const names = each.faults.map((fault) => fault.name);
   if (each.unknown) names.push('something that is not in the model');
-  return names.length === 0 ? 'nothing wrong' : names.join(' and ');
+  const words = names.length === 0 ? 'nothing wrong' : names.join(' and ');
+  return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
 /** What moved most with the last evidence, for those who hear the page. */

@@ -2,6 +2,7 @@ import { BeliefSection } from './belief-section.tsx';
 import { BenchHead } from './bench-head.tsx';
 import { BoardSection } from './board-section.tsx';
 import { DecisionSection } from './decision-section.tsx';
+import { NextLink } from './next-link.tsx';
 import { LeavingSection } from './leaving-section.tsx';
 import { LogSection } from './log-section.tsx';
 import { MoneySection } from './money-section.tsx';
@@ -19,8 +20,9 @@ export function BenchDesk() {
   return (
     <>
       <BenchHead />
+      <NextLink />
       <div className="desk">
-        <div className="desk-next">
+        <div className="desk-next" id="what-next-desk">
           <WhatNext key={file.advice.id} />
         </div>
         <div className="desk-rest">

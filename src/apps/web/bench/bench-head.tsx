@@ -8,7 +8,7 @@ import { useUnit } from './unit-context.ts';
 /** Which unit this is, how far it is open, and its clock. */
 export function BenchHead() {
   const { file } = useUnit();
-  const { row, model, stage, advice } = file;
+  const { row, model, stage } = file;
   return (
     <header className="bench-head">
       <div className="page-head">
@@ -23,9 +23,6 @@ export function BenchHead() {
         </p>
       </div>
       <Clock />
-      <a href="#what-next" className="next-link">
-        <b>Next:</b> {advice.headline}
-      </a>
     </header>
   );
 }

@@ -36,14 +36,20 @@ function RoadLine({ option, chosen, currency }: RoadLineProps) {
         <h3>{ROAD_WORDS[option.road]}</h3>
         {option.possible ? <b>{roughMoney(option.value_minor, currency)}</b> : <span className="muted">not possible now</span>}
       </div>
-      {option.possible && (
-        <p className="small muted">
-          8 times in 10 from {moneySpread(option.low_minor, option.high_minor, currency)} · ends working: {chance(option.chance)} ·{' '}
-          {duration(option.minutes)}
-          {option.spend_minor > 0 && ` · spends ${roughMoney(option.spend_minor, currency)}`}
-        </p>
-      )}
+      {option.possible && <p className="small muted">{facts(option, currency)}</p>}
       <Why lines={option.why} />
     </li>
   );
+}
+
+function facts(option: RoadLineProps['option'], currency: string): string {
+  const spread = `8 times in 10 from ${moneySpread(option.low_minor, option.high_minor, currency)}`;
+  return [
+    option.low_minor < option.high_minor ? spread : '',
+    option.chance > 0 ? `ends working: ${chance(option.chance)}` : '',
+    duration(option.minutes),
+    option.spend_minor > 0 ? `spends ${roughMoney(option.spend_minor, currency)}` : '',
+  ]
+    .filter((fact) => fact !== '')
+    .join(' · ');
 }

@@ -10,7 +10,7 @@ import { TryAnswerForm } from './try-answer-form.tsx';
 import { useUnit } from './unit-context.ts';
 
 /** One check: how to do it, what to mind, and the buttons that take what came out. */
-export function NextCheck({ check }: { readonly check: CheckView }) {
+export function NextCheck({ check, saysWhy = false }: { readonly check: CheckView; readonly saysWhy?: boolean }) {
   const { file, bench } = useUnit();
   const needsOpening = isDeeper(check.stage, file.stage);
   return (
@@ -38,7 +38,7 @@ export function NextCheck({ check }: { readonly check: CheckView }) {
           ))}
         </ul>
       </details>
-      <Why lines={check.why} summary="Why this check?" />
+      {saysWhy && <Why lines={check.why} summary="Why this check?" />}
     </div>
   );
 }

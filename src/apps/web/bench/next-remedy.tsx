@@ -8,7 +8,7 @@ import { TransplantForm } from './transplant-form.tsx';
 import { useUnit } from './unit-context.ts';
 
 /** One remedy: how, what it takes, what to mind, and the form for when it is done. */
-export function NextRemedy({ remedy }: { readonly remedy: RemedyView }) {
+export function NextRemedy({ remedy, saysWhy = false }: { readonly remedy: RemedyView; readonly saysWhy?: boolean }) {
   const { bench } = useUnit();
   return (
     <div className="form">
@@ -20,7 +20,7 @@ export function NextRemedy({ remedy }: { readonly remedy: RemedyView }) {
       {remedy.how !== '' && <p>{remedy.how}</p>}
       <Cautions cautions={remedy.cautions} />
       {remedy.slot === null ? <RemedyForm remedy={remedy} /> : <TransplantForm remedy={remedy} slot={remedy.slot} />}
-      <Why lines={remedy.why} summary="Why this remedy?" />
+      {saysWhy && <Why lines={remedy.why} summary="Why this remedy?" />}
     </div>
   );
 }

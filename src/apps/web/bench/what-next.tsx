@@ -21,10 +21,11 @@ export function WhatNext() {
         </h2>
         <p className="headline">{check?.name ?? remedy?.name ?? advice.headline}</p>
       </header>
-      {!isOwnChoice && <Why lines={advice.why} open />}
-      {check && <NextCheck key={check.id} check={check} />}
-      {remedy && <NextRemedy key={remedy.id} remedy={remedy} />}
+      {!isOwnChoice && advice.why[0] !== undefined && <p className="small">{advice.why[0]}</p>}
+      {check && <NextCheck key={check.id} check={check} saysWhy />}
+      {remedy && <NextRemedy key={remedy.id} remedy={remedy} saysWhy />}
       {!isOwnChoice && <NextBody />}
+      {!isOwnChoice && <Why lines={advice.why} summary="Why this, in full" />}
       {isOwnChoice ? (
         <button type="button" className="quiet" onClick={() => setInsteadId(null)}>
           Back to the advice

@@ -15,7 +15,7 @@ export default function MoneyChart({ months, currency }: { readonly months: Book
   const running = useMemo(() => runningSums(months), [months]);
   useEffect(() => {
     const element = box.current!;
-    const chart = new uPlot(chartOptions(element, currency), chartData(running, currency), element);
+    const chart = new uPlot(chartOptions(element, currency, running.times), chartData(running, currency), element);
     const watcher = new ResizeObserver(() => chart.setSize({ width: element.clientWidth, height: HEIGHT_PX }));
     watcher.observe(element);
     return () => {
@@ -38,23 +38,35 @@ function chartData({ times, cashMinor, profitMinor }: ReturnType<typeof runningS
   return [[...times], major(cashMinor), major(profitMinor)];
 }
 
-function chartOptions(element: HTMLElement, currency: string): uPlot.Options {
+function chartOptions(element: HTMLElement, currency: string, times: readonly number[]): uPlot.Options {
   const style = getComputedStyle(element);
   const ink = style.color;
   const accent = style.accentColor;
   const grid = { stroke: style.borderTopColor, width: 1 };
   const axis = { stroke: ink, grid, ticks: grid };
-  const inMoney = (value: number | null): string => (value === null ? '' : roughMoney(value * 10 ** currencyDigits(currency), currency));
+  const months = { ...axis, splits: () => thinned(times, element.clientWidth), values: (_: uPlot, at: number[]) => at.map(monthAt) };
+  const inMoney = (value: number): string => roughMoney(value * 10 ** currencyDigits(currency), currency);
   const points = { show: true, size: 7 };
   return {
     width: element.clientWidth,
     height: HEIGHT_PX,
     tzDate: (seconds) => uPlot.tzDate(new Date(seconds * 1000), 'UTC'),
-    axes: [axis, { ...axis, size: 70, values: (_, ticks) => ticks.map(inMoney) }],
+    legend: { live: false },
+    axes: [months, { ...axis, size: 70, values: (_, ticks) => ticks.map(inMoney) }],
     series: [
-      { value: (_, seconds) => (seconds === null ? '' : monthName(new Date(seconds * 1000).toISOString().slice(0, 7))) },
-      { label: 'Money in hand', stroke: ink, width: 2, dash: [6, 4], points, value: (_, value) => inMoney(value) },
-      { label: 'Profit', stroke: accent, width: 2.5, points, value: (_, value) => inMoney(value) },
+      {},
+      { label: 'Money in hand', stroke: ink, width: 2, dash: [6, 4], points },
+      { label: 'Profit', stroke: accent, width: 2.5, points },
     ],
   };
 }
+
+const LABEL_PX = 110;
+
+/** As many of the months as have room for their names. */
+function thinned(times: readonly number[], widthPx: number): number[] {
+  const step = Math.max(1, Math.ceil((times.length * LABEL_PX) / widthPx));
+  return times.filter((_, index) => index % step === 0);
+}
+
+const monthAt = (seconds: number): string => monthName(new Date(seconds * 1000).toISOString().slice(0, 7));
