@@ -12,7 +12,7 @@ type Outcome = RankedCheck['outcomes'][number];
 const WORTH_TELLING = 0.02;
 
 /** A ranked check in the words of its model: what to do, what it may show and mean, and why it is worth its minutes. */
-export function checkView(judged: Judged, ranked: RankedCheck, money: Money): CheckView {
+export function checkView(judged: Judged, ranked: RankedCheck, cost: Money): CheckView {
   const { model, device } = judged;
   const { check } = ranked;
   const spec = model.file.checks.find((candidate) => candidate.id === check.id)!;
@@ -37,7 +37,7 @@ export function checkView(judged: Judged, ranked: RankedCheck, money: Money): Ch
     })),
     how: spec.how,
     cautions: [...spec.cautions],
-    why: whyCheck(judged, ranked, money),
+    why: whyCheck(judged, ranked, cost),
   };
 }
 
