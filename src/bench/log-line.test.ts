@@ -34,6 +34,7 @@ test('sentences use the names of the person and of the model, and money with its
     ...oneLamp,
     ['trial-done', { item_id: 'lamp-a', function: 'light', outcome: 'comes-and-goes', with: ['good-cell'], minutes: 3 }],
     ['reading-taken', { item_id: 'lamp-a', point: 'cell-v', mode: 'volts', value: null }],
+    ['proof-step-done', { item_id: 'lamp-a', step: 'no-hot-spots', outcome: 'signed-off', reason: 'Runs cold by design.' }],
     ['transplant-done', { assembly_id: 'board-a', slot: 'board', from_item: 'lamp-a', to_item: null }],
     ['sold', { item_id: 'board-a', as: 'for-parts', price_minor: 1250, currency: 'GBP', fees_minor: 150 }],
   ).map((line) => line.text);
@@ -42,6 +43,7 @@ test('sentences use the names of the person and of the model, and money with its
     'Received #1 Lamp A.',
     'Tried Light of #1 Lamp A with Known-good cell: comes and goes, 3 min.',
     'Measured Cell voltage of #1 Lamp A in volts: OL.',
+    'Proof of #1 Lamp A, No hot spot after ten minutes: not passed, signed off: Runs cold by design.',
     'Moved #2 Board of Lamp A from #1 Lamp A to the drawer.',
     'Sold #2 Board of Lamp A for parts for 12.50 GBP; fees and postage 1.50 GBP.',
   ]);

@@ -71,7 +71,7 @@ export const SENTENCES: { readonly [K in Kind]: Sentence<K> } = {
   },
   'order-arrived': (_words, body) => `Order ${body.order_id} arrived${body.place === '' ? '' : `, put into ${body.place}`}.`,
   'proof-step-done': (words, body) =>
-    `Proof of ${words.item(body.item_id)}, ${spaced(body.step)}: ${STEP[body.outcome]}${remark(body.reason)}${took(body.minutes)}.`,
+    `Proof of ${words.item(body.item_id)}, ${words.step(body.item_id, body.step)}: ${STEP[body.outcome]}${remark(body.reason)}${took(body.minutes)}.`,
   graded: (words, body) => `Graded ${words.item(body.item_id)} ${body.grade} on the scale ${body.scale}${remark(body.text)}.`,
   listed: (words, body) => `Listed ${words.item(body.item_id)} for ${words.money(body.price_minor)} at ${body.place}.`,
   sold: (words, body) => {

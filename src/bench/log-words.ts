@@ -1,4 +1,5 @@
 import { formatMinor } from '../core/quantity/index.ts';
+import { proofOf } from './advice/proof.ts';
 import type { Claim } from './events/index.ts';
 import type { Model, ModelFile } from './models/index.ts';
 import type { BenchState } from './state.ts';
@@ -12,6 +13,8 @@ export interface LogWords {
   readonly named: (itemId: string, section: Section, id: string) => string;
   /** A block or a slot. */
   readonly place: (itemId: string, id: string) => string;
+  /** A step of the proof of an item. */
+  readonly step: (itemId: string, id: string) => string;
   readonly claim: (itemId: string, claim: Claim) => string;
   /** "12.50 GBP", in the bench's currency unless another is named. */
   readonly money: (amountMinor: number, currency?: string) => string;
@@ -29,6 +32,11 @@ export function logWords(state: Readonly<BenchState>, models: ReadonlyMap<string
   return {
     named,
     place,
+    step: (itemId, id) => {
+      const item = state.items.get(itemId);
+      const steps = item ? proofOf(item, models.get(item.modelId) ?? null).steps : [];
+      return steps.find((step) => step.id === id)?.name ?? spaced(id);
+    },
     item: (id) => {
       const item = state.items.get(id);
       return item ? `#${item.number} ${item.name}` : id;

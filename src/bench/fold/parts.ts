@@ -28,7 +28,7 @@ export const partUsed: Apply<'part-used'> = (fold, event) => {
   if (!bag) return missing('bag', event.body.bag_id);
   return onItem(fold, event, (item) => {
     const taken = takeFifo(bag.layers, event.body.count);
-    bag.layers = [...taken.rest];
+    bag.layers = taken.rest;
     bag.count -= taken.count;
     item.costs.push({ reason: 'part', amountMinor: taken.costMinor, eventId: event.id, text: `${taken.count} × ${bag.name}` });
     post(fold.state, event, [

@@ -1,4 +1,4 @@
-import { ModelFile, type Model } from '../models/index.ts';
+import { ModelFile, type Model } from '../models/schema.ts';
 
 type Source = Parameters<typeof ModelFile.parse>[0];
 

@@ -12,8 +12,8 @@ export interface Taken {
   readonly count: number;
   /** What they cost, in whole minor units. */
   readonly costMinor: number;
-  /** What is left, oldest first. */
-  readonly rest: readonly Layer[];
+  /** What is left, oldest first: a new list. */
+  readonly rest: Layer[];
 }
 
 /**
@@ -23,17 +23,20 @@ export interface Taken {
  */
 export function takeFifo(layers: readonly Layer[], count: number): Taken {
   if (!Number.isSafeInteger(count) || count < 0) throw new BooksError('bad-count', `a whole number of things can be taken, not ${count}`);
-  const rest: Layer[] = [];
   let left = count;
   let costMinor = 0;
-  for (const layer of layers) {
-    const taken = Math.min(left, layer.count);
-    const cost = taken === layer.count ? layer.costMinor : splitMinor(layer.costMinor, [taken, layer.count - taken])[0]!;
-    left -= taken;
-    costMinor += cost;
-    if (taken < layer.count) rest.push({ count: layer.count - taken, costMinor: layer.costMinor - cost });
+  let whole = 0;
+  while (whole < layers.length && layers[whole]!.count <= left) {
+    left -= layers[whole]!.count;
+    costMinor += layers[whole]!.costMinor;
+    whole += 1;
   }
-  return { count: count - left, costMinor, rest };
+  const rest = layers.slice(whole);
+  const broken = rest[0];
+  if (!broken || left === 0) return { count: count - left, costMinor, rest };
+  const cost = splitMinor(broken.costMinor, [left, broken.count - left])[0]!;
+  rest[0] = { count: broken.count - left, costMinor: broken.costMinor - cost };
+  return { count, costMinor: costMinor + cost, rest };
 }
 
 /** All that the layers cost together. */
