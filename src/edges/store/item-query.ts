@@ -2,9 +2,10 @@ import { DummyDriver, Kysely, SqliteAdapter, SqliteIntrospector, SqliteQueryComp
 import type { ItemQuery } from '../../bench/ports.ts';
 import { matchOf } from './item-words.ts';
 
-/** The columns of the list that are asked for; the whole row stands in `row` as JSON. */
+/** The tables behind the list; the whole row stands in `row` as JSON. */
 interface ListTables {
   item_row: { rank: number; id: string; status: string; kind: string; place: string; model_id: string; row: string };
+  item_words: { rowid: number };
 }
 
 /** Builds SQL and never runs it: the store runs it on its own connection. */
@@ -19,15 +20,15 @@ const builder = new Kysely<ListTables>({
 
 /**
  * The statement for one page: newest change first, at most `limit` rows below `rank`, in one status or in any. The order is that of the
- * primary key and of every index, so that a page is read and never sorted, however deep.
+ * primary key, of every index and of the word index, so that a page is read and never sorted, however deep.
  */
 export function pageStatement(query: ItemQuery, status: string | undefined, belowRank: number | undefined, limit: number): CompiledQuery {
-  const match = matchOf(query.search);
+  const match = matchOf(query, status);
+  return match === undefined ? listStatement(query, status, belowRank, limit) : searchStatement(match, belowRank, limit);
+}
+
+function listStatement(query: ItemQuery, status: string | undefined, belowRank: number | undefined, limit: number): CompiledQuery {
   let select = builder.selectFrom('item_row').select(['rank', 'row']).orderBy('rank', 'desc').limit(limit);
-  if (match !== undefined) {
-    const found = sql<number>`(SELECT rowid FROM item_words WHERE item_words MATCH ${match} ${below(belowRank)} ORDER BY rowid DESC)`;
-    select = select.where('rank', 'in', found);
-  }
   if (belowRank !== undefined) select = select.where('rank', '<', belowRank);
   if (status !== undefined) select = select.where('status', '=', status);
   if (query.kind !== undefined) select = select.where('kind', '=', query.kind);
@@ -36,4 +37,16 @@ export function pageStatement(query: ItemQuery, status: string | undefined, belo
   return select.compile();
 }
 
-const below = (rank: number | undefined) => (rank === undefined ? sql`` : sql`AND rowid < ${rank}`);
+/** The cross join keeps the word index on the outside: its rows come in the order of the list, and it stops at the end of the page. */
+function searchStatement(match: string, belowRank: number | undefined, limit: number): CompiledQuery {
+  let select = builder
+    .selectFrom('item_words')
+    .crossJoin('item_row')
+    .whereRef('item_row.rank', '=', 'item_words.rowid')
+    .where(sql<boolean>`item_words MATCH ${match}`)
+    .select(['item_row.rank', 'item_row.row'])
+    .orderBy('item_words.rowid', 'desc')
+    .limit(limit);
+  if (belowRank !== undefined) select = select.where('item_words.rowid', '<', belowRank);
+  return select.compile();
+}
