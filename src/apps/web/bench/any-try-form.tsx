@@ -14,7 +14,7 @@ export function AnyTryForm() {
       <Pick label="Function" options={model.functions} value={target} onChange={setTarget} />
       {model.accessories.length > 0 && (
         <fieldset className="chips">
-          <legend>Tried with a known-good</legend>
+          <legend>With these, known to be good</legend>
           <div className="fields">
             {model.accessories.map((each) => (
               <label key={each.id} className="check-line">

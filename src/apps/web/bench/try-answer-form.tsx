@@ -35,7 +35,11 @@ export function TryAnswerForm({
     );
   return (
     <div className="form">
-      {accessories.length > 0 && <p>With a known-good {accessories.map((id) => nameIn(model.accessories, id)).join(' and ')}.</p>}
+      {accessories.length > 0 && (
+        <p>
+          <b>Use</b> {accessories.map((id) => nameIn(model.accessories, id)).join(' and ')}.
+        </p>
+      )}
       <fieldset className="big-answers">
         <legend>{spec?.question ?? `${spec?.name ?? target}: what does it do?`}</legend>
         {OUTCOMES.map((outcome) => (

@@ -52,6 +52,7 @@ function chartOptions(element: HTMLElement, currency: string, times: readonly nu
     height: HEIGHT_PX,
     tzDate: (seconds) => uPlot.tzDate(new Date(seconds * 1000), 'UTC'),
     legend: { live: false },
+    padding: [null, LABEL_PX / 2, null, null],
     axes: [months, { ...axis, size: 70, values: (_, ticks) => ticks.map(inMoney) }],
     series: [
       {},

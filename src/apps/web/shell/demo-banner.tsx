@@ -9,7 +9,7 @@ export function DemoBanner() {
   if (bench.data?.demo !== 'present') return null;
   return (
     <aside className="demo-banner" aria-label="Demo">
-      <p>A demo of invented things, to try everything out.</p>
+      <p>Demo: invented things to try out</p>
       <button type="button" disabled={busy} onClick={() => void record(putDemoAway())}>
         Put the demo away
       </button>
