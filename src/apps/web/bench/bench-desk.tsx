@@ -11,12 +11,14 @@ import { PhotosSection } from './photos-section.tsx';
 import { ProofSection } from './proof-section.tsx';
 import { ReadingsSection } from './readings-section.tsx';
 import { SlotsSection } from './slots-section.tsx';
+import { useFocusOnNewAdvice } from './use-focus-on-new-advice.ts';
 import { useUnit } from './unit-context.ts';
 import { WhatNext } from './what-next.tsx';
 
 /** The desk: what next at the left and always in sight, all that is known of the unit at the right; on a phone one below the other. */
 export function BenchDesk() {
   const { file } = useUnit();
+  useFocusOnNewAdvice(file.advice.id);
   return (
     <>
       <BenchHead />

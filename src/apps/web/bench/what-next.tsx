@@ -14,12 +14,14 @@ export function WhatNext() {
   const remedy = advice.other_remedies.find((each) => each.id === insteadId);
   const isOwnChoice = check !== undefined || remedy !== undefined;
   return (
-    <section className="sheet next" id="what-next" aria-labelledby="what-next-title" tabIndex={-1}>
+    <section className="sheet next" id="what-next" aria-labelledby="what-next-title what-next-headline" tabIndex={-1}>
       <header>
         <h2 id="what-next-title" className="eyebrow">
           {isOwnChoice ? 'Your choice' : 'What next'}
         </h2>
-        <p className="headline">{check?.name ?? remedy?.name ?? advice.headline}</p>
+        <p className="headline" id="what-next-headline">
+          {check?.name ?? remedy?.name ?? advice.headline}
+        </p>
       </header>
       {!isOwnChoice && advice.why[0] !== undefined && <p className="small">{advice.why[0]}</p>}
       {check && <NextCheck key={check.id} check={check} saysWhy />}
