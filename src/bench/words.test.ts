@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { RULE_CODES } from './rules/index.ts';
-import { problemFor, problemOfPhoto, problemOfRefusal, problemOfTaking } from './words.ts';
+import { problemFor, problemOfPhoto, problemOfRefusal, problemOfStore, problemOfTaking } from './words.ts';
 
 describe('the sentence of a problem', () => {
   it('says what is wrong, where, and what to do next', () => {
@@ -55,5 +55,18 @@ describe('the sentence of a problem', () => {
     expect(problemOfTaking({ ok: false, code: 'not-empty', events: 12 }, 3).message).toContain('12 events');
     expect(problemOfTaking(refusal, 9).message).toContain('event 3 of 9');
     expect(problemOfTaking({ ok: false, code: 'photo-empty', name: 'b.png', detail: '' }, 9).where).toBe('b.png');
+  });
+
+  it('tells trouble of the store by its code, and leaves other errors alone', () => {
+    const full = Object.assign(new Error('/b/salvor.sqlite cannot grow because the disk is full'), { code: 'store-full' });
+    expect(problemOfStore(full)).toEqual({
+      code: 'store-full',
+      message: '/b/salvor.sqlite cannot grow because the disk is full. Make room on the disk, then try again.',
+    });
+    expect([
+      problemOfStore(new Error('x')),
+      problemOfStore(Object.assign(new Error('x'), { code: 'ENOENT' })),
+      problemOfStore('x'),
+    ]).toEqual([null, null, null]);
   });
 });

@@ -130,3 +130,23 @@ export function problemOfTaking(outcome: Exclude<Taken, { ok: true }>, of: numbe
   if ('name' in outcome) return problemOfPhoto(outcome);
   return problemFor('not-empty', { detail: String(outcome.events) });
 }
+
+/** What to do about each trouble of the store; its clause, which names the file, comes before. */
+const STORE_NEXT: Readonly<Record<string, string>> = {
+  'store-too-new': 'It was written by a newer Salvor: use that one.',
+  'store-not-a-database': 'Move the file away, or start with another folder.',
+  'store-of-another-program': 'Start with another folder: this one belongs to something else.',
+  'store-corrupt': 'Copy the whole folder to a safe place first, then bring back a bundle that was exported earlier.',
+  'store-read-only': 'Allow the folder and the file to be written.',
+  'store-cannot-open': 'Check that the folder is there and may be written.',
+  'store-busy': 'Close the other program, then try again.',
+  'store-full': 'Make room on the disk, then try again.',
+  'store-failed': 'Check the disk, then try again.',
+};
+
+/** The problem in an error of the store, whose code says which; null for an error of another kind. */
+export function problemOfStore(error: unknown): Problem | null {
+  const code = error instanceof Error && 'code' in error ? String(error.code) : '';
+  if (!Object.hasOwn(STORE_NEXT, code)) return null;
+  return { code, message: `${capital((error as Error).message)}. ${STORE_NEXT[code]}` };
+}

@@ -18,11 +18,13 @@ const clock = systemClock();
 
 async function open(dir: string): Promise<OpenedBench> {
   const home = openHome(dir);
-  const models = await loadModels([join(ROOT, 'models'), home.models]);
-  for (const problem of models.problems) console.error(problem);
+  const [shipped, own] = [await loadModels(join(ROOT, 'models')), await loadModels(home.models)];
+  const models = new Map([...shipped.models, ...own.models]);
+  for (const { file, line, field, message, next } of [...shipped.problems, ...own.problems])
+    console.error(`models/${file}:${line} ${field} ${message}. ${next}`);
   const store = openSqliteStore(home.database);
   const photos = openPhotoStore(home.photos);
-  const bench = openBench({ store, models: models.models, clock, device: home.device, version });
+  const bench = openBench({ store, models, clock, device: home.device, version });
   const close = async (): Promise<void> => {
     await photos.close();
     store.close();

@@ -1,5 +1,5 @@
 import { Command, CommanderError } from 'commander';
-import { problemFor } from '../../bench/words.ts';
+import { problemFor, problemOfStore } from '../../bench/words.ts';
 import { addCommands } from './add/index.ts';
 import type { CliParts } from './cli-parts.ts';
 import { askCommands } from './commands/ask.ts';
@@ -46,8 +46,9 @@ export async function runCli(argv: readonly string[], parts: CliParts): Promise<
 function end(error: unknown, isJson: boolean, parts: CliParts): ExitCode {
   if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.done : EXIT.usage;
   const stop = error instanceof Stop ? error : undefined;
-  const problem = stop?.problem ?? problemFor('unexpected');
+  const trouble = problemOfStore(error);
+  const problem = stop?.problem ?? trouble ?? problemFor('unexpected');
   parts.err(isJson ? JSON.stringify(problem, null, 2) : problem.message);
-  if (!stop) parts.err(error instanceof Error ? (error.stack ?? error.message) : String(error));
+  if (!stop && !trouble) parts.err(error instanceof Error ? (error.stack ?? error.message) : String(error));
   return stop?.exitCode ?? EXIT.store;
 }

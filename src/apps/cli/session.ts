@@ -3,7 +3,7 @@ import type { Command } from 'commander';
 import { EVENT_VERSION, type Body, type Kind } from '../../bench/events/index.ts';
 import { findItem } from '../../bench/show/item-file.ts';
 import type { Item } from '../../bench/state.ts';
-import { problemFor, problemOfRefusal } from '../../bench/words.ts';
+import { problemFor, problemOfRefusal, problemOfStore } from '../../bench/words.ts';
 import type { CliParts, OpenedBench } from './cli-parts.ts';
 import { EXIT, misuse, Stop } from './stop.ts';
 
@@ -48,7 +48,7 @@ async function open(parts: CliParts, home: string): Promise<OpenedBench> {
     return await parts.open(home);
   } catch (error) {
     const detail = error instanceof Error ? error.message : String(error);
-    throw new Stop(EXIT.store, problemFor('store-trouble', { where: home, detail }));
+    throw new Stop(EXIT.store, problemOfStore(error) ?? problemFor('store-trouble', { where: home, detail }));
   }
 }
 

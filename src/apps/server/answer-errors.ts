@@ -1,7 +1,7 @@
 import type { Context, Env } from 'hono';
 import type { Hook } from '@hono/zod-openapi';
 import { HTTPException } from 'hono/http-exception';
-import { problemFor } from '../../bench/words.ts';
+import { problemFor, problemOfStore } from '../../bench/words.ts';
 import type { AppParts } from './app-parts.ts';
 import type { AnsweredCode } from './responses.ts';
 import { Refused, refuse } from './refused.ts';
@@ -29,5 +29,6 @@ export const answerError =
     const expected = error instanceof HTTPException ? BY_STATUS[error.status] : undefined;
     if (expected) return c.json(problemFor(expected), (error as HTTPException).status);
     log(`${c.req.method} ${c.req.path} failed`, error);
-    return c.json(problemFor('unexpected'), 500);
+    const trouble = problemOfStore(error);
+    return trouble ? c.json(trouble, 503) : c.json(problemFor('unexpected'), 500);
   };

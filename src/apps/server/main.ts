@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import type { Bench } from '../../bench/bench.ts';
 import { openBench } from '../../bench/open-bench.ts';
 import { takeBundle } from '../../bench/take-bundle.ts';
-import { problemFor, problemOfTaking } from '../../bench/words.ts';
+import { problemFor, problemOfStore, problemOfTaking } from '../../bench/words.ts';
 import type { PhotoStore } from '../../bench/ports.ts';
 import { readBundle, readFolder, writeBundle } from '../../edges/bundle/index.ts';
 import { systemClock } from '../../edges/clock.ts';
@@ -26,7 +26,8 @@ async function main(): Promise<void> {
   if (!parsed.ok) return end(2, parsed.message);
   if (parsed.args.help) return console.log(USAGE);
   const opened = await open(parsed.args.home).catch((error: unknown) => error);
-  if (opened instanceof Error) return end(3, problemFor('store-trouble', { where: parsed.args.home, detail: opened.message }).message);
+  if (opened instanceof Error)
+    return end(3, (problemOfStore(opened) ?? problemFor('store-trouble', { where: parsed.args.home, detail: opened.message })).message);
   await serve(opened as Opened, parsed.args);
 }
 
@@ -37,8 +38,10 @@ interface Opened extends AppParts {
 async function open(dir: string): Promise<Opened> {
   const home = openHome(dir);
   const { version } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8')) as { version: string };
-  const { models, problems } = await loadModels([join(ROOT, 'models'), home.models]);
-  for (const problem of problems) console.error(problem);
+  const [shipped, own] = [await loadModels(join(ROOT, 'models')), await loadModels(home.models)];
+  const models = new Map([...shipped.models, ...own.models]);
+  for (const { file, line, field, message, next } of [...shipped.problems, ...own.problems])
+    console.error(`models/${file}:${line} ${field} ${message}. ${next}`);
   const store = openSqliteStore(home.database);
   const photos = openPhotoStore(home.photos);
   const bench = openBench({ store, models, clock: systemClock(), device: home.device, version });
