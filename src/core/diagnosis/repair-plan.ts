@@ -10,6 +10,10 @@ export interface RepairStep {
   readonly chance: number;
   readonly costMinor: number;
   readonly minutes: number;
+  /** Of the cost, what the parts are. */
+  readonly partsMinor: number;
+  /** Chance that the work ruins the unit. */
+  readonly risk: number;
 }
 
 export interface RepairPlan {
@@ -35,11 +39,6 @@ const LEAST_PROGRESS = 0.004;
 /** A unit that the work ruins brings this share of what it brought as it was; common practice, no source. */
 const RUINED_SHARE = 0.5;
 
-interface Rolled extends RepairStep {
-  readonly risk: number;
-  readonly partsMinor: number;
-}
-
 /**
  * The remedies to try one after another by chance per cost, the belief brought up to date after each failure, up to the point where giving up is worth
  * more (backward induction over the row). With one fault and independent remedies this is the optimal order (see orderByChancePerCost); with several
@@ -57,7 +56,7 @@ export function planFrom(workshop: Workshop, weights: Float64Array, stakes: Stak
   const { giveUpAfter } = backward(rolled, stakes);
   const steps = rolled.slice(0, giveUpAfter);
   const testMinor = minutesCost(stakes, TEST_MINUTES);
-  return { ...forward(steps, well, testMinor, stakes), steps: steps.map(({ risk: _, partsMinor: __, ...step }) => step), giveUpAfter };
+  return { ...forward(steps, well, testMinor, stakes), steps, giveUpAfter };
 }
 
 function withoutNone(weights: Float64Array, none: number): Float64Array {
@@ -68,10 +67,10 @@ function withoutNone(weights: Float64Array, none: number): Float64Array {
 }
 
 /** The greedy row: each step the remedy with most progress per cost, given that all before it failed. */
-function rollOut(workshop: Workshop, start: Float64Array, stakesAtStart: Stakes): Rolled[] {
+function rollOut(workshop: Workshop, start: Float64Array, stakesAtStart: Stakes): RepairStep[] {
   const { model, space } = workshop;
   const left = new Set(model.remedies.keys());
-  const steps: Rolled[] = [];
+  const steps: RepairStep[] = [];
   let weights = start;
   let stakes = stakesAtStart;
   while (steps.length < MAX_STEPS) {
@@ -108,7 +107,7 @@ function bestRemedy(workshop: Workshop, weights: Float64Array, stakes: Stakes, l
 }
 
 /** How far along the row to go: the number of steps with the highest expected value, giving up allowed after each. */
-function backward(steps: readonly Rolled[], stakes: Stakes): { giveUpAfter: number } {
+function backward(steps: readonly RepairStep[], stakes: Stakes): { giveUpAfter: number } {
   let value = stakes.asIsMinor;
   let giveUpAfter = 0;
   for (let i = steps.length - 1; i >= 0; i--) {
@@ -126,7 +125,7 @@ function backward(steps: readonly Rolled[], stakes: Stakes): { giveUpAfter: numb
 
 type Ends = Pick<RepairPlan, 'chance' | 'spendMinor' | 'minutes' | 'expectedMinor' | 'outcomes'>;
 
-function forward(steps: readonly Rolled[], well: number, testMinor: number, stakes: Stakes): Ends {
+function forward(steps: readonly RepairStep[], well: number, testMinor: number, stakes: Stakes): Ends {
   const outcomes = [{ valueMinor: stakes.workingMinor - testMinor, chance: well }];
   let [reach, paid, working, spendMinor, minutes] = [1 - well, 0, well, 0, well * TEST_MINUTES];
   for (const { chance, costMinor, minutes: stepMinutes, risk, partsMinor } of steps) {
