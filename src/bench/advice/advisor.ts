@@ -3,6 +3,7 @@ import type { Model } from '../models/index.ts';
 import type { BenchState, Item } from '../state.ts';
 import type { ItemRow, OutlookView, PileView, ProofView, ScoutQuestion, WatchView } from '../views/index.ts';
 import { AdviceError } from './advice-error.ts';
+import { worksChance } from './beliefs.ts';
 import { Desk, type Memories } from './desk.ts';
 import { filePartsOf, type FileParts } from './file-parts.ts';
 import { Memo } from './memo.ts';
@@ -10,7 +11,6 @@ import { outlookOf } from './outlook.ts';
 import { pileView } from './pile.ts';
 import { proofOf } from './proof.ts';
 import { watchView } from './watch.ts';
-import { wellChance } from './well-chance.ts';
 
 /** Turns what was recorded into what to think and do. Every answer is a function of the state and the models. */
 export interface Advisor {
@@ -47,7 +47,7 @@ export function createAdvisor(models: ReadonlyMap<string, Model>): Advisor {
     pile: (state, rowOf) => pileView(deskOf(state), rowOf),
     worksChance: (state, itemId) => {
       const judged = deskOf(state).beliefs.of(itemOf(state, itemId));
-      return judged ? wellChance(judged.model, judged.belief, judged.blocks) : 0;
+      return judged ? worksChance(judged) : 0;
     },
     outlook: (state, question) => outlookOf(deskOf(state), question),
     watch: (state) => watchView(deskOf(state)),

@@ -2,18 +2,21 @@ import type { Belief } from '../../core/diagnosis/index.ts';
 import type { Evidence } from '../../core/diagnosis/model.ts';
 import type { Model } from '../models/index.ts';
 import type { BeliefView, OutlookView } from '../views/index.ts';
+import type { Judged } from './beliefs.ts';
+import { blocksOfSlot } from './device-model.ts';
 import { eventOf } from './evidence.ts';
 import { accessoryName, blockName, faultName, functionName, listed, percent, pointName, reading, remedyName } from './say.ts';
-import { clamp, faultyChance } from './well-chance.ts';
+import { clamp, faultyChance, nothingWrong } from './well-chance.ts';
 
 const MOST_HYPOTHESES = 8;
 const LEAST_CHANCE = 0.005;
 
-/** The likeliest sets of faults, with "nothing is wrong" and "not in the model" in their places; at most eight. */
+/** The likeliest sets of faults, with "nothing is wrong" and "not in the model" in their places; at most eight. What is not there is part of each. */
 export function hypothesesOf(model: Model, belief: Belief): OutlookView['hypotheses'] {
   const faults = new Map(model.file.faults.map((fault) => [fault.id, fault]));
+  const absent = [...belief.absent].map((block) => ({ id: `${block}.absent`, name: `${blockName(model, block)} is not there`, block }));
   const known = belief.sets.map((set) => ({
-    faults: set.faults.map((id) => ({ id, name: faultName(model, id), block: faults.get(id)?.block ?? '' })),
+    faults: [...absent, ...set.faults.map((id) => ({ id, name: faultName(model, id), block: faults.get(id)?.block ?? '' }))],
     unknown: false,
     chance: clamp(set.chance),
   }));
@@ -24,13 +27,8 @@ export function hypothesesOf(model: Model, belief: Belief): OutlookView['hypothe
 }
 
 /** What is believed of an item, block by block; `before` is the belief without its last piece of evidence. */
-export function beliefView(
-  model: Model,
-  blocks: readonly string[],
-  belief: Belief,
-  before: Belief,
-  evidence: readonly Evidence[],
-): BeliefView {
+export function beliefView({ model, belief, evidence, slot }: Judged, before: Belief): BeliefView {
+  const blocks = slot === null ? model.file.blocks.map(({ id }) => id) : blocksOfSlot(model.file, slot);
   const pieces = new Map(evidence.map((piece) => [piece.id, piece]));
   return {
     hypotheses: hypothesesOf(model, belief),
@@ -40,7 +38,7 @@ export function beliefView(
       chance: faultyChance(model, belief, id),
       before: faultyChance(model, before, id),
     })),
-    none: clamp(belief.none),
+    none: nothingWrong(belief),
     unknown: clamp(belief.unknown),
     odd: belief.odd.flatMap(({ evidenceId, chance }) => {
       const piece = pieces.get(evidenceId);

@@ -8,7 +8,7 @@ import type { Honesty } from './honesty.ts';
 import { lifeOf } from './life.ts';
 import type { Memo } from './memo.ts';
 import { scaledToWell } from './scaled-to-well.ts';
-import { faultsIn, wellChance } from './well-chance.ts';
+import { faultsIn, nothingWrong, slotWell } from './well-chance.ts';
 
 /** What is believed of one item, and from what. */
 export interface Judged {
@@ -16,8 +16,10 @@ export interface Judged {
   readonly device: DeviceModel;
   readonly evidence: readonly Evidence[];
   readonly belief: Belief;
-  /** The blocks that it consists of: all of the model for a unit, those of its slot for an assembly. */
-  readonly blocks: readonly string[];
+  /** The slot of an assembly; null for a unit. */
+  readonly slot: string | null;
+  /** Judged as if all around it were known to be good, as an assembly out of its home is. */
+  readonly alone: boolean;
   /** Written out, all that the belief depends on. */
   readonly key: string;
 }
@@ -47,11 +49,11 @@ export class Beliefs {
   }
 
   /** What is believed of a fresh or imagined unit on such evidence. */
-  on(model: Model, evidence: readonly Evidence[], blocks?: readonly string[]): Judged {
+  on(model: Model, evidence: readonly Evidence[], slot: string | null = null, alone = false): Judged {
     const device = deviceModelOf(model);
     const key = `${model.file.id}|${JSON.stringify(evidence)}`;
     const belief = this.memo.get(key, () => believe(device, evidence));
-    return { model, device, evidence, belief, blocks: blocks ?? model.file.blocks.map(({ id }) => id), key };
+    return { model, device, evidence, belief, slot, alone, key };
   }
 
   #unit(item: Item): Judged | null {
@@ -62,9 +64,9 @@ export class Beliefs {
   #assembly(item: Item): Judged | null {
     const home = item.inside === null ? undefined : this.state.items.get(item.inside);
     const model = home && this.models.get(home.modelId);
-    if (home && model) return this.on(model, this.#evidence(home, model, 0), blocksOfSlot(model.file, item.slot));
+    if (home && model) return this.on(model, this.#evidence(home, model, 0), item.slot);
     const alone = this.#aloneUntil(item, undefined, 0);
-    return alone && this.on(alone.model, alone.evidence, blocksOfSlot(alone.model.file, item.slot));
+    return alone && this.on(alone.model, alone.evidence, item.slot, true);
   }
 
   /**
@@ -103,17 +105,20 @@ export class Beliefs {
     const item = this.state.items.get(assemblyId);
     const alone = item ? this.#aloneUntil(item, eventId, depth) : null;
     const from = alone ?? { model: into, evidence: [aroundIsGood(into, slot)] };
-    const faults = this.broughtBy(this.on(from.model, from.evidence), into, slot);
+    const faults = this.broughtBy(this.on(from.model, from.evidence, slot, true), into, slot);
     this.#incoming.set(question, faults);
     return faults;
   }
 
   /** Chances of the faults that what is in this slot would bring into a unit of the model `into`. */
-  broughtBy({ model, belief }: Judged, into: Model, slot: string): Readonly<Record<string, number>> {
-    const well = wellChance(model, belief, blocksOfSlot(model.file, slot));
-    return scaledToWell(inWordsOf(into, model, blocksOfSlot(into.file, slot), belief.marginal), well);
+  broughtBy(judged: Judged, into: Model, slot: string): Readonly<Record<string, number>> {
+    const chances = inWordsOf(into, judged.model, blocksOfSlot(into.file, slot), judged.belief.marginal);
+    return scaledToWell(chances, slotWell(judged, slot));
   }
 }
+
+/** Chance that an item is well: in all its blocks for a unit, in those of its slot for an assembly. */
+export const worksChance = (judged: Judged): number => (judged.slot === null ? nothingWrong(judged.belief) : slotWell(judged, judged.slot));
 
 function aroundIsGood(model: Model, slot: string): Evidence {
   const inside = new Set(blocksOfSlot(model.file, slot));

@@ -73,8 +73,9 @@ export class Desk {
   }
 
   /** For each slot in doubt, where another assembly can come from. */
-  donorsFor(item: Item, { model, belief }: Judged, taken: ReadonlySet<string>): ReadonlyMap<string, readonly Donor[]> {
-    const doubtful = model.file.slots.filter((slot) => slotTrouble(model, belief, slot.id) > WORTH_A_DONOR);
+  donorsFor(item: Item, judged: Judged, taken: ReadonlySet<string>): ReadonlyMap<string, readonly Donor[]> {
+    const { model } = judged;
+    const doubtful = model.file.slots.filter((slot) => slotTrouble(judged, slot.id) > WORTH_A_DONOR);
     if (doubtful.length === 0) return NO_DONORS;
     const except = new Set([...taken, item.id]);
     const found = doubtful.map((slot) => [slot.id, this.#donors.for(model, slot.id, except)] as const);

@@ -1,9 +1,8 @@
 import type { Model } from '../models/index.ts';
 import { slotContent } from '../slots.ts';
 import type { BenchState, Item } from '../state.ts';
-import type { Beliefs } from './beliefs.ts';
-import { blocksOfSlot } from './device-model.ts';
-import { wellChance } from './well-chance.ts';
+import type { Beliefs, Judged } from './beliefs.ts';
+import { slotWell } from './well-chance.ts';
 
 /** Where a working assembly may come from. */
 export interface Donor {
@@ -52,7 +51,7 @@ export class Donors {
   #donor(item: Item, model: Model, slot: string, valueMinor: number): Donor[] {
     const judged = this.#beliefs.of(item);
     if (!judged) return [];
-    const chance = wellChance(judged.model, judged.belief, blocksOfSlot(judged.model.file, slot));
+    const chance = slotWell(judged, slot);
     if (chance < LEAST_WELL) return [];
     const faults = this.#beliefs.broughtBy(judged, model, slot);
     return [{ itemId: item.id, name: item.name, chance, valueMinor: valueMinor * chance, fromUnit: item.kind === 'unit', faults }];
@@ -74,9 +73,7 @@ export class Donors {
 }
 
 /** Whether swapping what is in a slot could help: chance of a fault in it. */
-export function slotTrouble(model: Model, belief: Parameters<typeof wellChance>[1], slot: string): number {
-  return 1 - wellChance(model, belief, blocksOfSlot(model.file, slot));
-}
+export const slotTrouble = (judged: Judged, slot: string): number => 1 - slotWell(judged, slot);
 
 /** Remedies of the model that change the assembly of a slot for another. */
 export const swapRemedy = (model: Model, slot: string): Model['file']['remedies'][number] | undefined =>

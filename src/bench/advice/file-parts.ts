@@ -2,13 +2,12 @@ import type { Item } from '../state.ts';
 import type { ItemFile } from '../views/index.ts';
 import { adviceAtRest, adviceWithoutModel } from './at-rest.ts';
 import { beliefView } from './belief-view.ts';
-import type { Judged } from './beliefs.ts';
+import { worksChance, type Judged } from './beliefs.ts';
 import { decisionView } from './decision.ts';
 import type { Desk } from './desk.ts';
 import { lifeOf } from './life.ts';
 import { proofOf } from './proof.ts';
 import { readingsView } from './readings-view.ts';
-import { wellChance } from './well-chance.ts';
 
 /** What the bench thinks of an item: the parts of its file that are reckoned, not recorded. */
 export type FileParts = Pick<ItemFile, 'belief' | 'advice' | 'decision' | 'proof' | 'readings'>;
@@ -18,9 +17,9 @@ export function filePartsOf(desk: Desk, item: Item): FileParts {
   if (!judged) return withoutModel(item);
   const { model, device } = judged;
   const weighed = desk.weighJudged(item, judged, item.kind === 'unit' ? desk.donorsFor(item, judged, new Set()) : new Map());
-  const rest = adviceAtRest(item, desk.state.settings.currency, wellChance(model, judged.belief, judged.blocks));
+  const rest = adviceAtRest(item, desk.state.settings.currency, worksChance(judged));
   return {
-    belief: beliefView(model, judged.blocks, judged.belief, beliefBefore(desk, judged), judged.evidence),
+    belief: beliefView(judged, beliefBefore(desk, judged)),
     advice: rest ?? desk.advise(weighed),
     decision: decisionView(weighed.decision),
     proof: proofOf(item, model),

@@ -1,12 +1,13 @@
-import type { RankedCheck, RankedRemedy } from '../../core/diagnosis/index.ts';
+import { paysForItself, type RankedCheck, type RankedRemedy } from '../../core/diagnosis/index.ts';
 import type { HistoryEntry, Item } from '../state.ts';
 import type { AdviceView, ProofView } from '../views/index.ts';
 import { adviceId } from './advice-id.ts';
 import type { Judged } from './beliefs.ts';
 import { checkHeadline, checkView, lower } from './check-view.ts';
 import type { Decision } from './decision.ts';
-import { remedyView, swapView, type Bench } from './remedy-view.ts';
+import { remedyView, swapView, type Bench, type ReckonedRemedy } from './remedy-view.ts';
 import { hourly } from './road-option.ts';
+import { nothingWrong } from './well-chance.ts';
 import { listed, money, percent, remedyName, slotName } from './say.ts';
 
 /** All that the next thing to do is chosen from. */
@@ -54,7 +55,7 @@ function choose(thinking: Thinking): Chosen {
   if (proof.ready) return afterProof(thinking);
   if (worksThroughout(thinking)) return prove(thinking, ['Every function was tried since the last work on it, and works.']);
   const [best] = checks;
-  if (best && best.savingMinor > hourly(best.minutes, decision.prices.hourMinor)) return doCheck(thinking, best);
+  if (best && judged.belief.absent.size === 0 && paysForItself(best, decision.stakes)) return doCheck(thinking, best);
   const acting = best
     ? `No check is worth its minutes now: the best, "${checkHeadline(judged, best)}", saves ${money(best.savingMinor, decision.prices.currency)}.`
     : '';
@@ -70,7 +71,7 @@ function act(thinking: Thinking, why: readonly string[]): Chosen {
     const [step] = decision.repair.plan.steps;
     return step
       ? doRemedy(thinking, step, why)
-      : prove(thinking, [`${percent(judged.belief.none)} that nothing is wrong with it any more.`]);
+      : prove(thinking, [`${percent(nothingWrong(judged.belief))} that nothing is wrong with it any more.`]);
   }
   const headline =
     road === 'part-out'
@@ -84,7 +85,7 @@ function doCheck({ judged, decision, bench }: Thinking, ranked: RankedCheck): Ch
   return { do: 'check', id: adviceId('check', check.id), headline: checkHeadline(judged, ranked), why: check.why, check };
 }
 
-function doRemedy({ judged, bench }: Thinking, step: RankedRemedy, why: readonly string[]): Chosen {
+function doRemedy({ judged, bench }: Thinking, step: ReckonedRemedy, why: readonly string[]): Chosen {
   const remedy = remedyView(judged, step, bench);
   return {
     do: 'remedy',

@@ -9,7 +9,7 @@ import type { Desk, Weighed } from './desk.ts';
 import { evidenceOf } from './evidence.ts';
 import { freshUnit } from './fresh-unit.ts';
 import { minutesText, money, percent, whole } from './say.ts';
-import { clamp } from './well-chance.ts';
+import { clamp, nothingWrong } from './well-chance.ts';
 
 /**
  * From here on a lot is a matter of haggling: it would be worth its price if it came down by a quarter or less, or it
@@ -33,7 +33,7 @@ export function outlookOf(desk: Desk, question: ScoutQuestion): OutlookView | Re
   return {
     currency,
     hypotheses: hypothesesOf(model, lot.unit.judged.belief),
-    works_as_is: clamp(lot.unit.judged.belief.none),
+    works_as_is: nothingWrong(lot.unit.judged.belief),
     mendable: clamp(lot.mendable),
     value_minor: whole(valueMinor),
     low_minor: whole(quantileOf(lot.outcomes, 0.1)),

@@ -6,7 +6,7 @@ import type { Judged } from './beliefs.ts';
 import { blocksOfSlot } from './device-model.ts';
 import type { Prices } from './prices.ts';
 import { minutesText, money, percent } from './say.ts';
-import { faultsIn, shareSpared, wellChance } from './well-chance.ts';
+import { faultsIn, shareSpared, slotWell } from './well-chance.ts';
 
 /** A unit taken apart for what its assemblies are worth in the drawer. */
 export interface PartOut {
@@ -53,20 +53,22 @@ export function partOut(item: Item, judged: Judged, prices: Prices, items: Reado
 const worthOf = (picks: readonly Pick[], well: (pick: Pick) => number): number =>
   picks.reduce((sum, pick) => sum + pick.valueMinor * well(pick), 0);
 
-function picksOf(item: Item, { model, belief }: Judged, prices: Prices, items: ReadonlyMap<string, Item>): Pick[] {
+function picksOf(item: Item, judged: Judged, prices: Prices, items: ReadonlyMap<string, Item>): Pick[] {
+  const { model } = judged;
   return model.file.slots
     .filter((slot) => slotContent(item, slot.id, items, model).holds !== 'nothing')
-    .map((slot) => pickOf(model, slot, belief))
+    .map((slot) => pickOf(judged, slot))
     .filter((pick) => pick.valueMinor * pick.well > (pick.minutes / 60) * prices.hourMinor);
 }
 
-function pickOf(model: Model, slot: Model['file']['slots'][number], belief: Judged['belief']): Pick {
+function pickOf(judged: Judged, slot: Model['file']['slots'][number]): Pick {
+  const { model } = judged;
   const blocks = blocksOfSlot(model.file, slot.id);
   return {
     slot: slot.id,
     name: slot.name,
     valueMinor: slot.value,
-    well: wellChance(model, belief, blocks),
+    well: slotWell(judged, slot.id),
     minutes: slot.minutes,
     faults: faultsIn(model, blocks),
     spared: shareSpared(model, blocks),

@@ -5,6 +5,9 @@ import type { Donor } from './donors.ts';
 import type { PartStock } from './drawer-parts.ts';
 import { faultName, listed, minutesText, money, partName, percent, slotName, whole } from './say.ts';
 
+/** A remedy with its numbers, from a ranking or as a step of a plan. */
+export type ReckonedRemedy = Omit<RankedRemedy, 'ratio'>;
+
 export interface Bench {
   readonly parts: ReadonlyMap<string, PartStock>;
   readonly donors: ReadonlyMap<string, readonly Donor[]>;
@@ -12,15 +15,14 @@ export interface Bench {
 }
 
 /** A ranked remedy in the words of its model, with what the drawer holds for it. */
-export function remedyView(judged: Judged, ranked: RankedRemedy, bench: Bench): RemedyView {
+export function remedyView(judged: Judged, ranked: ReckonedRemedy, bench: Bench): RemedyView {
   const spec = judged.model.file.remedies.find((candidate) => candidate.id === ranked.remedy.id)!;
-  const minutes = ranked.minutes ?? spec.minutes;
   return {
     id: spec.id,
     name: spec.name,
     kind: spec.kind,
     chance: Math.min(1, Math.max(0, ranked.chance)),
-    minutes: Math.round(minutes * 10) / 10,
+    minutes: Math.round(ranked.minutes * 10) / 10,
     cost_minor: whole(ranked.costMinor),
     risk: spec.risk,
     parts: spec.parts.map(({ part, count }) => ({
@@ -62,7 +64,11 @@ export function swapView(judged: Judged, slot: string, chance: number, minutes: 
   };
 }
 
-function whyRemedy({ model, belief }: Judged, { remedy, chance, costMinor }: RankedRemedy, { currency, parts, donors }: Bench): string[] {
+function whyRemedy(
+  { model, belief }: Judged,
+  { remedy, chance, costMinor, minutes }: ReckonedRemedy,
+  { currency, parts, donors }: Bench,
+): string[] {
   const spec = model.file.remedies.find((candidate) => candidate.id === remedy.id)!;
   const mended = Object.entries(remedy.mends)
     .map(([fault, mends]) => ({ fault, mends, believed: belief.marginal.get(fault) ?? 0 }))
@@ -73,7 +79,7 @@ function whyRemedy({ model, belief }: Judged, { remedy, chance, costMinor }: Ran
   const lacking = spec.parts.filter(({ part, count }) => (parts.get(part)?.count ?? 0) < count);
   const donor = spec.slot ? donors.get(spec.slot)?.[0] : undefined;
   return [
-    `${percent(chance)} that the unit works after it, for ${money(costMinor, currency)} of minutes and parts (${minutesText(remedy.minutes)} of work).`,
+    `${percent(chance)} that the unit works after it, for ${money(costMinor, currency)} of minutes and parts (${minutesText(minutes)} with opening and trying it).`,
     ...(mended.length > 0 ? [`It is for: ${listed(mended)}.`] : []),
     ...lacking.map(({ part, count }) => `To buy: ${count} × ${partName(model, part)}; too few in the drawer.`),
     ...(donor && spec.slot ? [`${slotName(model, spec.slot)} from ${donor.name}: ${percent(donor.chance)} that it is well.`] : []),

@@ -1,9 +1,11 @@
-import { repairPlan, type RepairPlan } from '../../core/diagnosis/index.ts';
+import type { RepairPlan } from '../../core/diagnosis/index.ts';
 import type { DeviceModel, Stakes } from '../../core/diagnosis/model.ts';
 import { spreadAbove, surely } from '../../core/planning/index.ts';
 import type { Judged } from './beliefs.ts';
+import { planOrGiveUp } from './plan-or-give-up.ts';
 import type { Prices } from './prices.ts';
 import type { RoadOption } from './road-option.ts';
+import { nothingWrong } from './well-chance.ts';
 import { minutesText, money, percent, remedyName } from './say.ts';
 
 /** Mending the unit by itself: the plan of remedies and what it is worth. */
@@ -16,8 +18,8 @@ export interface RepairRoad {
 const LIKELY_WELL = 0.5;
 
 export function repairRoad(judged: Judged, alone: DeviceModel, stakes: Stakes, prices: Prices): RepairRoad {
-  const plan = repairPlan(alone, judged.belief, stakes);
-  const possible = plan.steps.length > 0 || judged.belief.none >= LIKELY_WELL;
+  const plan = planOrGiveUp(alone, judged.belief, stakes);
+  const possible = plan.steps.length > 0 || nothingWrong(judged.belief) >= LIKELY_WELL;
   const outcomes = possible ? spreadAbove(plan.outcomes, stakes.asIsMinor, prices.workingMinor, prices.spread) : surely(0);
   const option: RoadOption = {
     road: 'repair',
@@ -33,7 +35,7 @@ export function repairRoad(judged: Judged, alone: DeviceModel, stakes: Stakes, p
 
 function whyRepair({ model, belief }: Judged, plan: RepairPlan, stakes: Stakes, prices: Prices): string[] {
   const { currency } = prices;
-  if (plan.steps.length === 0) return [`${percent(belief.none)} that nothing is wrong with it any more.`, prices.whyWorking];
+  if (plan.steps.length === 0) return [`${percent(nothingWrong(belief))} that nothing is wrong with it any more.`, prices.whyWorking];
   const steps = plan.steps.slice(0, 4).map((step, i) => {
     const cost = `${minutesText(step.minutes)}, ${money(step.costMinor, currency)}`;
     return `${i + 1}. ${remedyName(model, step.remedy.id)}: ${percent(step.chance)} that it works after it, ${cost}.`;

@@ -1,4 +1,3 @@
-import { repairPlan } from '../../core/diagnosis/index.ts';
 import type { DeviceModel, Stakes } from '../../core/diagnosis/model.ts';
 import { meanOf, shiftedBy, spreadAbove, surely, type Outcome } from '../../core/planning/index.ts';
 import { slotContent } from '../slots.ts';
@@ -7,10 +6,11 @@ import type { Beliefs, Judged } from './beliefs.ts';
 import { blocksOfSlot } from './device-model.ts';
 import { slotTrouble, swapRemedy, type Donor } from './donors.ts';
 import { partOut } from './part-out.ts';
+import { planOrGiveUp } from './plan-or-give-up.ts';
 import type { Prices } from './prices.ts';
 import { hourly, openingMinutes, type RoadOption } from './road-option.ts';
 import { minutesText, money, percent } from './say.ts';
-import { wellChance } from './well-chance.ts';
+import { slotWell, wellChance } from './well-chance.ts';
 
 /** Giving the unit another assembly: which, from where, and what it is worth. */
 export interface SwapRoad {
@@ -49,10 +49,9 @@ export const NO_SWAP: SwapRoad = {
 
 /** The best swap there is, mending what is left afterwards; `NO_SWAP` when no donor is at hand. */
 export function swapRoad(setting: SwapSetting): SwapRoad {
-  const { model, belief } = setting.judged;
   const swaps = [...setting.donors]
     .flatMap(([slot, [donor]]) => (donor ? [{ slot, donor, hope: hopeAfter(setting, slot) * donor.chance }] : []))
-    .filter(({ slot, donor }) => slotTrouble(model, belief, slot) > 1 - donor.chance)
+    .filter(({ slot, donor }) => slotTrouble(setting.judged, slot) > 1 - donor.chance)
     .sort((a, b) => b.hope - a.hope)
     .slice(0, MOST_SLOTS)
     .map(({ slot, donor }) => swapOf(setting, slot, donor));
@@ -75,7 +74,7 @@ function swapOf(setting: SwapSetting, slot: string, donor: Donor): SwapRoad {
   const spareMinor = removedWorth(setting, slot) - donor.valueMinor - hourly(minutes, prices.hourMinor);
   const filled = { ...item, stage, slots: new Map(item.slots).set(slot, donor.itemId) };
   const asIsMinor = Math.max(prices.forPartsMinor, partOut(filled, after, prices, beliefs.state.items).valueMinor);
-  const plan = repairPlan(setting.alone, after.belief, { ...setting.stakes, stage, asIsMinor });
+  const plan = planOrGiveUp(setting.alone, after.belief, { ...setting.stakes, stage, asIsMinor });
   const spread = spreadAbove(plan.outcomes, asIsMinor, prices.workingMinor, prices.spread);
   const risk = remedy?.risk ?? 0;
   const option: RoadOption = {
@@ -103,22 +102,17 @@ function swapMinutes({ item, judged: { model } }: SwapSetting, slot: string, don
 }
 
 /** What the assembly that comes out is worth: nothing when the slot is empty. */
-function removedWorth({ item, judged: { model, belief }, beliefs }: SwapSetting, slot: string): number {
+function removedWorth({ item, judged, beliefs }: SwapSetting, slot: string): number {
+  const { model } = judged;
   if (slotContent(item, slot, beliefs.state.items, model).holds === 'nothing') return 0;
   const value = model.file.slots.find((spec) => spec.id === slot)?.value ?? 0;
-  return value * wellChance(model, belief, blocksOfSlot(model.file, slot));
+  return value * slotWell(judged, slot);
 }
 
-function whySwap(
-  { judged: { model, belief }, prices }: SwapSetting,
-  slot: string,
-  donor: Donor,
-  option: RoadOption,
-  minutes: number,
-): string[] {
-  const name = model.file.slots.find((spec) => spec.id === slot)?.name ?? slot;
+function whySwap({ judged, prices }: SwapSetting, slot: string, donor: Donor, option: RoadOption, minutes: number): string[] {
+  const name = judged.model.file.slots.find((spec) => spec.id === slot)?.name ?? slot;
   return [
-    `${name} from ${donor.name}: ${percent(donor.chance)} that it is well; the one in there is well with ${percent(1 - slotTrouble(model, belief, slot))}.`,
+    `${name} from ${donor.name}: ${percent(donor.chance)} that it is well; the one in there is well with ${percent(1 - slotTrouble(judged, slot))}.`,
     `${percent(option.chance)} that it ends as a working unit. ${prices.whyWorking}`,
     `The change takes ${minutesText(minutes)}, ${money(hourly(minutes, prices.hourMinor), prices.currency)}, and uses up ${money(donor.valueMinor, prices.currency)} of assembly.`,
   ];

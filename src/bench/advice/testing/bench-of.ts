@@ -1,10 +1,10 @@
 import { foldLog } from '../../fold/index.ts';
 import type { Model } from '../../models/schema.ts';
 import type { BenchState } from '../../state.ts';
-import { testLog } from '../../testing/events.ts';
+import { testLog, type Step } from '../../testing/events.ts';
 import { pocketModels } from './pocket-model.ts';
 
-type Steps = Parameters<typeof testLog>;
+type Steps = readonly Step[];
 
 /** The state after such steps, over the pocket player's models unless others are given. */
 export function benchOf(steps: Steps, models: ReadonlyMap<string, Model> = pocketModels()): BenchState {

@@ -27,8 +27,8 @@ const POCKET = {
   ],
   slots: [
     { id: 'battery', name: 'Battery', value: 600, minutes: 2, cautions: ['lithium-cell'] },
-    { id: 'board', name: 'Board', value: 2500, minutes: 15, fits: ['pocket-2'] },
-    { id: 'display', name: 'Display', value: 1800, minutes: 12 },
+    { id: 'board', name: 'Board', value: 1400, minutes: 15, fits: ['pocket-2'] },
+    { id: 'display', name: 'Display', value: 1300, minutes: 12 },
     { id: 'speaker', name: 'Speaker', value: 300, minutes: 8 },
   ],
   functions: [
