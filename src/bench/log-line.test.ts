@@ -4,7 +4,7 @@ import { KINDS, type ForeignEvent } from './events/index.ts';
 import { emptyState, foldLog } from './fold/index.ts';
 import { logLine } from './log-line.ts';
 import { ALL_KINDS, oneOfEachKind } from './testing/any-event.ts';
-import { oneLamp, testId, testLog } from './testing/events.ts';
+import { oneLamp, testId, testLog, type Step } from './testing/events.ts';
 import { smallModels } from './testing/small-model.ts';
 
 const models = smallModels();
@@ -23,7 +23,7 @@ test('every kind of event has a plain sentence, on a bench that knows nothing of
   );
 });
 
-const lines = (...steps: Parameters<typeof testLog>) => {
+const lines = (...steps: readonly Step[]) => {
   const log = testLog(...steps);
   const state = foldLog(log, models);
   return log.map((stored) => logLine(stored, state, models));

@@ -2,14 +2,14 @@ import { expect, test } from 'vitest';
 import { openBench } from './open-bench.ts';
 import type { EventStore } from './ports.ts';
 import { stateText } from './state-text.ts';
-import { oneLamp, testEvent, testId, testLog } from './testing/events.ts';
+import { oneLamp, testEvent, testId, testLog, type Step } from './testing/events.ts';
 import { memoryStore } from './testing/memory-store.ts';
 import { smallModels } from './testing/small-model.ts';
 import { ItemFile, BenchView, BooksView, DrawerView, PileView, ROWS_VERSION, WatchView } from './views/index.ts';
 
 const clock = { now: () => new Date('2026-03-01T10:00:00Z'), newId: () => testId(5000) };
 const open = (store: EventStore = memoryStore()) => openBench({ store, models: smallModels(), clock, device: 'bench-1', version: '0.1.0' });
-const events = (...steps: Parameters<typeof testLog>) => testLog(...steps).map(({ event }) => event);
+const events = (...steps: readonly Step[]) => testLog(...steps).map(({ event }) => event);
 const story = [
   ...oneLamp,
   ['trial-done', { item_id: 'lamp-a', function: 'light', outcome: 'fails', minutes: 1 }],

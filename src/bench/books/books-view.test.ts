@@ -3,12 +3,12 @@ import { expect, test } from 'vitest';
 import type { Kind } from '../events/index.ts';
 import { foldLog } from '../fold/index.ts';
 import { anyLog } from '../testing/any-event.ts';
-import { oneLamp, testEvent, testLog } from '../testing/events.ts';
+import { oneLamp, testEvent, testLog, type Step } from '../testing/events.ts';
 import { smallModels } from '../testing/small-model.ts';
 import { booksView, isBalanced, moneyOf } from './index.ts';
 
 const models = smallModels();
-const fold = (...steps: Parameters<typeof testLog>) => foldLog(testLog(...steps), models);
+const fold = (...steps: readonly Step[]) => foldLog(testLog(...steps), models);
 
 const sale = [
   'sold',

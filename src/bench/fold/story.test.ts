@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { costOf } from '../books/carried.ts';
 import type { ForeignEvent } from '../events/index.ts';
-import { oneLamp, testId, testLog } from '../testing/events.ts';
+import { oneLamp, testId, testLog, type Step } from '../testing/events.ts';
 import { smallModels } from '../testing/small-model.ts';
 import { foldLog } from './index.ts';
 
 const models = smallModels();
-const fold = (...steps: Parameters<typeof testLog>) => foldLog(testLog(...steps), models);
+const fold = (...steps: readonly Step[]) => foldLog(testLog(...steps), models);
 
 const lot = (lotId: string, prices: Record<string, number>, price: number, modelId = 'lamp-1') =>
   [
@@ -136,7 +136,7 @@ describe('a transplant', () => {
 
 describe('the life of a unit', () => {
   const proved = [...oneLamp, done('lamp-a', 'power'), gradedA] as const;
-  const statusAfter = (...steps: Parameters<typeof testLog>) => fold(...steps).items.get('lamp-a')!.status;
+  const statusAfter = (...steps: readonly Step[]) => fold(...steps).items.get('lamp-a')!.status;
 
   test('runs from bought over the bench, proved and listed to sold', () => {
     expect(statusAfter(oneLamp[0])).toBe('bought');
@@ -207,7 +207,7 @@ describe('parts', () => {
 });
 
 describe('undoing', () => {
-  const received = (...after: Parameters<typeof testLog>) => fold(...oneLamp, ...after).items.get('lamp-a')!.status;
+  const received = (...after: readonly Step[]) => fold(...oneLamp, ...after).items.get('lamp-a')!.status;
 
   test('takes an event back, and undoing that brings it back', () => {
     expect(received(['correction', { corrects: testId(2) }])).toBe('bought');

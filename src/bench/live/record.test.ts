@@ -6,7 +6,7 @@ import type { EventStore } from '../ports.ts';
 import { rowOf } from '../row-of.ts';
 import { stateText } from '../state-text.ts';
 import { anyLog } from '../testing/any-event.ts';
-import { oneLamp, testEvent, testId, testLog } from '../testing/events.ts';
+import { oneLamp, testEvent, testId, testLog, type Step } from '../testing/events.ts';
 import { memoryStore } from '../testing/memory-store.ts';
 import { smallModels } from '../testing/small-model.ts';
 import { adopt } from './adopt.ts';
@@ -23,7 +23,7 @@ function opened(store: EventStore = memoryStore()): Recording {
   return { live, store, clock, device: 'bench-1', proofSteps: () => ({ steps: [], ready: true }) };
 }
 
-const events = (...steps: Parameters<typeof testLog>): AnyEvent[] => testLog(...steps).map(({ event }) => event);
+const events = (...steps: readonly Step[]): AnyEvent[] => testLog(...steps).map(({ event }) => event);
 const rowsIn = (store: EventStore) => store.items({ limit: 1e6 }).rows.toSorted((a, b) => (a.id < b.id ? -1 : 1));
 const rowsOf = ({ live }: Recording) => {
   const items = [...live.state.items.values()];

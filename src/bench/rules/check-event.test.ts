@@ -1,11 +1,8 @@
 import { expect, test } from 'vitest';
 import { foldLog } from '../fold/index.ts';
-import { oneLamp, testEvent, testId, testLog } from '../testing/events.ts';
+import { oneLamp, testEvent, testId, testLog, type Step } from '../testing/events.ts';
 import { smallModels } from '../testing/small-model.ts';
 import { checkEvent, RULE_CODES, type RuleContext } from './index.ts';
-
-type Steps = Parameters<typeof testLog>;
-type Step = Steps[number];
 
 const models = smallModels();
 const GBP = { currency: 'GBP' };
@@ -146,7 +143,7 @@ const REFUSED: readonly [title: string, before: readonly Step[], event: Step, co
   ['one name twice in a lot', [], lotOf('lot-2', [{ item_id: 'x' }, { item_id: 'x' }]), 'id-taken', 'body.items.1.item_id', /"x"/],
   [
     'a name of the demo that was put away',
-    [[...lampB, 'demo'] as Step, ['demo-put-away', {}]],
+    [[lampB[0], lampB[1], 'demo'], ['demo-put-away', {}]],
     lotOf('lot-3', [{ item_id: 'lamp-b' }]),
     'id-taken',
     'body.items.0.item_id',

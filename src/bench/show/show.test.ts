@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { foldLog } from '../fold/index.ts';
 import { slotContent } from '../slots.ts';
-import { oneLamp, testLog } from '../testing/events.ts';
+import { oneLamp, testLog, type Step } from '../testing/events.ts';
 import { smallModels } from '../testing/small-model.ts';
 import { benchView } from './bench-view.ts';
 import { drawerView } from './drawer-view.ts';
@@ -9,7 +9,7 @@ import { findItem } from './item-file.ts';
 import { modelRows } from './model-rows.ts';
 
 const models = smallModels();
-const fold = (...steps: Parameters<typeof testLog>) => foldLog(testLog(...steps), models);
+const fold = (...steps: readonly Step[]) => foldLog(testLog(...steps), models);
 const boardOut = ['transplant-done', { assembly_id: 'board-a', slot: 'board', from_item: 'lamp-a', to_item: null }] as const;
 const boardIn = ['transplant-done', { assembly_id: 'board-a', slot: 'board', from_item: null, to_item: 'lamp-a' }] as const;
 const bulbs = (count: number) =>
@@ -17,7 +17,7 @@ const bulbs = (count: number) =>
 
 describe('the drawer', () => {
   test('shows loose assemblies with where they came from, and not those that sit in a unit or have left', () => {
-    const shown = (...steps: Parameters<typeof testLog>) => drawerView(fold(...oneLamp, ...steps), models, () => 0.4).assemblies;
+    const shown = (...steps: readonly Step[]) => drawerView(fold(...oneLamp, ...steps), models, () => 0.4).assemblies;
     expect(shown(boardOut)).toMatchObject([{ row: { id: 'board-a', cost_minor: 1800 }, works_chance: 0.4, from: '#1 Lamp A' }]);
     expect(shown(boardOut, boardIn)).toEqual([]);
     expect(shown(boardOut, ['scrapped', { item_id: 'board-a', reason: 'cracked' }])).toEqual([]);
@@ -43,7 +43,7 @@ describe('an item is found', () => {
 });
 
 describe('a slot holds', () => {
-  const content = (...steps: Parameters<typeof testLog>) => {
+  const content = (...steps: readonly Step[]) => {
     const { items } = fold(...oneLamp, ...steps);
     return slotContent(items.get('lamp-a')!, 'board', items, models.get('lamp-1'));
   };

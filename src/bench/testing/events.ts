@@ -13,8 +13,11 @@ export function testEvent<K extends Kind>(n: number, kind: K, body: BodyInput<K>
   return { id: testId(n), at, device, version: 1, kind, body: BODIES[kind].parse(body) } as BenchEvent;
 }
 
+/** One event of a test log, as short as it can be written. */
+export type Step = readonly [kind: Kind, body: unknown, device?: string];
+
 /** A log of events given as kind and body, numbered from 1. */
-export function testLog(...steps: readonly (readonly [kind: Kind, body: unknown, device?: string])[]): Stored[] {
+export function testLog(...steps: readonly Step[]): Stored[] {
   return steps.map(([kind, body, device], index) => ({ seq: index + 1, event: testEvent(index + 1, kind, body as never, device) }));
 }
 
