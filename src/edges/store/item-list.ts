@@ -31,7 +31,9 @@ export function itemListOn(queries: Queries): ItemList {
       return { rows, next: found.length > rows.length && rows.length > 0 ? cursorAt(rows.at(-1)!) : null };
     },
     countByStatus: () =>
-      Object.fromEntries(queries.all(build.selectFrom('item_count').selectAll().where('count', '>', 0)).map((row) => [row.status, row.count])),
+      Object.fromEntries(
+        queries.all(build.selectFrom('item_count').selectAll().where('count', '>', 0)).map((row) => [row.status, row.count]),
+      ),
   };
 }
 

@@ -79,14 +79,27 @@ const rowStatements = (queries: Queries): Statements => ({
   ),
   remove: queries.prepare((arg) => build.deleteFrom('item_row').where('rank', '=', arg('rank'))),
   insertWords: queries.prepare((arg) =>
-    build.insertInto('item_word').columns(['rowid', 'words']).expression(sql`SELECT ${arg('rank')}, ${arg('words')}`),
+    build
+      .insertInto('item_word')
+      .columns(['rowid', 'words'])
+      .expression(sql`SELECT ${arg('rank')}, ${arg('words')}`),
   ),
   removeWords: queries.prepare((arg) => build.deleteFrom('item_word').where('rowid', '=', arg('rank'))),
   clearRows: queries.prepare(() => build.deleteFrom('item_row')),
   // A command of FTS5: empties the index at once.
-  clearWords: queries.prepare(() => build.insertInto('item_word').columns(['item_word']).expression(sql`SELECT 'delete-all'`)),
+  clearWords: queries.prepare(() =>
+    build
+      .insertInto('item_word')
+      .columns(['item_word'])
+      .expression(sql`SELECT 'delete-all'`),
+  ),
   meta: queries.prepare((arg) => build.selectFrom('meta').select('value').where('name', '=', arg('name'))),
-  setMeta: queries.prepare((arg) => build.updateTable('meta').set({ value: arg('value') }).where('name', '=', arg('name'))),
+  setMeta: queries.prepare((arg) =>
+    build
+      .updateTable('meta')
+      .set({ value: arg('value') })
+      .where('name', '=', arg('name')),
+  ),
 });
 
 /** A row whose last change stays the same keeps its rank; the others come to stand among the rows of their change. */

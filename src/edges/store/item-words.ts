@@ -15,7 +15,8 @@ const FILTERS = ['status', 'kind', 'model_id', 'place'] as const;
 /** All words of a row, separated by blanks. */
 export function wordsOf(row: ItemRow): string {
   const words = new Set(filterWords(row));
-  for (const word of plainWords(`${row.name} ${row.model_id} ${row.lot_title} ${row.seller}`)) addBeginnings(words, word.replace('#', ''), '');
+  for (const word of plainWords(`${row.name} ${row.model_id} ${row.lot_title} ${row.seller}`))
+    addBeginnings(words, word.replace('#', ''), '');
   addBeginnings(words, String(row.number), '');
   addBeginnings(words, String(row.number), '#');
   return [...words].join(' ');

@@ -1,13 +1,5 @@
 import type Database from 'better-sqlite3';
-import {
-  DummyDriver,
-  Kysely,
-  SqliteAdapter,
-  SqliteIntrospector,
-  SqliteQueryCompiler,
-  type Compilable,
-  type CompiledQuery,
-} from 'kysely';
+import { DummyDriver, Kysely, SqliteAdapter, SqliteIntrospector, SqliteQueryCompiler, type Compilable, type CompiledQuery } from 'kysely';
 import type { Tables } from './tables.ts';
 
 /** Builds typed queries and compiles them to SQL; running them is the business of `queriesOn`. */
@@ -25,7 +17,9 @@ export interface Queries {
   /** Runs a query that is built anew each time; its statement is kept by its text. */
   all<Row>(query: Compilable<Row>): Row[];
   /** A query that is built once, with a place for each argument. */
-  prepare<Args extends object, Row>(query: (arg: <K extends keyof Args & string>(name: K) => Args[K]) => Compilable<Row>): Prepared<Args, Row>;
+  prepare<Args extends object, Row>(
+    query: (arg: <K extends keyof Args & string>(name: K) => Args[K]) => Compilable<Row>,
+  ): Prepared<Args, Row>;
 }
 
 export interface Prepared<Args extends object, Row> {
