@@ -1,4 +1,4 @@
-import { mkdirSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { dirname } from 'node:path';
 import Database from 'better-sqlite3';
 import { MIGRATIONS } from './migrations/index.ts';
@@ -11,11 +11,11 @@ export const APPLICATION_ID = 0x534c5652;
 const BUSY_MS = 10_000;
 
 /**
- * The database of a file, made with its folder if it is not there, and brought to the newest schema. What is committed is on the disk
+ * The database of a file, made in its folder if it is not there, and brought to the newest schema. What is committed is on the disk
  * before the commit returns: write-ahead log, synchronous FULL. Throws `StoreError` when the file cannot serve.
  */
 export function openDatabase(file: string): Database.Database {
-  makeFolder(file);
+  needFolder(file);
   const database = guarded(file, () => new Database(file, { timeout: BUSY_MS }));
   try {
     return guarded(file, () => prepared(database, file));
@@ -25,12 +25,9 @@ export function openDatabase(file: string): Database.Database {
   }
 }
 
-function makeFolder(file: string): void {
-  try {
-    mkdirSync(dirname(file), { recursive: true });
-  } catch (error) {
-    throw new StoreError('store-cannot-open', file, `the folder of ${file} cannot be made (${(error as Error).message})`, { cause: error });
-  }
+function needFolder(file: string): void {
+  const folder = dirname(file);
+  if (!existsSync(folder)) throw new StoreError('store-cannot-open', file, `${file} cannot be opened because there is no folder ${folder}`);
 }
 
 function prepared(database: Database.Database, file: string): Database.Database {

@@ -1,3 +1,4 @@
+import type { Database } from 'better-sqlite3';
 import type { EventStore } from '../../bench/ports.ts';
 import { eventLogOn } from './event-log.ts';
 import { itemListOn } from './item-list.ts';
@@ -12,6 +13,15 @@ import { guarded } from './store-error.ts';
  */
 export function openSqliteStore(file: string): EventStore {
   const database = openDatabase(file);
+  try {
+    return guarded(file, () => storeOn(database, file));
+  } catch (error) {
+    database.close();
+    throw error;
+  }
+}
+
+function storeOn(database: Database, file: string): EventStore {
   const queries = queriesOn(database);
   const log = eventLogOn(queries);
   const rows = itemRowsOn(queries);
