@@ -155,6 +155,14 @@ describe('the one next thing', () => {
     expect(advice.declined).toEqual([{ id: first.id, reason: 'the switch is glued' }]);
   });
 
+  it('is nothing, with the reason, when the person has put aside all that is left', () => {
+    const { steps } = fileOf('u1', one()).proof;
+    const declined = steps.map(({ id }): Steps[number] => ['advice-declined', { item_id: 'u1', advice: `prove.${id}` }]);
+    const { advice } = fileOf('u1', one(...allWork, ...declined));
+    expect(advice).toMatchObject({ do: 'nothing', headline: 'Nothing else is worth doing' });
+    expect(advice.why[0]).toContain('You put this aside: prove it: power works');
+  });
+
   it('does not come back with a declined remedy or road', () => {
     const steps = one(...deadProcessor('u1'));
     const first = fileWithoutChecks('u1', steps).advice;
@@ -231,6 +239,24 @@ describe('the drawer', () => {
     const two = bought('lot', 'marsh-lane', ['u1', 'u2']);
     const out = moved('b', 'board', 'u1', null);
     expect(worksChance('b', [...two, out, ...deadProcessor('u1')])).toBe(worksChance('b', [...two, out]));
+  });
+
+  it('keeps an assembly, worth its value times the chance that it is well, and judges its own blocks only', () => {
+    const steps: Steps = [...bought('lot', 'marsh-lane', ['u1']), ...goodUnit('u1'), moved('b', 'board', 'u1', null)];
+    const { advice, decision, belief } = fileOf('b', steps);
+    expect(advice.headline).toBe('Keep it for a unit that needs it');
+    expect(belief.blocks.map(({ id }) => id)).toEqual(['switch', 'converter', 'processor', 'slot-contacts']);
+    expect(decision.options.filter(({ possible }) => possible).map(({ road }) => road)).toEqual(['leave']);
+    expect(decision.options[3]!.value_minor).toBe(Math.round(1400 * worksChance('b', steps)));
+  });
+
+  it('never calls a unit with an empty slot well', () => {
+    const steps: Steps = [...bought('lot', 'marsh-lane', ['u1']), ...goodUnit('u1'), moved('b', 'board', 'u1', null)];
+    const { belief, decision } = fileOf('u1', steps);
+    expect(belief.none).toBe(0);
+    expect(belief.hypotheses[0]!.faults.map(({ name }) => name)).toContain('Processor is not there');
+    expect(decision.options.find(({ road }) => road === 'repair')!.possible).toBe(false);
+    expect(worksChance('u1', steps)).toBe(0);
   });
 
   it('carries evidence on through several homes', () => {

@@ -23,15 +23,18 @@ export interface Advisor {
   watch(state: Readonly<BenchState>): WatchView;
 }
 
-const MOST_REMEMBERED = 2000;
+/** A belief holds hundreds of sets of faults; the other answers are small. */
+const MOST_BELIEFS = 400;
+const MOST_ANSWERS = 2000;
 
 /** Throws `AdviceError` when asked of an item that the state does not hold. */
 export function createAdvisor(models: ReadonlyMap<string, Model>): Advisor {
   const memories: Memories = {
-    beliefs: new Memo(MOST_REMEMBERED),
-    decisions: new Memo(MOST_REMEMBERED),
-    checks: new Memo(MOST_REMEMBERED),
-    remedies: new Memo(MOST_REMEMBERED),
+    beliefs: new Memo(MOST_BELIEFS),
+    workshops: new Memo(MOST_BELIEFS),
+    decisions: new Memo(MOST_ANSWERS),
+    checks: new Memo(MOST_ANSWERS),
+    remedies: new Memo(MOST_ANSWERS),
   };
   let latest: { readonly desk: Desk; readonly seq: number } | null = null;
   const deskOf = (state: Readonly<BenchState>): Desk => {

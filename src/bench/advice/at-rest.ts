@@ -31,11 +31,14 @@ export function adviceAtRest(item: Item, currency: string, wellChance: number): 
     case 'bought':
       return item.declined.has('receive') ? null : receive(item);
     case 'in-the-drawer':
-      return nothing(item, 'Keep it for a unit that needs it', [`${percent(wellChance)} that it is well.`]);
+      return adviceInDrawer(item, wellChance);
     default:
       return null;
   }
 }
+
+export const adviceInDrawer = (item: Item, wellChance: number): AdviceView =>
+  nothing(item, 'Keep it for a unit that needs it', [`${percent(wellChance)} that it is well.`]);
 
 const offerWhy = (item: Item, currency: string): string[] =>
   item.asking ? [`Offered for ${money(item.asking.priceMinor, currency)} at ${item.asking.place}.`] : [];

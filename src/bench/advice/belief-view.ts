@@ -29,7 +29,6 @@ export function hypothesesOf(model: Model, belief: Belief): OutlookView['hypothe
 /** What is believed of an item, block by block; `before` is the belief without its last piece of evidence. */
 export function beliefView({ model, belief, evidence, slot }: Judged, before: Belief): BeliefView {
   const blocks = slot === null ? model.file.blocks.map(({ id }) => id) : blocksOfSlot(model.file, slot);
-  const pieces = new Map(evidence.map((piece) => [piece.id, piece]));
   return {
     hypotheses: hypothesesOf(model, belief),
     blocks: blocks.map((id) => ({
@@ -41,10 +40,10 @@ export function beliefView({ model, belief, evidence, slot }: Judged, before: Be
     none: nothingWrong(belief),
     unknown: clamp(belief.unknown),
     odd: belief.odd.flatMap(({ evidenceId, chance }) => {
-      const piece = pieces.get(evidenceId);
+      const piece = evidence[Number(evidenceId)];
       if (!piece) return [];
       const text = `${sayEvidence(model, piece)} does not fit the rest: given all else, its chance was ${percent(chance)}.`;
-      return [{ event_id: eventOf(evidenceId), text, chance: clamp(chance) }];
+      return [{ event_id: eventOf(piece.id), text, chance: clamp(chance) }];
     }),
   };
 }

@@ -15,6 +15,7 @@ export interface Judged {
   readonly model: Model;
   readonly device: DeviceModel;
   readonly evidence: readonly Evidence[];
+  /** Its odd evidence is named by the place in `evidence`, so that units of which the same is known share one belief. */
   readonly belief: Belief;
   /** The slot of an assembly; null for a unit. */
   readonly slot: string | null;
@@ -51,8 +52,9 @@ export class Beliefs {
   /** What is believed of a fresh or imagined unit on such evidence. */
   on(model: Model, evidence: readonly Evidence[], slot: string | null = null, alone = false): Judged {
     const device = deviceModelOf(model);
-    const key = `${model.file.id}|${JSON.stringify(evidence)}`;
-    const belief = this.memo.get(key, () => believe(device, evidence));
+    const numbered = evidence.map((piece, place) => ({ ...piece, id: String(place) }));
+    const key = `${model.file.id}|${JSON.stringify(numbered)}`;
+    const belief = this.memo.get(key, () => believe(device, numbered));
     return { model, device, evidence, belief, slot, alone, key };
   }
 

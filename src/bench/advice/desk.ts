@@ -10,7 +10,7 @@ import { partsAtHand, type PartStock } from './drawer-parts.ts';
 import { learnHonesty, type Honesty } from './honesty.ts';
 import { lifeOf } from './life.ts';
 import type { Memo } from './memo.ts';
-import { nextThing } from './next-thing.ts';
+import { chooseNext, nextThing, type Thinking } from './next-thing.ts';
 import { pricesOf } from './prices.ts';
 import { proofOf } from './proof.ts';
 import { workshopFor, type Workshop } from './workshop.ts';
@@ -18,6 +18,7 @@ import { workshopFor, type Workshop } from './workshop.ts';
 /** What is remembered from one state of the bench to the next; each by all that it depends on. */
 export interface Memories {
   readonly beliefs: Memo<Belief>;
+  readonly workshops: Memo<Workshop>;
   readonly decisions: Memo<Decision>;
   readonly checks: Memo<readonly RankedCheck[]>;
   readonly remedies: Memo<readonly RankedRemedy[]>;
@@ -34,7 +35,7 @@ export interface Weighed {
 }
 
 /** A slot less likely than this to be in trouble needs no donor. */
-const WORTH_A_DONOR = 0.05;
+const WORTH_A_DONOR = 0.15;
 const MOST_CHECKS = 6;
 const NO_DONORS: ReadonlyMap<string, readonly Donor[]> = new Map();
 const NOTHING: ReadonlySet<string> = new Set();
@@ -65,7 +66,7 @@ export class Desk {
   }
 
   weighJudged(item: Item, judged: Judged, donors: ReadonlyMap<string, readonly Donor[]>): Weighed {
-    const workshop = workshopFor(item, judged, this.parts, donors);
+    const workshop = workshopFor(item, judged, this.parts, donors, this.memories.workshops);
     const prices = pricesOf(judged.model, this.state.settings, item.asking?.priceMinor ?? null);
     const key = this.#keyOf(item, judged, workshop, donors, JSON.stringify(prices));
     const setting = { item, judged, beliefs: this.beliefs, workshop, donors, prices };
@@ -84,23 +85,29 @@ export class Desk {
 
   /** The one next thing for a unit under work. */
   advise(weighed: Weighed): AdviceView {
+    return nextThing(this.#thinking(weighed));
+  }
+
+  /** The same in short: what to do, and its headline. */
+  adviseInShort(weighed: Weighed): Pick<AdviceView, 'do' | 'headline'> {
+    return chooseNext(this.#thinking(weighed));
+  }
+
+  #thinking(weighed: Weighed): Thinking {
     const { item, judged, decision, workshop, donors, key } = weighed;
     const skip = new Set(workshop.device.checks.map(({ id }) => id).filter((id) => item.declined.has(adviceId('check', id))));
     const options = { skip, limit: MOST_CHECKS };
-    const checks = this.memories.checks.get(key, () =>
-      nextChecks(workshop.device, judged.belief, judged.evidence, decision.stakes, options),
-    );
-    const remedies = this.memories.remedies.get(key, () => rankRemedies(workshop.device, judged.belief, decision.stakes));
-    return nextThing({
+    const { checks, remedies } = this.memories;
+    return {
       item,
       life: lifeOf(item, this.state.items),
       judged,
       decision,
-      checks,
-      remedies,
+      checks: () => checks.get(key, () => nextChecks(workshop.device, judged.belief, judged.evidence, decision.stakes, options)),
+      remedies: () => remedies.get(key, () => rankRemedies(workshop.device, judged.belief, decision.stakes)),
       proof: proofOf(item, judged.model),
       bench: { parts: this.parts, donors, currency: this.state.settings.currency },
-    });
+    };
   }
 
   /** Taken alone, a unit is a donor when parting it out or leaving it beats mending it. */
@@ -115,8 +122,7 @@ export class Desk {
   }
 
   #keyOf(item: Item, judged: Judged, workshop: Workshop, donors: ReadonlyMap<string, readonly Donor[]>, prices: string): string {
-    const remedies = workshop.device.remedies.map((remedy) => [remedy.id, remedy.partsCostMinor]);
-    const unit = [item.id, item.stage, [...item.slots], [...item.declined]];
-    return JSON.stringify([judged.key, unit, remedies, [...donors], prices]);
+    const slots = [...item.slots].map(([slot, inside]) => [slot, inside !== null]);
+    return JSON.stringify([judged.key, item.stage, slots, [...item.declined], workshop.key, [...donors], prices]);
   }
 }

@@ -1,6 +1,7 @@
 import type { Item } from '../state.ts';
-import type { ItemFile } from '../views/index.ts';
-import { adviceAtRest, adviceWithoutModel } from './at-rest.ts';
+import type { AdviceView, ItemFile } from '../views/index.ts';
+import { assemblyDecision } from './assembly-decision.ts';
+import { adviceAtRest, adviceInDrawer, adviceWithoutModel } from './at-rest.ts';
 import { beliefView } from './belief-view.ts';
 import { worksChance, type Judged } from './beliefs.ts';
 import { decisionView } from './decision.ts';
@@ -16,15 +17,27 @@ export function filePartsOf(desk: Desk, item: Item): FileParts {
   const judged = desk.beliefs.of(item);
   if (!judged) return withoutModel(item);
   const { model, device } = judged;
-  const weighed = desk.weighJudged(item, judged, item.kind === 'unit' ? desk.donorsFor(item, judged, new Set()) : new Map());
   const rest = adviceAtRest(item, desk.state.settings.currency, worksChance(judged));
+  const { advice, decision } = item.kind === 'unit' ? unitParts(desk, item, judged, rest) : assemblyParts(desk, item, judged, rest);
   return {
     belief: beliefView(judged, beliefBefore(desk, judged)),
-    advice: rest ?? desk.advise(weighed),
-    decision: decisionView(weighed.decision),
+    advice,
+    decision,
     proof: proofOf(item, model),
     readings: readingsView(item.kind === 'unit' ? lifeOf(item, desk.state.items) : item.history, model, device),
   };
+}
+
+type Thought = Pick<FileParts, 'advice' | 'decision'>;
+
+function unitParts(desk: Desk, item: Item, judged: Judged, rest: AdviceView | null): Thought {
+  const weighed = desk.weighJudged(item, judged, desk.donorsFor(item, judged, new Set()));
+  return { advice: rest ?? desk.advise(weighed), decision: decisionView(weighed.decision) };
+}
+
+function assemblyParts(desk: Desk, item: Item, judged: Judged, rest: AdviceView | null): Thought {
+  const advice = rest ?? adviceInDrawer(item, worksChance(judged));
+  return { advice, decision: assemblyDecision(judged, desk.state.settings.currency) };
 }
 
 /** The same without the last piece of evidence. */

@@ -16,9 +16,9 @@ export interface Thinking {
   readonly life: readonly HistoryEntry[];
   readonly judged: Judged;
   readonly decision: Decision;
-  /** Best first, declined ones left out. */
-  readonly checks: readonly RankedCheck[];
-  readonly remedies: readonly RankedRemedy[];
+  /** Best first, declined ones left out. Reckoned when asked for. */
+  readonly checks: () => readonly RankedCheck[];
+  readonly remedies: () => readonly RankedRemedy[];
   readonly proof: ProofView;
   readonly bench: Bench;
 }
@@ -29,18 +29,18 @@ const MOST_RUNNERS_UP = 5;
 
 /** The one next thing for a unit under work, with its why and the runners-up. */
 export function nextThing(thinking: Thinking): AdviceView {
-  const chosen = choose(thinking);
+  const chosen = chooseNext(thinking);
   const { judged, checks, remedies, bench, item } = thinking;
   const cost = { currency: bench.currency, hourMinor: thinking.decision.prices.hourMinor };
   return {
     check: null,
     remedy: null,
     ...chosen,
-    other_checks: checks
+    other_checks: checks()
       .filter((ranked) => ranked.check.id !== chosen.check?.id && ranked.savingMinor > 0)
       .slice(0, MOST_RUNNERS_UP)
       .map((ranked) => checkView(judged, ranked, cost)),
-    other_remedies: remedies
+    other_remedies: remedies()
       .filter((ranked) => ranked.remedy.id !== chosen.remedy?.id && ranked.chance > 0)
       .slice(0, MOST_RUNNERS_UP)
       .map((ranked) => remedyView(judged, ranked, bench)),
@@ -50,11 +50,24 @@ export function nextThing(thinking: Thinking): AdviceView {
 
 export const declinedBy = (item: Item): AdviceView['declined'] => [...item.declined].map(([id, reason]) => ({ id, reason }));
 
+/** What to do next, without the runners-up; nothing where the person has put just that aside. */
+export function chooseNext(thinking: Thinking): Chosen {
+  const chosen = choose(thinking);
+  return thinking.item.declined.has(chosen.id) ? aside(chosen) : chosen;
+}
+
+const aside = ({ headline }: Chosen): Chosen => ({
+  do: 'nothing',
+  id: 'nothing',
+  headline: 'Nothing else is worth doing',
+  why: [`You put this aside: ${lower(headline)}. Undo that in the log, or record what you did instead.`],
+});
+
 function choose(thinking: Thinking): Chosen {
-  const { proof, judged, decision, checks } = thinking;
+  const { proof, judged, decision } = thinking;
   if (proof.ready) return afterProof(thinking);
   if (worksThroughout(thinking)) return prove(thinking, ['Every function was tried since the last work on it, and works.']);
-  const [best] = checks;
+  const [best] = thinking.checks();
   if (best && judged.belief.absent.size === 0 && paysForItself(best, decision.stakes)) return doCheck(thinking, best);
   const acting = best
     ? `No check is worth its minutes now: the best, "${checkHeadline(judged, best)}", saves ${money(best.savingMinor, decision.prices.currency)}.`

@@ -30,7 +30,7 @@ const gain = ({ value_minor: value, minutes }: Line): number => value / Math.max
 function planLine(desk: Desk, item: Item, weighed: Weighed | null, row: ItemRow): Line {
   const advice = adviceFor(desk, item, weighed);
   const shown = { row, advice_do: advice.do, headline: advice.headline };
-  if (!weighed) return { ...shown, road: 'leave', value_minor: 0, chance: 0, minutes: 0, why: advice.why };
+  if (!weighed) return { ...shown, road: 'leave', value_minor: 0, chance: 0, minutes: 0, why: adviceWithoutModel(item).why };
   const { decision } = weighed;
   const option = decision.options.find(({ road }) => road === decision.weighed.best)!;
   const worth = decision.weighed.worth.find(({ road }) => road === decision.weighed.best)!;
@@ -44,8 +44,8 @@ function planLine(desk: Desk, item: Item, weighed: Weighed | null, row: ItemRow)
   };
 }
 
-const adviceFor = (desk: Desk, item: Item, weighed: Weighed | null): AdviceView =>
-  weighed ? (adviceAtRest(item, desk.state.settings.currency, 0) ?? desk.advise(weighed)) : adviceWithoutModel(item);
+const adviceFor = (desk: Desk, item: Item, weighed: Weighed | null): Pick<AdviceView, 'do' | 'headline'> =>
+  adviceAtRest(item, desk.state.settings.currency, 0) ?? (weighed ? desk.adviseInShort(weighed) : adviceWithoutModel(item));
 
 /**
  * Weighs every unit; where several want the same donor, or a donor wants one itself, the one that gains most has it

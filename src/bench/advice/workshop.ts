@@ -5,6 +5,7 @@ import type { Judged } from './beliefs.ts';
 import { partPrice } from './device-model.ts';
 import type { Donor } from './donors.ts';
 import type { PartStock } from './drawer-parts.ts';
+import type { Memo } from './memo.ts';
 
 type Spec = Judged['model']['file']['remedies'][number];
 
@@ -14,18 +15,21 @@ export interface Workshop {
   readonly device: DeviceModel;
   /** Without them: mending it by itself. */
   readonly alone: DeviceModel;
+  /** Written out, all that it depends on. */
+  readonly key: string;
 }
 
 /**
  * The model's remedies as they stand for this unit. Parts at hand cost what they cost, others the model's price. A
  * transplant counts as likely to help as its best donor is to be well, and costs what that donor is worth; without a
- * donor, or a part to buy in its place, it is not possible. Declined remedies are left out.
+ * donor, or a part to buy in its place, it is not possible. Declined remedies are left out. Units alike share one.
  */
 export function workshopFor(
   item: Item,
   { model, device }: Judged,
   parts: ReadonlyMap<string, PartStock>,
   donors: ReadonlyMap<string, readonly Donor[]>,
+  memo: Memo<Workshop>,
 ): Workshop {
   const plain: Remedy[] = [];
   const swaps: Remedy[] = [];
@@ -37,8 +41,11 @@ export function workshopFor(
     const donor = donors.get(spec.slot ?? '')?.[0];
     if (needsDonor(spec) && donor) swaps.push(withDonor(priced, donor));
   }
-  return { device: { ...device, remedies: [...plain, ...swaps] }, alone: { ...device, remedies: plain } };
+  const key = JSON.stringify([model.file.id, plain.map(priceOf), swaps.map((swap) => [...priceOf(swap), swap.mends])]);
+  return memo.get(key, () => ({ device: { ...device, remedies: [...plain, ...swaps] }, alone: { ...device, remedies: plain }, key }));
 }
+
+const priceOf = (remedy: Remedy) => [remedy.id, remedy.partsCostMinor] as const;
 
 /** A transplant for which no part is named takes an assembly from somewhere. */
 export const needsDonor = (spec: Spec): boolean => spec.kind === 'transplant' && spec.parts.length === 0;
