@@ -45,7 +45,10 @@ function chartOptions(element: HTMLElement, currency: string, times: readonly nu
   const grid = { stroke: style.borderTopColor, width: 1 };
   const axis = { stroke: ink, grid, ticks: grid };
   const months = { ...axis, splits: () => thinned(times, element.clientWidth), values: (_: uPlot, at: number[]) => at.map(monthAt) };
-  const inMoney = (value: number): string => roughMoney(value * 10 ** currencyDigits(currency), currency);
+  const inMoney = (value: number): string => {
+    const minor = Math.round(value * 10 ** currencyDigits(currency));
+    return Number.isInteger(value) ? roughMoney(minor, currency) : money(minor, currency);
+  };
   const points = { show: true, size: 7 };
   return {
     width: element.clientWidth,

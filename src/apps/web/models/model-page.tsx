@@ -3,6 +3,7 @@ import { useModel, type ModelPage as ModelAnswer } from '../api/queries.ts';
 import { money } from '../format/money.ts';
 import { Answer } from '../ui/answer.tsx';
 import { Section } from '../ui/section.tsx';
+import { modelTitle } from '../ui/model-options.ts';
 import { useTitle } from '../ui/use-title.ts';
 import { LEVEL_WORDS } from './level-words.ts';
 import { ModelBoard } from './model-board.tsx';
@@ -26,10 +27,7 @@ function ModelSheet({ answer }: { readonly answer: ModelAnswer }) {
         <p className="small">
           <Link href="/models">All models</Link>
         </p>
-        <h1>
-          {file.name}
-          {file.revision !== '' && `, ${file.revision}`}
-        </h1>
+        <h1>{modelTitle(file)}</h1>
         <p className="small muted">
           Level {file.level}: {LEVEL_WORDS[file.level]}
         </p>

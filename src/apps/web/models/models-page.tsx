@@ -3,6 +3,7 @@ import { useModels } from '../api/queries.ts';
 import { counted } from '../format/number.ts';
 import { LEVEL_WORDS } from './level-words.ts';
 import { Answer } from '../ui/answer.tsx';
+import { modelTitle } from '../ui/model-options.ts';
 import { useTitle } from '../ui/use-title.ts';
 
 /** The device models that this bench knows. */
@@ -23,10 +24,7 @@ export default function ModelsPage() {
             {rows.map((model) => (
               <li key={model.id} className="sheet">
                 <h2>
-                  <Link href={`/models/${encodeURIComponent(model.id)}`}>
-                    {model.name}
-                    {model.revision !== '' && `, ${model.revision}`}
-                  </Link>
+                  <Link href={`/models/${encodeURIComponent(model.id)}`}>{modelTitle(model)}</Link>
                 </h2>
                 <p>{model.about}</p>
                 <p className="small muted">

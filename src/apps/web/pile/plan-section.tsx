@@ -46,7 +46,8 @@ function PlanLine({ line, currency }: { readonly line: PileView['plan'][number];
       <div className="plan-worth">
         <b>{roughMoney(line.value_minor, currency)}</b>
         <span className="small muted">
-          {ROAD_WORDS[line.road].toLowerCase()} · {duration(line.minutes)} · works in the end {chance(line.chance)}
+          {ROAD_WORDS[line.road].toLowerCase()} · {duration(line.minutes)}
+          {line.chance > 0 && ` · works in the end ${chance(line.chance)}`}
         </span>
       </div>
       <Why lines={line.why} />

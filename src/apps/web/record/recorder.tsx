@@ -11,7 +11,8 @@ import { deviceName } from './device.ts';
 import { RecorderContext } from './recorder-context.ts';
 import { Toasts, type Toast } from './toasts.tsx';
 
-const SHOWN_AT_ONCE = 3;
+/** What went wrong and was not put away yet, at most so many. */
+const BAD_AT_ONCE = 3;
 
 const stampNow = (gesture: Gesture): StampedEvent[] =>
   stamp(gesture.drafts, { newId: () => v7(), now: () => new Date(), device: deviceName() });
@@ -25,7 +26,7 @@ export function Recorder({ children }: { readonly children: ReactNode }) {
 
   const show = useCallback((toast: Omit<Toast, 'id'>) => {
     const id = nextToast.current++;
-    setToasts((now) => [...now.slice(1 - SHOWN_AT_ONCE), { ...toast, id }]);
+    setToasts((now) => [...now.filter((each) => each.tone === 'bad').slice(-BAD_AT_ONCE), { ...toast, id }]);
   }, []);
   const dismiss = useCallback((id: number) => setToasts((now) => now.filter((toast) => toast.id !== id)), []);
 

@@ -31,6 +31,7 @@ export function ClaimsInput({ model, claims, onChange }: ClaimsInputProps) {
       <div className="claim-functions">
         {model.functions.map((each) => (
           <Chips
+            quiet="not-said"
             key={each.id}
             legend={each.name}
             options={SAYS}
