@@ -1,5 +1,5 @@
 import type { z } from '@hono/zod-openapi';
-import { problemFor, type ProblemCode } from '../../bench/words.ts';
+import { problemFor, problemOfRefusal, type ProblemCode } from '../../bench/words.ts';
 import { Problem } from '../../bench/views/index.ts';
 
 /** An answer of JSON in the description of a route. */
@@ -65,3 +65,26 @@ const refusal = (status: number, codes: readonly AnsweredCode[]) => ({
     },
   },
 });
+
+/** The refusal of an event by a rule of the job, which each rule words for itself. */
+export const ruleRefusal = {
+  409: {
+    description: MEANING[409]!,
+    content: {
+      'application/json': {
+        schema: Problem,
+        examples: {
+          'slot-occupied': {
+            value: problemOfRefusal({
+              ok: false,
+              code: 'slot-occupied',
+              index: 0,
+              field: 'body.to_item',
+              message: 'the display of #1 Blue Tern (blue) still holds its own; take that out first',
+            }),
+          },
+        },
+      },
+    },
+  },
+};

@@ -3,7 +3,7 @@ import { EventSchema } from '../event-schema.ts';
 import type { AppParts } from '../app-parts.ts';
 import { afterSeq, pageLimit } from '../query.ts';
 import { refusedBatch } from '../refused.ts';
-import { answers, jsonBody, refusals } from '../responses.ts';
+import { answers, jsonBody, refusals, ruleRefusal } from '../responses.ts';
 
 /** How many events one request may carry. */
 export const BATCH_LIMIT = 1000;
@@ -29,6 +29,7 @@ const postRoute = createRoute({
   responses: {
     ...answers(StoredAnswer, 'Stored'),
     ...refusals('bad-input', 'bad-json', 'body-too-large', 'unsupported-media-type'),
+    ...ruleRefusal,
   },
 });
 

@@ -1,7 +1,8 @@
 import { OpenAPIHono, createRoute } from '@hono/zod-openapi';
 import { OutlookView, ScoutQuestion, WatchView } from '../../../bench/views/index.ts';
+import { problemOfRefusal } from '../../../bench/words.ts';
 import type { AppParts } from '../app-parts.ts';
-import { refusedBatch } from '../refused.ts';
+import { Refused } from '../refused.ts';
 import { answers, jsonBody, refusals } from '../responses.ts';
 
 const watchRoute = createRoute({
@@ -18,7 +19,7 @@ const askRoute = createRoute({
   request: { body: jsonBody(ScoutQuestion.meta({ id: 'ScoutQuestion' })) },
   responses: {
     ...answers(OutlookView, 'The outlook: ceiling, chance of loss, and why'),
-    ...refusals('bad-input', 'bad-json', 'not-empty', 'body-too-large', 'unsupported-media-type'),
+    ...refusals('bad-input', 'bad-json', 'body-too-large', 'unsupported-media-type'),
   },
 });
 
@@ -28,6 +29,6 @@ export const scoutRoutes = ({ bench }: AppParts) =>
     .openapi(watchRoute, (c) => c.json(bench.watch(), 200))
     .openapi(askRoute, (c) => {
       const outlook = bench.outlook(c.req.valid('json'));
-      if ('ok' in outlook) throw refusedBatch(outlook);
+      if ('ok' in outlook) throw new Refused(400, problemOfRefusal(outlook));
       return c.json(outlook, 200);
     });
