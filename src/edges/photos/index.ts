@@ -1,0 +1,1 @@
+export { openPhotoStore } from './photo-store.ts';

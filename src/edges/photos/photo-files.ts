@@ -1,0 +1,64 @@
+import { randomBytes } from 'node:crypto';
+import { mkdir, open, readdir, readFile, rename, rm } from 'node:fs/promises';
+import { join } from 'node:path';
+
+const LEFTOVER = /\.part$/;
+
+/** The files of a folder of photos, two letters of the hash a subfolder. A file is there whole or not at all. */
+export class PhotoFiles {
+  constructor(private readonly dir: string) {}
+
+  private path(hash: string, ending: string): string {
+    return join(this.dir, hash.slice(0, 2), `${hash}.${ending}`);
+  }
+
+  /** Written aside, synchronised, then renamed: a power cut leaves a leftover at worst, never half a photo. */
+  async write(hash: string, ending: string, bytes: Uint8Array | string): Promise<void> {
+    const path = this.path(hash, ending);
+    await mkdir(join(this.dir, hash.slice(0, 2)), { recursive: true });
+    const aside = `${path}.${randomBytes(4).toString('hex')}.part`;
+    const file = await open(aside, 'wx');
+    try {
+      await file.writeFile(bytes);
+      await file.sync();
+    } finally {
+      await file.close();
+    }
+    await rename(aside, path);
+    await syncFolder(join(this.dir, hash.slice(0, 2)));
+  }
+
+  /** Null when there is no such file. */
+  async read(hash: string, ending: string): Promise<Uint8Array | null> {
+    try {
+      return await readFile(this.path(hash, ending));
+    } catch (error) {
+      if ((error as NodeJS.ErrnoException).code === 'ENOENT') return null;
+      throw error;
+    }
+  }
+
+  /** Hashes of the files with this ending, in order. */
+  async hashes(ending: string): Promise<string[]> {
+    const names = await this.names();
+    return names.filter((name) => name.endsWith(`.${ending}`)).map((name) => name.slice(3, -ending.length - 1));
+  }
+
+  /** Removes what an interrupted write left behind. */
+  async sweep(): Promise<void> {
+    const leftovers = (await this.names()).filter((name) => LEFTOVER.test(name));
+    await Promise.all(leftovers.map((name) => rm(join(this.dir, name), { force: true })));
+  }
+
+  private async names(): Promise<string[]> {
+    const names = await readdir(this.dir, { recursive: true }).catch(() => []);
+    return names.map((name) => name.replaceAll('\\', '/')).sort();
+  }
+}
+
+/** The rename itself must be on disk too; some systems cannot synchronise a folder, and need not. */
+async function syncFolder(dir: string): Promise<void> {
+  const folder = await open(dir, 'r').catch(() => undefined);
+  await folder?.sync().catch(() => undefined);
+  await folder?.close();
+}
