@@ -1,7 +1,7 @@
 import { mkdtempSync, readdirSync, rmSync, writeFileSync, mkdirSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import sharp from 'sharp';
+import sharp, { type Sharp } from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { PhotoStore } from '../../bench/ports.ts';
 import { openPhotoStore } from './index.ts';
@@ -173,7 +173,7 @@ describe('the folder of photos', () => {
 });
 
 /** What a camera held in each way would have stored, so that its orientation tag (EXIF 2.3, tag 0x0112) sets it upright. */
-const UNDO: Readonly<Record<number, (picture: sharp.Sharp) => sharp.Sharp>> = {
+const UNDO: Readonly<Record<number, (picture: Sharp) => Sharp>> = {
   1: (p) => p,
   2: (p) => p.flop(),
   3: (p) => p.rotate(180),
