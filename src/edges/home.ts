@@ -9,13 +9,21 @@ export interface Home {
   readonly photos: string;
   /** The person's own models, beside those that ship. */
   readonly models: string;
+  /** What was read from all models, kept for a quick start. */
+  readonly modelCache: string;
   /** The name under which this device writes events, kept with the bench. */
   readonly device: string;
 }
 
 /** The folder of a bench, made with its parts where they are missing. Throws what the disk says when it cannot be written. */
 export function openHome(dir: string): Home {
-  const home = { dir, database: join(dir, 'salvor.sqlite'), photos: join(dir, 'photos'), models: join(dir, 'models') };
+  const home = {
+    dir,
+    database: join(dir, 'salvor.sqlite'),
+    photos: join(dir, 'photos'),
+    models: join(dir, 'models'),
+    modelCache: join(dir, 'models-read.json'),
+  };
   for (const folder of [home.photos, home.models]) mkdirSync(folder, { recursive: true });
   return { ...home, device: deviceName(join(dir, 'device')) };
 }

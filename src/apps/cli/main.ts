@@ -6,7 +6,7 @@ import { openBench } from '../../bench/open-bench.ts';
 import { readBundle, writeBundle } from '../../edges/bundle/index.ts';
 import { systemClock } from '../../edges/clock.ts';
 import { openHome } from '../../edges/home.ts';
-import { loadModels } from '../../edges/models/load-models.ts';
+import { cachedModels } from '../../edges/models/cached-models.ts';
 import { openPhotoStore } from '../../edges/photos/index.ts';
 import { openSqliteStore } from '../../edges/store/sqlite-store.ts';
 import type { OpenedBench } from './cli-parts.ts';
@@ -18,10 +18,8 @@ const clock = systemClock();
 
 async function open(dir: string): Promise<OpenedBench> {
   const home = openHome(dir);
-  const [shipped, own] = [await loadModels(join(ROOT, 'models')), await loadModels(home.models)];
-  const models = new Map([...shipped.models, ...own.models]);
-  for (const { file, line, field, message, next } of [...shipped.problems, ...own.problems])
-    console.error(`models/${file}:${line} ${field} ${message}. ${next}`);
+  const { models, problems } = await cachedModels([join(ROOT, 'models'), home.models], home.modelCache);
+  for (const { file, line, field, message, next } of problems) console.error(`models/${file}:${line} ${field} ${message}. ${next}`);
   const store = openSqliteStore(home.database);
   const photos = openPhotoStore(home.photos);
   const bench = openBench({ store, models, clock, device: home.device, version });

@@ -8,7 +8,7 @@ import type { PhotoStore } from '../../bench/ports.ts';
 import { readBundle, readFolder, writeBundle } from '../../edges/bundle/index.ts';
 import { systemClock } from '../../edges/clock.ts';
 import { openHome } from '../../edges/home.ts';
-import { loadModels } from '../../edges/models/load-models.ts';
+import { cachedModels } from '../../edges/models/cached-models.ts';
 import { openPhotoStore } from '../../edges/photos/index.ts';
 import { openSqliteStore } from '../../edges/store/sqlite-store.ts';
 import { createApp } from './app.ts';
@@ -38,10 +38,8 @@ interface Opened extends AppParts {
 async function open(dir: string): Promise<Opened> {
   const home = openHome(dir);
   const { version } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8')) as { version: string };
-  const [shipped, own] = [await loadModels(join(ROOT, 'models')), await loadModels(home.models)];
-  const models = new Map([...shipped.models, ...own.models]);
-  for (const { file, line, field, message, next } of [...shipped.problems, ...own.problems])
-    console.error(`models/${file}:${line} ${field} ${message}. ${next}`);
+  const { models, problems } = await cachedModels([join(ROOT, 'models'), home.models], home.modelCache);
+  for (const { file, line, field, message, next } of problems) console.error(`models/${file}:${line} ${field} ${message}. ${next}`);
   const store = openSqliteStore(home.database);
   const photos = openPhotoStore(home.photos);
   const bench = openBench({ store, models, clock: systemClock(), device: home.device, version });
