@@ -1,0 +1,1 @@
+export { loadModels, type LoadedModels, type ModelFileProblem } from './load-models.ts';
