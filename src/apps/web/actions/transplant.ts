@@ -16,7 +16,7 @@ export interface Transplant {
 export function transplant(move: Transplant): Gesture {
   const out = takeOutDrafts({ unit: move.unit, slot: move.slot, slotName: move.slotName, minutes: 0, newId: move.newId });
   return {
-    said: `${move.slotName} from ${move.donor.row.name} put in`,
+    said: `${move.donor.row.kind === 'assembly' ? move.donor.row.name : `${move.slotName} from ${move.donor.row.name}`} put in`,
     drafts: [...out, moveIn(move)],
   };
 }

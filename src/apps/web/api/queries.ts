@@ -16,7 +16,12 @@ import { ask, askWith } from './ask.ts';
 
 /** What the bench can be asked, one hook a question. All are asked anew when the log grows. */
 
-export const useBench = () => useQuery({ queryKey: ['bench'], queryFn: ({ signal }) => ask<BenchView>('/api/bench', { signal }) });
+export const benchQuery = {
+  queryKey: ['bench'],
+  queryFn: ({ signal }: { signal: AbortSignal }) => ask<BenchView>('/api/bench', { signal }),
+};
+
+export const useBench = () => useQuery(benchQuery);
 
 export const usePile = () => useQuery({ queryKey: ['pile'], queryFn: ({ signal }) => ask<PileView>('/api/pile', { signal }) });
 

@@ -1,6 +1,6 @@
-import { useQueryClient } from '@tanstack/react-query';
+import { useQueryClient, type QueryClient } from '@tanstack/react-query';
 import { useEffect } from 'react';
-import type { BenchView } from '../../../bench/views/index.ts';
+import { benchQuery } from './queries.ts';
 import { isNews, sawUpTo } from './seen-seq.ts';
 
 const GATHER_MS = 120;
@@ -11,15 +11,20 @@ export function useChanges(): void {
   useEffect(() => {
     const source = new EventSource('/api/changes');
     let timer: ReturnType<typeof setTimeout> | undefined;
-    source.addEventListener('seq', (event: MessageEvent<string>) => {
-      sawUpTo(client.getQueryData<BenchView>(['bench'])?.events ?? 0);
-      if (!isNews(Number(event.data))) return;
+    const hear = async (seq: number): Promise<void> => {
+      sawUpTo(await eventsShown(client));
+      if (!isNews(seq)) return;
       clearTimeout(timer);
       timer = setTimeout(() => void client.invalidateQueries(), GATHER_MS);
-    });
+    };
+    source.addEventListener('seq', (event: MessageEvent<string>) => void hear(Number(event.data)));
     return () => {
       clearTimeout(timer);
       source.close();
     };
   }, [client]);
 }
+
+/** How long the log was when this page first asked; the stream tells its length at once, and that is no news. */
+const eventsShown = async (client: QueryClient): Promise<number> =>
+  (await client.ensureQueryData(benchQuery).catch(() => null))?.events ?? 0;

@@ -25,7 +25,7 @@ export function Clock() {
     );
   const stop = async (): Promise<void> => {
     const minutes = clockedMinutes(clock.startedMs, Date.now());
-    if (minutes === 0 || (await record(clockTime(file.row.id, minutes, 'at the bench')))) stopClock();
+    if (minutes === 0 || (await record(clockTime(file.row.id, minutes, 'work at the bench')))) stopClock();
   };
   return (
     <button type="button" aria-pressed="true" disabled={busy} onClick={() => void stop()}>

@@ -32,7 +32,7 @@ export function LeavingSection() {
               <ListForm />
             </Fold>
             <Fold title="Sell">
-              <SaleForm as={status === 'proved' || status === 'listed' ? 'working' : 'for-parts'} />
+              <SaleForm key={status} as={status === 'proved' || status === 'listed' ? 'working' : 'for-parts'} />
             </Fold>
             <Fold title="Keep">
               <KeepForm />

@@ -30,7 +30,7 @@ export function NumberPad({
   );
 }
 
-const LABELS: Readonly<Record<string, string>> = { '⌫': 'Rub out the last', '.': 'Point', '−': 'Minus', k: 'kilo', M: 'mega' };
+const LABELS: Readonly<Record<string, string>> = { '⌫': 'Rub out the last', '.': 'Decimal point', '−': 'Minus', k: 'kilo', M: 'mega' };
 
 /** The text after a key of the pad. */
 export function press(text: string, key: string): string {
