@@ -83,7 +83,7 @@ describe('the one next thing', () => {
     expect(advice.do).toBe('check');
     expect(advice.id).toBe(`check.${advice.check!.id}`);
     expect(advice.check!.outcomes.length).toBeGreaterThan(1);
-    expect(advice.why.join(' ')).toMatch(/It tells most about: .*saves .* a minute/);
+    expect(advice.why.join(' ')).toMatch(/It tells most about: .* saves .*; its .* cost /);
   });
 
   it('carries the cautions of the check and remedy', () => {

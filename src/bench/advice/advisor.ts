@@ -33,7 +33,7 @@ export function createAdvisor(models: ReadonlyMap<string, Model>): Advisor {
     beliefs: new Memo(MOST_BELIEFS),
     workshops: new Memo(MOST_BELIEFS),
     decisions: new Memo(MOST_ANSWERS),
-    checks: new Memo(MOST_ANSWERS),
+    checks: new Memo(MOST_BELIEFS),
     remedies: new Memo(MOST_ANSWERS),
   };
   let latest: { readonly desk: Desk; readonly seq: number } | null = null;

@@ -66,9 +66,13 @@ function meaning({ model }: Judged, { marginalShift }: Outcome): string {
 
 function whyCheck(judged: Judged, ranked: RankedCheck, { currency, hourMinor }: Money): string[] {
   const cost = hourly(ranked.minutes, hourMinor);
-  const saving = `Knowing it saves ${money(ranked.savingMinor, currency)} on what follows, ${money(ranked.savingPerMinuteMinor, currency)} a minute`;
+  const price = `its ${minutesText(ranked.minutes)} cost ${money(cost, currency)}`;
+  const saving =
+    ranked.savingMinor >= cost
+      ? `Knowing it saves ${money(ranked.savingMinor, currency)} on what follows, ${money(ranked.savingPerMinuteMinor, currency)} a minute; ${price}.`
+      : `By itself it saves ${money(ranked.savingMinor, currency)} on what follows; it tells ${ranked.bits.toFixed(2)} bits; ${price}.`;
   const outcomes = ranked.outcomes.map((o) => `${outcomeWords(o.outcome)} (${percent(o.chance)}): ${meaning(judged, o)}.`);
-  return [splits(judged, ranked), `${saving}; its ${minutesText(ranked.minutes)} cost ${money(cost, currency)}.`, ...outcomes];
+  return [splits(judged, ranked), saving, ...outcomes];
 }
 
 /** The faults between which the outcomes tell most. */

@@ -1,3 +1,4 @@
+import type { RankedCheck } from '../../core/diagnosis/index.ts';
 import type { Stakes } from '../../core/diagnosis/model.ts';
 import { priceSpread, weighRoads, type WeighedRoads } from '../../core/planning/index.ts';
 import type { Item } from '../state.ts';
@@ -5,6 +6,7 @@ import type { DecisionView, Road } from '../views/answers.ts';
 import { adviceId } from './advice-id.ts';
 import type { Beliefs, Judged } from './beliefs.ts';
 import type { Donor } from './donors.ts';
+import { tellingOf } from './knowing.ts';
 import { partOut, type PartOut } from './part-out.ts';
 import type { Prices } from './prices.ts';
 import { repairRoad, type RepairRoad } from './repair-road.ts';
@@ -17,6 +19,8 @@ import type { Workshop } from './workshop.ts';
 export interface Decision {
   readonly options: readonly RoadOption[];
   readonly weighed: WeighedRoads<Road>;
+  /** By worth per minute, declined ones left out. */
+  readonly checks: readonly RankedCheck[];
   readonly repair: RepairRoad;
   readonly swap: SwapRoad;
   readonly parts: PartOut;
@@ -31,6 +35,8 @@ export interface DecisionSetting {
   readonly workshop: Workshop;
   readonly donors: ReadonlyMap<string, readonly Donor[]>;
   readonly prices: Prices;
+  /** The checks that may be done, ranked. */
+  readonly rank: (stakes: Stakes) => readonly RankedCheck[];
 }
 
 /** Weighs repair, transplant, part out and leave for one unit alone. Declined roads are shown and not taken, save the last one left. */
@@ -38,10 +44,12 @@ export function decide(setting: DecisionSetting): Decision {
   const { item, judged, prices, workshop } = setting;
   const parts = partOut(item, judged, prices, setting.beliefs.state.items);
   const stakes = stakesFor(item, judged, prices, parts);
-  const repair = repairRoad(judged, workshop.alone, stakes, prices);
-  const swap = setting.donors.size === 0 ? NO_SWAP : swapRoad({ ...setting, alone: workshop.alone, stakes });
+  const checks = setting.rank(stakes);
+  const telling = tellingOf(checks);
+  const repair = repairRoad(judged, workshop.alone, stakes, prices, telling);
+  const swap = setting.donors.size === 0 ? NO_SWAP : swapRoad({ ...setting, alone: workshop.alone, stakes, telling });
   const options = [repair.option, swap.option, partOutOption(parts), leaveOption(prices)].map((option) => declinable(item, option));
-  return { options, weighed: weighRoads(options), repair, swap, parts, stakes, prices };
+  return { options, weighed: weighRoads(options), checks, repair, swap, parts, stakes, prices };
 }
 
 function stakesFor(item: Item, { model }: Judged, prices: Prices, parts: PartOut): Stakes {

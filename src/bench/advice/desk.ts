@@ -1,4 +1,5 @@
 import { nextChecks, rankRemedies, type Belief, type RankedCheck, type RankedRemedy } from '../../core/diagnosis/index.ts';
+import type { Stakes } from '../../core/diagnosis/model.ts';
 import type { Model } from '../models/index.ts';
 import type { BenchState, Item } from '../state.ts';
 import type { AdviceView } from '../views/index.ts';
@@ -36,7 +37,6 @@ export interface Weighed {
 
 /** A slot less likely than this to be in trouble needs no donor. */
 const WORTH_A_DONOR = 0.15;
-const MOST_CHECKS = 6;
 const NO_DONORS: ReadonlyMap<string, readonly Donor[]> = new Map();
 const NOTHING: ReadonlySet<string> = new Set();
 
@@ -69,7 +69,8 @@ export class Desk {
     const workshop = workshopFor(item, judged, this.parts, donors, this.memories.workshops);
     const prices = pricesOf(judged.model, this.state.settings, item.asking?.priceMinor ?? null);
     const key = this.#keyOf(item, judged, workshop, donors, JSON.stringify(prices));
-    const setting = { item, judged, beliefs: this.beliefs, workshop, donors, prices };
+    const rank = (stakes: Stakes): readonly RankedCheck[] => this.#rank(item, judged, workshop, stakes);
+    const setting = { item, judged, beliefs: this.beliefs, workshop, donors, prices, rank };
     return { item, judged, workshop, donors, key, decision: this.memories.decisions.get(key, () => decide(setting)) };
   }
 
@@ -95,19 +96,25 @@ export class Desk {
 
   #thinking(weighed: Weighed): Thinking {
     const { item, judged, decision, workshop, donors, key } = weighed;
-    const skip = new Set(workshop.device.checks.map(({ id }) => id).filter((id) => item.declined.has(adviceId('check', id))));
-    const options = { skip, limit: MOST_CHECKS };
-    const { checks, remedies } = this.memories;
+    const { remedies } = this.memories;
     return {
       item,
       life: lifeOf(item, this.state.items),
       judged,
       decision,
-      checks: () => checks.get(key, () => nextChecks(workshop.device, judged.belief, judged.evidence, decision.stakes, options)),
       remedies: () => remedies.get(key, () => rankRemedies(workshop.device, judged.belief, decision.stakes)),
       proof: proofOf(item, judged.model),
       bench: { parts: this.parts, donors, currency: this.state.settings.currency },
     };
+  }
+
+  /** Checks of a unit under work; for others there is nothing to find out. What other assemblies could do is not looked at. */
+  #rank(item: Item, judged: Judged, { alone }: Workshop, stakes: Stakes): readonly RankedCheck[] {
+    if (item.status !== 'bought' && item.status !== 'on-the-bench') return [];
+    const skip = new Set(alone.checks.map(({ id }) => id).filter((id) => item.declined.has(adviceId('check', id))));
+    const remedies = alone.remedies.map((remedy) => [remedy.id, remedy.partsCostMinor]);
+    const key = JSON.stringify([judged.key, remedies, [...skip], stakes]);
+    return this.memories.checks.get(key, () => nextChecks(alone, judged.belief, judged.evidence, stakes, { skip }));
   }
 
   /** Taken alone, a unit is a donor when parting it out or leaving it beats mending it. */
@@ -123,6 +130,6 @@ export class Desk {
 
   #keyOf(item: Item, judged: Judged, workshop: Workshop, donors: ReadonlyMap<string, readonly Donor[]>, prices: string): string {
     const slots = [...item.slots].map(([slot, inside]) => [slot, inside !== null]);
-    return JSON.stringify([judged.key, item.stage, slots, [...item.declined], workshop.key, [...donors], prices]);
+    return JSON.stringify([judged.key, item.status, item.stage, slots, [...item.declined], workshop.key, [...donors], prices]);
   }
 }

@@ -5,6 +5,7 @@ import { adviceId } from './advice-id.ts';
 import type { Judged } from './beliefs.ts';
 import { checkHeadline, checkView, lower } from './check-view.ts';
 import type { Decision } from './decision.ts';
+import { FIND_FIRST } from './repair-road.ts';
 import { remedyView, swapView, type Bench, type ReckonedRemedy } from './remedy-view.ts';
 import { hourly } from './road-option.ts';
 import { nothingWrong } from './well-chance.ts';
@@ -16,8 +17,7 @@ export interface Thinking {
   readonly life: readonly HistoryEntry[];
   readonly judged: Judged;
   readonly decision: Decision;
-  /** Best first, declined ones left out. Reckoned when asked for. */
-  readonly checks: () => readonly RankedCheck[];
+  /** Best first. Reckoned when asked for. */
   readonly remedies: () => readonly RankedRemedy[];
   readonly proof: ProofView;
   readonly bench: Bench;
@@ -26,18 +26,20 @@ export interface Thinking {
 type Chosen = Pick<AdviceView, 'do' | 'id' | 'headline' | 'why'> & Partial<Pick<AdviceView, 'check' | 'remedy'>>;
 
 const MOST_RUNNERS_UP = 5;
+/** A check that tells less is not worth a line. */
+const LEAST_BITS = 0.003;
 
 /** The one next thing for a unit under work, with its why and the runners-up. */
 export function nextThing(thinking: Thinking): AdviceView {
   const chosen = chooseNext(thinking);
-  const { judged, checks, remedies, bench, item } = thinking;
+  const { judged, remedies, bench, item } = thinking;
   const cost = { currency: bench.currency, hourMinor: thinking.decision.prices.hourMinor };
   return {
     check: null,
     remedy: null,
     ...chosen,
-    other_checks: checks()
-      .filter((ranked) => ranked.check.id !== chosen.check?.id && ranked.savingMinor > 0)
+    other_checks: checksInOrder(thinking)
+      .filter((ranked) => ranked.check.id !== chosen.check?.id && ranked.bits > LEAST_BITS)
       .slice(0, MOST_RUNNERS_UP)
       .map((ranked) => checkView(judged, ranked, cost)),
     other_remedies: remedies()
@@ -67,12 +69,27 @@ function choose(thinking: Thinking): Chosen {
   const { proof, judged, decision } = thinking;
   if (proof.ready) return afterProof(thinking);
   if (worksThroughout(thinking)) return prove(thinking, ['Every function was tried since the last work on it, and works.']);
-  const [best] = thinking.checks();
+  const [best] = checksInOrder(thinking);
+  if (best && searches(thinking) && best.bits > LEAST_BITS) return search(thinking, best);
   if (best && judged.belief.absent.size === 0 && paysForItself(best, decision.stakes)) return doCheck(thinking, best);
   const acting = best
     ? `No check is worth its minutes now: the best, "${checkHeadline(judged, best)}", saves ${money(best.savingMinor, decision.prices.currency)}.`
     : '';
   return act(thinking, acting ? [acting] : []);
+}
+
+function search(thinking: Thinking, ranked: RankedCheck): Chosen {
+  const check = doCheck(thinking, ranked);
+  return { ...check, why: [...check.why, ...thinking.decision.repair.option.why.filter((line) => line.startsWith(FIND_FIRST))] };
+}
+
+/** On a road of repair where the trouble has to be found first, checks are worth what they tell, not only what the very next step saves. */
+const searches = ({ decision }: Thinking): boolean => decision.weighed.best === 'repair' && decision.repair.lookFirst;
+
+function checksInOrder(thinking: Thinking): readonly RankedCheck[] {
+  const { checks } = thinking.decision;
+  const rate = (ranked: RankedCheck): number => ranked.bits / Math.max(ranked.minutes, 0.5);
+  return searches(thinking) ? [...checks].sort((a, b) => rate(b) - rate(a)) : checks;
 }
 
 function act(thinking: Thinking, why: readonly string[]): Chosen {

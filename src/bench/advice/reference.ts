@@ -1,4 +1,5 @@
 import type { TestPoint } from '../../core/diagnosis/model.ts';
+import { median, medianDeviation } from '../../core/numeric/index.ts';
 import type { Model } from '../models/index.ts';
 
 type Mode = TestPoint['mode'];
@@ -19,9 +20,6 @@ const METER: Readonly<Record<Mode, { readonly share: number; readonly fixed: num
 const BOARD_TO_BOARD = 0.03;
 const ENOUGH_BOARDS = 3;
 
-/** Median absolute deviation of a normal distribution times this is its standard deviation: 1/Φ⁻¹(3/4). */
-const MAD_TO_SIGMA = 1.4826;
-
 /**
  * What known-good boards show at one point: median, and spread as MAD × 1.4826, at least what the meter itself may be
  * off by. One reading per board counts (its median). When most boards read OL the mean is null. Null without readings.
@@ -37,7 +35,7 @@ export function referenceOf(model: Model, point: string, mode: Mode): Reference 
   if (each.length === 0) return null;
   if (values.length * 2 <= each.length) return { mean: null, spread: 0, boards: each.length };
   const mean = median(values);
-  return { mean, spread: Math.max(spreadOf(values, mean), floorOf(mode, mean, values.length)), boards: values.length };
+  return { mean, spread: Math.max(medianDeviation(values), floorOf(mode, mean, values.length)), boards: values.length };
 }
 
 function oneBoard(readings: readonly (number | null)[]): number | null {
@@ -45,16 +43,8 @@ function oneBoard(readings: readonly (number | null)[]): number | null {
   return values.length * 2 > readings.length ? median(values) : null;
 }
 
-const spreadOf = (values: readonly number[], mean: number): number => MAD_TO_SIGMA * median(values.map((v) => Math.abs(v - mean)));
-
 function floorOf(mode: Mode, mean: number, boards: number): number {
   const { share, fixed } = METER[mode];
   const between = boards < ENOUGH_BOARDS ? BOARD_TO_BOARD : 0;
   return Math.abs(mean) * Math.max(share, between) + fixed;
-}
-
-function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  const middle = sorted.length >> 1;
-  return sorted.length % 2 === 1 ? sorted[middle]! : (sorted[middle - 1]! + sorted[middle]!) / 2;
 }

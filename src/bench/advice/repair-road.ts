@@ -1,46 +1,60 @@
 import type { RepairPlan } from '../../core/diagnosis/index.ts';
 import type { DeviceModel, Stakes } from '../../core/diagnosis/model.ts';
 import { spreadAbove, surely } from '../../core/planning/index.ts';
+import { bestRepair, type BestRepair } from './best-repair.ts';
 import type { Judged } from './beliefs.ts';
-import { planOrGiveUp } from './plan-or-give-up.ts';
+import type { Knowing, Telling } from './knowing.ts';
 import type { Prices } from './prices.ts';
 import type { RoadOption } from './road-option.ts';
-import { nothingWrong } from './well-chance.ts';
 import { minutesText, money, percent, remedyName } from './say.ts';
+import { nothingWrong } from './well-chance.ts';
 
-/** Mending the unit by itself: the plan of remedies and what it is worth. */
+/** Mending the unit by itself: how, and what it is worth. */
 export interface RepairRoad {
   readonly option: RoadOption;
   readonly plan: RepairPlan;
+  /** The trouble has to be found before anything is tried. */
+  readonly lookFirst: boolean;
 }
 
-/** Without any remedy worth trying this is the road of a unit that is well as it is, and only likely ones may take it. */
-const LIKELY_WELL = 0.5;
-
-export function repairRoad(judged: Judged, alone: DeviceModel, stakes: Stakes, prices: Prices): RepairRoad {
-  const plan = planOrGiveUp(alone, judged.belief, stakes);
-  const possible = plan.steps.length > 0 || nothingWrong(judged.belief) >= LIKELY_WELL;
-  const outcomes = possible ? spreadAbove(plan.outcomes, stakes.asIsMinor, prices.workingMinor, prices.spread) : surely(0);
-  const option: RoadOption = {
-    road: 'repair',
-    possible,
-    outcomes,
-    chance: possible ? plan.chance : 0,
-    minutes: possible ? plan.minutes : 0,
-    spendMinor: possible ? plan.spendMinor : 0,
-    why: possible ? whyRepair(judged, plan, stakes, prices) : ['No remedy of the model is worth trying on what is believed now.'],
-  };
-  return { option, plan };
+export function repairRoad(judged: Judged, alone: DeviceModel, stakes: Stakes, prices: Prices, telling: Telling): RepairRoad {
+  const best = bestRepair(judged.model, alone, judged.belief, stakes, telling);
+  const { possible, lookFirst, plan, chance, minutes, spendMinor } = best;
+  const outcomes = possible ? spreadAbove(best.outcomes, stakes.asIsMinor, prices.workingMinor, prices.spread) : surely(0);
+  const why = possible ? whyRepair(judged, best, stakes, prices) : [whyNot(judged)];
+  return { option: { road: 'repair', possible, outcomes, chance, minutes, spendMinor, why }, plan, lookFirst };
 }
 
-function whyRepair({ model, belief }: Judged, plan: RepairPlan, stakes: Stakes, prices: Prices): string[] {
+const whyNot = ({ belief }: Judged): string =>
+  belief.absent.size > 0
+    ? 'A slot of it is empty, so mending the rest does not make it work.'
+    : 'Neither a remedy nor finding the trouble first is worth its minutes on what is believed now.';
+
+function whyRepair(judged: Judged, best: BestRepair, stakes: Stakes, prices: Prices): string[] {
   const { currency } = prices;
-  if (plan.steps.length === 0) return [`${percent(nothingWrong(belief))} that nothing is wrong with it any more.`, prices.whyWorking];
-  const steps = plan.steps.slice(0, 4).map((step, i) => {
+  const ends = `${percent(best.chance)} that it ends as a working unit. ${prices.whyWorking}`;
+  const fallBack = `${percent(1 - best.chance)} that it is given up; then it is worth ${money(stakes.asIsMinor, currency)} as it is.`;
+  if (best.lookFirst) return [ends, ...whyLookFirst(best, best.knowing!, currency), fallBack];
+  if (best.plan.steps.length === 0)
+    return [`${percent(nothingWrong(judged.belief))} that nothing is wrong with it any more.`, prices.whyWorking];
+  const steps = best.plan.steps.slice(0, 4).map((step, i) => {
     const cost = `${minutesText(step.minutes)}, ${money(step.costMinor, currency)}`;
-    return `${i + 1}. ${remedyName(model, step.remedy.id)}: ${percent(step.chance)} that it works after it, ${cost}.`;
+    return `${i + 1}. ${remedyName(judged.model, step.remedy.id)}: ${percent(step.chance)} that it works after it, ${cost}.`;
   });
-  const more = plan.steps.length > 4 ? [`Then ${plan.steps.length - 4} more.`] : [];
-  const fallBack = `${percent(1 - plan.chance)} that it is given up; then it is worth ${money(stakes.asIsMinor, currency)} as it is.`;
-  return [`${percent(plan.chance)} that it ends as a working unit. ${prices.whyWorking}`, ...steps, ...more, fallBack];
+  const more = best.plan.steps.length > 4 ? [`Then ${best.plan.steps.length - 4} more.`] : [];
+  return [ends, ...steps, ...more, fallBack];
+}
+
+/** How the line of why begins that says what finding the trouble first is worth. */
+export const FIND_FIRST = 'Find the trouble first';
+
+function whyLookFirst({ plan }: BestRepair, { checkMinutes, workMinutes, share, valueMinor }: Knowing, currency: string): string[] {
+  const dark =
+    plan.steps.length > 0
+      ? `trying remedies at once brings ${money(plan.expectedMinor, currency)}`
+      : 'no remedy is worth trying in the dark';
+  const partly = share < 0.99 ? ` The checks at hand can tell ${percent(share)} of what has to be known.` : '';
+  return [
+    `${FIND_FIRST}: about ${minutesText(Math.round(checkMinutes))} of checks, then ${minutesText(Math.round(workMinutes))} of work on average, bring ${money(valueMinor, currency)}; ${dark}.${partly}`,
+  ];
 }

@@ -2,11 +2,12 @@ import type { DeviceModel, Stakes } from '../../core/diagnosis/model.ts';
 import { meanOf, shiftedBy, spreadAbove, surely, type Outcome } from '../../core/planning/index.ts';
 import { slotContent } from '../slots.ts';
 import type { Item } from '../state.ts';
+import { bestRepair } from './best-repair.ts';
 import type { Beliefs, Judged } from './beliefs.ts';
 import { blocksOfSlot } from './device-model.ts';
 import { slotTrouble, swapRemedy, type Donor } from './donors.ts';
+import type { Telling } from './knowing.ts';
 import { partOut } from './part-out.ts';
-import { planOrGiveUp } from './plan-or-give-up.ts';
 import type { Prices } from './prices.ts';
 import { hourly, openingMinutes, type RoadOption } from './road-option.ts';
 import { minutesText, money, percent } from './say.ts';
@@ -27,6 +28,7 @@ export interface SwapSetting {
   readonly donors: ReadonlyMap<string, readonly Donor[]>;
   readonly alone: DeviceModel;
   readonly stakes: Stakes;
+  readonly telling: Telling;
   readonly prices: Prices;
 }
 
@@ -74,16 +76,16 @@ function swapOf(setting: SwapSetting, slot: string, donor: Donor): SwapRoad {
   const spareMinor = removedWorth(setting, slot) - donor.valueMinor - hourly(minutes, prices.hourMinor);
   const filled = { ...item, stage, slots: new Map(item.slots).set(slot, donor.itemId) };
   const asIsMinor = Math.max(prices.forPartsMinor, partOut(filled, after, prices, beliefs.state.items).valueMinor);
-  const plan = planOrGiveUp(setting.alone, after.belief, { ...setting.stakes, stage, asIsMinor });
-  const spread = spreadAbove(plan.outcomes, asIsMinor, prices.workingMinor, prices.spread);
+  const rest = bestRepair(judged.model, setting.alone, after.belief, { ...setting.stakes, stage, asIsMinor }, setting.telling);
+  const spread = spreadAbove(rest.outcomes, asIsMinor, prices.workingMinor, prices.spread);
   const risk = remedy?.risk ?? 0;
   const option: RoadOption = {
     road: 'transplant',
     possible: true,
     outcomes: shiftedBy(orRuined(spread, risk, setting.stakes.asIsMinor), spareMinor),
-    chance: (1 - risk) * plan.chance,
-    minutes: minutes + plan.minutes,
-    spendMinor: plan.spendMinor,
+    chance: (1 - risk) * rest.chance,
+    minutes: minutes + rest.minutes,
+    spendMinor: rest.spendMinor,
     why: [],
   };
   return { option: { ...option, why: whySwap(setting, slot, donor, option, minutes) }, slot, donor };

@@ -3,3 +3,5 @@ export { assertDistribution, chanceBelow, meanOf, quantileOf, shiftedBy, surely,
 export { priceSpread, spreadAbove } from './price-spread.ts';
 export { sumOf, sumOfAlike } from './sum-of-lot.ts';
 export { weighRoads, type RoadOption, type RoadWorth, type WeighedRoads } from './weigh-roads.ts';
+export { entropyBits } from './entropy.ts';
+export { courseFor, type Course, type Cure, type Worth } from './known-trouble.ts';
