@@ -1,39 +1,58 @@
+import { SLIP } from './behaviour.ts';
 import type { DeviceModel } from './model.ts';
-import type { StateSpace } from './state-space.ts';
+import { productByState, type StateSpace } from './state-space.ts';
 
-/** Chance of noting any one kind of thing where nothing is wrong; common practice, no source: old devices are dirty, and eyes err. */
+/** What a look finds where the faults do not explain it; common practice, no source: old devices are dirty, and eyes err. */
 const FALSE_ALARM = 0.02;
-/** Chance of noting nothing where nothing is wrong. */
-const RIGHTLY_NOTHING = 0.9;
-/** However plain a fault looks, this share of looks misses it. */
-const OVERLOOKED = 0.03;
+/** The least chance of noting a kind of thing at a block with a fault that the model does not connect with it. */
+const HINT = 0.05;
 /** What a look finds when the trouble is not in the model. */
-const OF_UNKNOWN = { something: 0.08, nothing: 0.6 };
+const OF_UNKNOWN = { something: 0.1, nothing: 0.75 };
+/** So many kinds of finding share a slip among them. */
+const KINDS = 15;
 
-/** Chance of one kind of finding at a block, one entry a state. */
-export function findingChances(model: DeviceModel, space: StateSpace, block: string, sees: string): Float64Array {
-  const here = model.faults.map((fault) => fault.block === block);
-  return Float64Array.from(space.members, (faults, state) => {
-    if (state === space.unknown) return sees === 'nothing-wrong' ? OF_UNKNOWN.nothing : OF_UNKNOWN.something;
-    const present = faults.filter((fault) => here[fault]);
-    return sees === 'nothing-wrong' ? nothingChance(model, present) : somethingChance(model, present, sees);
+export const NOTHING_WRONG = 'nothing-wrong';
+/** Outcome of a look at a block for which the model tells no kind of finding. */
+const SOMETHING_WRONG = 'something-wrong';
+
+/**
+ * Chance of noting a kind of finding (or that nothing is wrong) at a block, one entry a state. Kinds may come together, so
+ * they do not sum to 1. A block that is absent shows nothing of its faults: all states alike.
+ */
+export function findingChances(
+  model: DeviceModel,
+  space: StateSpace,
+  block: string,
+  sees: string,
+  absent: ReadonlySet<string>,
+): Float64Array {
+  if (absent.has(block)) return new Float64Array(space.size).fill(0.5);
+  const nothing = sees === NOTHING_WRONG;
+  const unseen = Float64Array.from(model.faults, (fault) => {
+    if (fault.block !== block) return 1;
+    return nothing ? hidden(fault.seen) : 1 - Math.max(fault.seen[sees] ?? 0, HINT);
   });
+  const chances = productByState(space, unseen);
+  for (let s = 0; s < space.size; s++) {
+    const missed = (1 - FALSE_ALARM) * chances[s]!;
+    chances[s] = nothing ? (1 - SLIP) * missed + SLIP / 2 : (1 - SLIP) * (1 - missed) + SLIP / KINDS;
+  }
+  chances[space.unknown] = nothing ? OF_UNKNOWN.nothing : OF_UNKNOWN.something;
+  return chances;
 }
 
-function nothingChance(model: DeviceModel, present: readonly number[]): number {
-  return present.reduce((chance, fault) => {
-    const seen = Object.values(model.faults[fault]!.seen).reduce((a, b) => a + b, 0);
-    return chance * (1 - Math.min(seen, 1 - OVERLOOKED));
-  }, RIGHTLY_NOTHING);
-}
+/** Chance that a fault shows none of its kinds. */
+const hidden = (seen: Readonly<Record<string, number>>): number => Object.values(seen).reduce((chance, p) => chance * (1 - p), 1);
 
-function somethingChance(model: DeviceModel, present: readonly number[], sees: string): number {
-  const missed = present.reduce((chance, fault) => chance * (1 - (model.faults[fault]!.seen[sees] ?? 0)), 1);
-  return FALSE_ALARM + (1 - FALSE_ALARM) * (1 - missed);
-}
-
-/** Kinds that a fault of the block may show, and "nothing-wrong": the outcomes of a look that are worth telling apart. */
-export function findingKinds(model: DeviceModel, block: string): string[] {
-  const kinds = new Set(model.faults.filter((fault) => fault.block === block).flatMap((fault) => Object.keys(fault.seen)));
-  return [...kinds, 'nothing-wrong'];
+/** Outcomes of one look at a block and their chances by state, which sum to 1 over the outcomes: the most telling kind is what counts. */
+export function lookOutcomes(model: DeviceModel, space: StateSpace, block: string, absent: ReadonlySet<string>): [string, Float64Array][] {
+  const kinds = [...new Set(model.faults.flatMap((fault) => (fault.block === block ? Object.keys(fault.seen) : [])))];
+  if (kinds.length === 0) kinds.push(SOMETHING_WRONG);
+  const nothing = findingChances(model, space, block, NOTHING_WRONG, absent);
+  const each = kinds.map((kind): [string, Float64Array] => [kind, findingChances(model, space, block, kind, absent)]);
+  const sums = nothing.map((_, state) => each.reduce((sum, [, chances]) => sum + chances[state]!, 0));
+  return [
+    [NOTHING_WRONG, nothing],
+    ...each.map(([kind, chances]): [string, Float64Array] => [kind, chances.map((p, state) => ((1 - nothing[state]!) * p) / sums[state]!)]),
+  ];
 }

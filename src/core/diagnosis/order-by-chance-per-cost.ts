@@ -3,16 +3,18 @@ export interface Action {
   readonly id: string;
   /** Chance that this action ends the trouble. */
   readonly chance: number;
-  /** In any one unit. */
+  /** In any one unit; not negative. */
   readonly cost: number;
 }
 
 /**
- * Actions by falling chance per cost: with one cause, independent actions and costs that do not depend on the order, no other order is
- * expected to cost less (exchange argument; e.g. Kadane & Simon, Ann. Statist. 5, 1977). Equal ratios keep their order.
+ * Actions by falling chance per cost, free ones first: with one cause, independent actions and costs that do not depend on the
+ * order, no other order is expected to cost less (exchange argument; e.g. Kadane & Simon, Ann. Statist. 5, 1977, from memory).
+ * Equal ratios keep their order.
  */
 export function orderByChancePerCost<A extends Action>(actions: readonly A[]): A[] {
-  return [...actions].sort((a, b) => b.chance * a.cost - a.chance * b.cost);
+  const ratio = ({ chance, cost }: Action): number => (cost > 0 ? chance / cost : Infinity);
+  return [...actions].sort((a, b) => (ratio(a) === ratio(b) ? 0 : ratio(b) - ratio(a)));
 }
 
 /** Expected cost of trying the actions in this order until one helps: each is paid for with the chance that none before it did. */

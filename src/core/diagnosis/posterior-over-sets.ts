@@ -3,7 +3,7 @@ export type Factor<Member> = (set: readonly Member[]) => number;
 
 export class DiagnosisError extends Error {
   constructor(
-    readonly code: 'impossible-evidence' | 'unknown-name',
+    readonly code: 'impossible-evidence' | 'unknown-name' | 'unsound-belief',
     message: string,
   ) {
     super(message);
@@ -18,15 +18,15 @@ export class DiagnosisError extends Error {
  */
 export function posteriorOverSets<Member>(sets: readonly (readonly Member[])[], factors: readonly Factor<Member>[]): Float64Array {
   const weights = new Float64Array(sets.length).fill(1);
-  for (const factor of factors) multiply(weights, (i) => factor(sets[i]!));
+  for (const factor of factors) multiply(weights, Float64Array.from(sets, factor));
   return weights;
 }
 
 /** Multiplies weights by a likelihood and normalises; gives back the chance of what was seen, given the weights before. */
-export function multiply(weights: Float64Array, likelihood: (state: number) => number): number {
+export function multiply(weights: Float64Array, likelihood: Float64Array): number {
   let sum = 0;
   for (let i = 0; i < weights.length; i++) {
-    weights[i]! *= likelihood(i);
+    weights[i]! *= likelihood[i]!;
     sum += weights[i]!;
   }
   normalise(weights, sum);
@@ -34,9 +34,22 @@ export function multiply(weights: Float64Array, likelihood: (state: number) => n
 }
 
 /** Scales weights to a sum of one. */
-export function normalise(weights: Float64Array, sum = weights.reduce((a, b) => a + b, 0)): void {
+export function normalise(weights: Float64Array, sum = sumOf(weights)): void {
   if (!(sum > 0)) throw new DiagnosisError('impossible-evidence', 'no hypothesis allows what was seen');
   for (let i = 0; i < weights.length; i++) weights[i]! /= sum;
+}
+
+function sumOf(weights: Float64Array): number {
+  let sum = 0;
+  for (const weight of weights) sum += weight;
+  return sum;
+}
+
+/** Mean of a value by state under weights that sum to 1. */
+export function meanOver(weights: Float64Array, values: Float64Array): number {
+  let mean = 0;
+  for (let i = 0; i < weights.length; i++) mean += weights[i]! * values[i]!;
+  return mean;
 }
 
 /** Chance of each member: the sum over the sets that hold it. */

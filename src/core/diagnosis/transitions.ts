@@ -1,127 +1,164 @@
-import type { DeviceModel, Evidence, Remedy } from './model.ts';
-import { normalise } from './posterior-over-sets.ts';
+import type { DeviceModel, Evidence } from './model.ts';
+import { DiagnosisError } from './posterior-over-sets.ts';
 import type { StateSpace } from './state-space.ts';
 
 type RemedyOutcome = Extract<Evidence, { kind: 'remedy' }>['outcome'];
 
-/** Chance that work on something else happens to end a trouble that is not in the model. */
-const UNKNOWN_MENDED = 0.05;
+/** A change of the unit: moves weights on, and carries the chance of what comes later back (its transpose). Neither normalises. */
+export interface Transition {
+  forward(weights: Float64Array): Float64Array;
+  backward(later: Float64Array): Float64Array;
+}
+
+/** Damage done by work may be anything: after "made worse" this share of each state is a trouble that is not in the model. */
+const WORSE_UNKNOWN = 0.5;
+const WORSE_CHANCE = 0.04;
+
+/** A remedy and what was seen right after it. Throws DiagnosisError on a remedy that the model lacks. */
+export function remedyTransition(model: DeviceModel, space: StateSpace, remedyId: string, outcome: RemedyOutcome): Transition {
+  const remedy = model.remedies.find(({ id }) => id === remedyId);
+  if (!remedy) throw new DiagnosisError('unknown-name', `the model has no remedy "${remedyId}"`);
+  const mends = Float64Array.from(model.faults, ({ id }) => remedy.mends[id] ?? 0);
+  const each = (state: number, move: (to: number, chance: number) => void): void =>
+    eachLeaving(space, state, mends, (to, chance) => {
+      const seen = chance * seenChance(space, state, to, outcome);
+      if (outcome !== 'made-worse') return move(to, seen);
+      move(to, seen * (1 - WORSE_UNKNOWN));
+      move(space.unknown, seen * WORSE_UNKNOWN);
+    });
+  return {
+    forward(weights) {
+      const next = new Float64Array(space.size);
+      for (let s = 0; s < space.size; s++) each(s, (to, chance) => (next[to]! += weights[s]! * chance));
+      return next;
+    },
+    backward(later) {
+      const before = new Float64Array(space.size);
+      for (let s = 0; s < space.size; s++) each(s, (to, chance) => (before[s]! += chance * later[to]!));
+      return before;
+    },
+  };
+}
 
 /** Calls `move` for each way in which a remedy may leave a state: the state it leads to, and its chance. */
 function eachLeaving(space: StateSpace, state: number, mends: Float64Array, move: (to: number, chance: number) => void): void {
-  if (state === space.unknown) {
-    move(space.none, UNKNOWN_MENDED);
-    return move(space.unknown, 1 - UNKNOWN_MENDED);
-  }
-  const [a, b] = space.members[state]!;
-  if (a === undefined) return move(space.none, 1);
-  const [ma, mb] = [mends[a]!, b === undefined ? 1 : mends[b]!];
-  if (b === undefined) {
-    move(space.none, ma);
+  const [a, b] = [space.first[state]!, space.second[state]!];
+  if (a < 0) return move(state, 1);
+  const ma = mends[a]!;
+  if (b < 0) {
+    if (ma > 0) move(space.none, ma);
     return move(state, 1 - ma);
   }
-  move(space.none, ma * mb);
-  move(space.indexOf(b), ma * (1 - mb));
-  move(space.indexOf(a), (1 - ma) * mb);
+  const mb = mends[b]!;
+  if (ma * mb > 0) move(space.none, ma * mb);
+  if (ma > 0) move(space.indexOf(b), ma * (1 - mb));
+  if (mb > 0) move(space.indexOf(a), (1 - ma) * mb);
   move(state, (1 - ma) * (1 - mb));
 }
 
-/** Chance by fault that a remedy removes it. */
-export const mendsByFault = (model: DeviceModel, remedy: Remedy | undefined): Float64Array =>
-  Float64Array.from(model.faults, ({ id }) => remedy?.mends[id] ?? 0);
-
-/** Weights after a remedy whose success was not seen; what was at "nothing" afterwards is the chance that the unit now works. */
-export function afterRemedy(space: StateSpace, weights: Float64Array, mends: Float64Array): Float64Array {
-  const next = new Float64Array(space.size);
-  for (let state = 0; state < space.size; state++) {
-    const weight = weights[state]!;
-    if (weight > 0) eachLeaving(space, state, mends, (to, chance) => (next[to]! += weight * chance));
-  }
-  return next;
-}
-
-/**
- * Weights after a remedy and what was seen right after it, and the chance of seeing that. "Mended" speaks of the trouble that the remedy is for: it says
- * more about the faults that the remedy can remove than about the rest.
- */
-export function afterSeenRemedy(
-  space: StateSpace,
-  weights: Float64Array,
-  mends: Float64Array,
-  outcome: RemedyOutcome,
-): { weights: Float64Array; chance: number } {
-  const next = new Float64Array(space.size);
-  for (let state = 0; state < space.size; state++) {
-    const weight = weights[state]!;
-    if (weight === 0) continue;
-    eachLeaving(space, state, mends, (to, chance) => (next[to]! += weight * chance * seenChance(space, state, to, mends, outcome)));
-  }
-  const chance = next.reduce((a, b) => a + b, 0);
-  normalise(next, chance);
-  return { weights: next, chance };
-}
-
 /** Chance of the person's word after work that led from one state to another; common practice, no source. */
-function seenChance(space: StateSpace, from: number, to: number, mends: Float64Array, outcome: RemedyOutcome): number {
+function seenChance(space: StateSpace, from: number, to: number, outcome: RemedyOutcome): number {
   if (outcome === 'not-tried-yet') return 1;
-  const mended = mendedChance(space, from, to, mends);
-  if (outcome === 'mended') return mended;
-  return outcome === 'not-mended' ? 0.97 * (1 - mended) : 0.03 * (1 - mended) + 0.005;
+  if (outcome === 'made-worse') return WORSE_CHANCE;
+  const mended = mendedChance(space, from, to);
+  return outcome === 'mended' ? mended : 1 - WORSE_CHANCE - mended;
 }
 
-function mendedChance(space: StateSpace, from: number, to: number, mends: Float64Array): number {
-  if (from === space.unknown) return to === space.none ? 0.9 : 0.04;
-  const aimedAt = (state: number): boolean => space.members[state]!.some((fault) => mends[fault]! > 0);
-  if (to === space.none) return from === space.none ? 0.3 : 0.95;
-  if (aimedAt(from) && !aimedAt(to)) return 0.4;
-  return 0.03;
+/** "Mended" is mostly said of a unit that works now, sometimes where one trouble of two is gone, seldom by mistake. */
+function mendedChance(space: StateSpace, from: number, to: number): number {
+  if (to === space.unknown) return 0.1;
+  if (to === space.none) return 0.93;
+  return from === to ? 0.03 : 0.4;
 }
 
 /**
- * Weights after the blocks came from elsewhere: their faults are gone, and the incoming ones are there with their own chances, independently, as far
- * as a set of two holds them; the little that would be more is spread over the rest. A trouble that is not in the model leaves with its share of the
- * blocks. `incoming` null: the blocks are absent.
+ * Blocks that come from elsewhere: their faults are gone, and the incoming ones are there with their own chances,
+ * independently, given that no more than two faults are there in all (what would be more is spread over the rest). A trouble
+ * that is not in the model leaves with the blocks in proportion to their number. `incoming` null leaves the slot empty.
  */
-export function afterTransplant(
+export function transplantTransition(
   model: DeviceModel,
   space: StateSpace,
-  weights: Float64Array,
   blocks: readonly string[],
   incoming: Readonly<Record<string, number>> | null,
-): Float64Array {
+): Transition {
   const moved = new Set(blocks);
-  const stays = (fault: number): boolean => !moved.has(model.faults[fault]!.block);
-  const share = moved.size / Math.max(new Set(model.faults.map((fault) => fault.block)).size, moved.size);
-  const left = new Float64Array(space.size);
-  space.members.forEach((faults, state) => {
-    if (state === space.unknown) {
-      left[space.unknown]! += weights[state]! * (1 - share);
-      left[space.none]! += weights[state]! * share;
-    } else {
-      const rest = faults.filter(stays);
-      left[space.indexOf(rest[0], rest[1])]! += weights[state]!;
-    }
-  });
-  return incoming === null ? left : withIncoming(model, space, left, incoming);
+  const remains = stateWithout(model, space, moved);
+  const share = moved.size / new Set([...blocksOf(model), ...moved]).size;
+  const comes = incomingOdds(model, moved, incoming ?? {});
+  return {
+    forward(weights) {
+      const left = new Float64Array(space.size);
+      for (let s = 0; s < space.size; s++) left[remains[s]!]! += weights[s]!;
+      const gone = weights[space.unknown]! * share;
+      left[space.unknown]! -= gone;
+      left[space.none]! += gone;
+      const next = new Float64Array(space.size);
+      for (let s = 0; s < space.size; s++)
+        if (left[s]! > 0) eachArriving(space, s, comes, (to, chance) => (next[to]! += left[s]! * chance));
+      return next;
+    },
+    backward(later) {
+      const ahead = new Float64Array(space.size);
+      const holders = new Set(remains);
+      for (const s of holders) eachArriving(space, s, comes, (to, chance) => (ahead[s]! += chance * later[to]!));
+      const before = Float64Array.from(remains, (s) => ahead[s]!);
+      before[space.unknown] = share * ahead[space.none]! + (1 - share) * ahead[space.unknown]!;
+      return before;
+    },
+  };
 }
 
-function withIncoming(model: DeviceModel, space: StateSpace, left: Float64Array, incoming: Readonly<Record<string, number>>): Float64Array {
-  const comes = model.faults.flatMap(({ id }, fault) =>
-    incoming[id] ? [{ fault, odds: incoming[id] / Math.max(1 - incoming[id], 1e-9) }] : [],
-  );
-  const next = new Float64Array(space.size);
-  for (let state = 0; state < space.size; state++) {
-    const weight = left[state]!;
-    if (weight === 0) continue;
-    next[state]! += weight;
-    const held = space.members[state]!.length;
-    if (state === space.unknown || held === 2) continue;
-    comes.forEach(({ fault, odds }, i) => {
-      const one = held === 0 ? space.indexOf(fault) : space.indexOf(space.members[state]![0], fault);
-      next[one]! += weight * odds;
-      if (held === 0) for (const other of comes.slice(i + 1)) next[space.indexOf(fault, other.fault)]! += weight * odds * other.odds;
-    });
+/** Every block that the model speaks of. */
+function blocksOf(model: DeviceModel): Set<string> {
+  return new Set([
+    ...model.faults.map(({ block }) => block),
+    ...model.functions.flatMap(({ needs }) => needs.flat()),
+    ...model.points.map(({ block }) => block),
+  ]);
+}
+
+/** For each state the one that is left when the faults of these blocks go. */
+function stateWithout(model: DeviceModel, space: StateSpace, blocks: ReadonlySet<string>): Int32Array {
+  const stays = model.faults.map((fault) => !blocks.has(fault.block));
+  return Int32Array.from(space.members, (faults, state) => {
+    if (state === space.unknown) return state;
+    const rest = faults.filter((fault) => stays[fault]);
+    return space.indexOf(rest[0], rest[1]);
+  });
+}
+
+/** Faults that may come, with their odds, and the sum of the odds of all singles and of all pairs. */
+interface Incoming {
+  readonly faults: readonly number[];
+  readonly odds: readonly number[];
+  readonly singles: number;
+  readonly pairs: number;
+}
+
+function incomingOdds(model: DeviceModel, moved: ReadonlySet<string>, incoming: Readonly<Record<string, number>>): Incoming {
+  const faults = [...model.faults.keys()].filter((fault) => {
+    const { id, block } = model.faults[fault]!;
+    return moved.has(block) && (incoming[id] ?? 0) > 0;
+  });
+  const odds = faults.map((fault) => {
+    const chance = Math.min(incoming[model.faults[fault]!.id]!, 0.999);
+    return chance / (1 - chance);
+  });
+  const singles = odds.reduce((sum, each) => sum + each, 0);
+  const squares = odds.reduce((sum, each) => sum + each * each, 0);
+  return { faults, odds, singles, pairs: (singles * singles - squares) / 2 };
+}
+
+/** Calls `move` for each state that incoming faults may make of what was left, and its chance; the chances sum to 1. */
+function eachArriving(space: StateSpace, state: number, comes: Incoming, move: (to: number, chance: number) => void): void {
+  const held = space.first[state]!;
+  if (state === space.unknown || space.second[state]! >= 0) return move(state, 1);
+  const { faults, odds, singles, pairs } = comes;
+  const all = 1 + singles + (held < 0 ? pairs : 0);
+  move(state, 1 / all);
+  for (let i = 0; i < faults.length; i++) {
+    move(held < 0 ? space.indexOf(faults[i]) : space.indexOf(held, faults[i]), odds[i]! / all);
+    for (let j = i + 1; held < 0 && j < faults.length; j++) move(space.indexOf(faults[i], faults[j]), (odds[i]! * odds[j]!) / all);
   }
-  normalise(next);
-  return next;
 }

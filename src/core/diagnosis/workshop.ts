@@ -1,0 +1,101 @@
+import type { Belief } from './belief.ts';
+import { minutesCost, openingMinutes } from './getting-there.ts';
+import type { DeviceModel, Remedy, Stakes } from './model.ts';
+import type { StateSpace } from './state-space.ts';
+
+/** To try the unit after a remedy; common practice, no source. */
+const TEST_MINUTES = 2;
+
+/** What one remedy does to the states that hold a fault which it can mend; entry by entry, in the order of states. */
+interface Effect {
+  readonly states: Int32Array;
+  /** Chance that the lower and the higher fault of the state goes; of a single fault only the first counts. */
+  readonly mendsFirst: Float64Array;
+  readonly mendsSecond: Float64Array;
+}
+
+/** The remedies of a model over the states of a belief, laid out once for the many beliefs that a choice looks ahead to. */
+export class Workshop {
+  readonly effects: readonly Effect[];
+  /** False where a function needs a block that is absent: then nothing that is done to the rest makes the unit work. */
+  readonly complete: boolean;
+
+  constructor(
+    readonly model: DeviceModel,
+    readonly space: StateSpace,
+    absent: ReadonlySet<string>,
+  ) {
+    this.effects = model.remedies.map((remedy) => effectOf(model, space, remedy));
+    this.complete = !model.functions.some(({ needs }) => needs.some((need) => need.every((block) => absent.has(block))));
+  }
+
+  static for(model: DeviceModel, belief: Belief): Workshop {
+    return new Workshop(model, belief.space, belief.absent);
+  }
+
+  /** Weight that the remedy takes to "nothing is wrong", and its progress: the same where half of a pair counts half. */
+  gain(remedy: number, weights: Float64Array): { readonly cured: number; readonly progress: number } {
+    const { states, mendsFirst, mendsSecond } = this.effects[remedy]!;
+    const { second } = this.space;
+    let [cured, progress] = [0, 0];
+    for (let i = 0; i < states.length; i++) {
+      const state = states[i]!;
+      const weight = weights[state]!;
+      if (second[state]! < 0) {
+        cured += weight * mendsFirst[i]!;
+        progress += weight * mendsFirst[i]!;
+      } else {
+        cured += weight * mendsFirst[i]! * mendsSecond[i]!;
+        progress += (weight * (mendsFirst[i]! + mendsSecond[i]!)) / 2;
+      }
+    }
+    return { cured, progress };
+  }
+
+  /** Moves weights on, in place, as if the remedy was done and the unit still does not work; what it cured is lost. */
+  fail(remedy: number, weights: Float64Array): void {
+    const { states, mendsFirst, mendsSecond } = this.effects[remedy]!;
+    const { first, second } = this.space;
+    for (let i = 0; i < states.length; i++) {
+      const state = states[i]!;
+      const weight = weights[state]!;
+      const [p, q] = [mendsFirst[i]!, mendsSecond[i]!];
+      if (second[state]! >= 0) {
+        weights[1 + first[state]!]! += weight * (1 - p) * q;
+        weights[1 + second[state]!]! += weight * p * (1 - q);
+      }
+      weights[state] = weight * (1 - p) * (1 - q);
+    }
+  }
+
+  /** The transpose of `fail` with what a cure brings: takes the value of each state after the remedy to that before it, in place. */
+  valueBefore(remedy: number, values: Float64Array, cureValue: number): void {
+    const { states, mendsFirst, mendsSecond } = this.effects[remedy]!;
+    const { first, second } = this.space;
+    for (let i = states.length - 1; i >= 0; i--) {
+      const state = states[i]!;
+      const [p, q] = [mendsFirst[i]!, mendsSecond[i]!];
+      const stays = (1 - p) * (1 - q) * values[state]!;
+      if (second[state]! < 0) values[state] = stays + p * cureValue;
+      else values[state] = stays + p * q * cureValue + (1 - p) * q * values[1 + first[state]!]! + p * (1 - q) * values[1 + second[state]!]!;
+    }
+  }
+}
+
+function effectOf(model: DeviceModel, space: StateSpace, remedy: Remedy): Effect {
+  const mends = model.faults.map(({ id }) => remedy.mends[id] ?? 0);
+  const touched = [...space.members.keys()].filter((state) => space.members[state]!.some((fault) => mends[fault]! > 0));
+  return {
+    states: Int32Array.from(touched),
+    mendsFirst: Float64Array.from(touched, (state) => mends[space.first[state]!]!),
+    mendsSecond: Float64Array.from(touched, (state) => mends[space.second[state]!] ?? 0),
+  };
+}
+
+/** Minutes of a remedy with the way to get at it and the trial after it. */
+export const remedyMinutes = (remedy: Remedy, stakes: Stakes): number =>
+  remedy.minutes + openingMinutes(stakes, remedy.stage) + TEST_MINUTES;
+
+/** Minor units for those minutes and its parts. */
+export const remedyCost = (remedy: Remedy, stakes: Stakes): number =>
+  minutesCost(stakes, remedyMinutes(remedy, stakes)) + remedy.partsCostMinor;
