@@ -8,6 +8,7 @@ import type { Decision } from './decision.ts';
 import { FIND_FIRST } from './repair-road.ts';
 import { remedyView, swapView, type Bench, type ReckonedRemedy } from './remedy-view.ts';
 import { hourly } from './road-option.ts';
+import { trialsSinceWork } from './trials-since-work.ts';
 import { nothingWrong } from './well-chance.ts';
 import { listed, money, percent, remedyName, slotName } from './say.ts';
 
@@ -28,6 +29,9 @@ type Chosen = Pick<AdviceView, 'do' | 'id' | 'headline' | 'why'> & Partial<Pick<
 const MOST_RUNNERS_UP = 5;
 /** A check that tells less is not worth a line. */
 const LEAST_BITS = 0.003;
+/** Less likely well than this, a unit need not be tried before work. Common practice, no source. */
+const HARDLY_WELL = 0.05;
+const LIKELY_WELL = 0.5;
 
 /** The one next thing for a unit under work, with its why and the runners-up. */
 export function nextThing(thinking: Thinking): AdviceView {
@@ -88,11 +92,30 @@ const searches = ({ decision }: Thinking): boolean => decision.weighed.best === 
 
 function checksInOrder(thinking: Thinking): readonly RankedCheck[] {
   const { checks } = thinking.decision;
-  const rate = (ranked: RankedCheck): number => ranked.bits / Math.max(ranked.minutes, 0.5);
-  return searches(thinking) ? [...checks].sort((a, b) => rate(b) - rate(a)) : checks;
+  return searches(thinking) ? [...checks].sort((a, b) => bitRate(b) - bitRate(a)) : checks;
+}
+
+const bitRate = (ranked: RankedCheck): number => ranked.bits / Math.max(ranked.minutes, 0.5);
+
+/**
+ * Nothing is worked on, taken apart or given away that has not been seen to fail since the last work on it, unless it
+ * can hardly be well: first it is tried, or proved where it is likelier well than not. Null when that is done.
+ */
+function tryFirst(thinking: Thinking): Chosen | null {
+  const well = nothingWrong(thinking.judged.belief);
+  if (well < HARDLY_WELL || trialsSinceWork(thinking.life, thinking.proof).failed) return null;
+  const why = `Nothing was seen to fail since the last work on it: ${percent(well)} that nothing is wrong.`;
+  if (well >= LIKELY_WELL) return prove(thinking, [why]);
+  const trials = thinking.decision.checks.filter(({ check, repeat }) => check.kind === 'try' && check.with.length === 0 && !repeat);
+  const [best] = [...trials].sort((a, b) => bitRate(b) - bitRate(a));
+  if (!best) return null;
+  const check = doCheck(thinking, best);
+  return { ...check, why: [why, ...check.why] };
 }
 
 function act(thinking: Thinking, why: readonly string[]): Chosen {
+  const first = tryFirst(thinking);
+  if (first) return first;
   const { decision, judged } = thinking;
   const road = decision.weighed.best;
   const reasons = [...why, ...decision.options.find((option) => option.road === road)!.why];
@@ -172,12 +195,6 @@ function afterProof({ item, decision, bench }: Thinking): Chosen {
 
 /** Every function was tried since the last work, with no known-good accessory, and the last trial of each worked. */
 function worksThroughout({ life, judged, proof }: Thinking): boolean {
-  const change = life.findLastIndex((entry) => entry.kind === 'remedy' || entry.kind === 'slot');
-  const last = new Map<string, boolean>();
-  for (const entry of life.slice(change + 1))
-    if (entry.kind === 'trial' && (entry.with.length === 0 || entry.outcome !== 'works'))
-      last.set(entry.function, entry.outcome === 'works');
-  for (const step of proof.steps)
-    if (step.outcome === 'pass' || step.outcome === 'fail') last.set(step.id.replace(/^works\./, ''), step.outcome === 'pass');
-  return judged.model.file.functions.every((fn) => last.get(fn.id) === true);
+  const { works } = trialsSinceWork(life, proof);
+  return judged.model.file.functions.every((fn) => works.has(fn.id));
 }
