@@ -19,7 +19,7 @@ export interface BundleContents {
   readonly photos: readonly { readonly name: string; readonly bytes: Uint8Array }[];
 }
 
-/** `detail` is a clause: what is wrong with it, and where. */
+/** `detail` is a clause: what is wrong with it, and where; the fields say the place once more for a program. */
 export interface BundleRefusal {
   readonly ok: false;
   readonly code:
@@ -31,6 +31,12 @@ export interface BundleRefusal {
     | 'bundle-damaged'
     | 'bundle-bad-event';
   readonly detail: string;
+  /** Name inside the bundle. */
+  readonly file?: string;
+  /** Line of events.jsonl, from 1. */
+  readonly line?: number;
+  /** Where in the event of that line, such as `body.price_minor`. */
+  readonly field?: string;
 }
 
 export type BundleResult = ({ readonly ok: true } & BundleContents) | BundleRefusal;
@@ -40,13 +46,25 @@ export type BundleFiles = ReadonlyMap<string, Uint8Array>;
 
 const MANIFEST = 'manifest.json';
 const EVENTS = 'events.jsonl';
-const PHOTO = /^photos\/([0-9a-f]{64})\.(jpg|png|webp)$/;
+const PHOTOS = 'photos/';
+const PHOTO = /^photos\/[A-Za-z0-9][A-Za-z0-9_.-]{0,99}\.(jpe?g|png|webp|JPE?G|PNG|WEBP)$/;
+const HASHED = /^photos\/([0-9a-f]{64})\.[^.]+$/;
 
-export const refuse = (code: BundleRefusal['code'], detail: string): BundleRefusal => ({ ok: false, code, detail });
+export const refuse = (
+  code: BundleRefusal['code'],
+  detail: string,
+  place: Pick<BundleRefusal, 'file' | 'line' | 'field'> = {},
+): BundleRefusal => ({ ok: false, code, detail, ...place });
 export const sha256 = (bytes: Uint8Array | string): string => createHash('sha256').update(bytes).digest('hex');
 
 /** Whether a file of this name belongs into a bundle; anything else is left alone, a path that leads elsewhere first of all. */
 export const isBundleFile = (name: string): boolean => name === MANIFEST || name === EVENTS || PHOTO.test(name);
+
+/** Bytes that a file of a bundle may have: a photo as many as the bench takes, the log some million events. */
+export function sizeLimit(name: string): number {
+  if (name.startsWith(PHOTOS)) return 40e6;
+  return name === EVENTS ? 256e6 : 1e6;
+}
 
 /** The files of a bundle with these events and photos. */
 export function bundleFiles(events: readonly AnyEvent[], photos: readonly { name: string; bytes: Uint8Array }[]): Map<string, Uint8Array> {
@@ -62,62 +80,87 @@ export function bundleFiles(events: readonly AnyEvent[], photos: readonly { name
   return new Map([
     [MANIFEST, encode(`${JSON.stringify(manifest, null, 2)}\n`)],
     [EVENTS, lines],
-    ...photos.map(({ name, bytes }) => [`photos/${name}`, bytes] as const),
+    ...photos.map(({ name, bytes }) => [`${PHOTOS}${name}`, bytes] as const),
   ]);
 }
 
 /** "foreign" is a mark of this program's own; the event goes out as it came in. */
 const withoutMark = ({ id, at, device, version, kind, body }: AnyEvent): object => ({ id, at, device, version, kind, body });
 
-/** What the files hold, each part checked against the manifest and each event against its schema. */
-export function bundleContents(files: BundleFiles): BundleResult {
-  const manifest = readManifest(files.get(MANIFEST));
-  if ('ok' in manifest) return manifest;
+/**
+ * What the files hold, each part checked against the manifest and each event against its schema. Without a manifest, as in a folder that a
+ * person keeps by hand, what is there is taken to be all.
+ */
+export function bundleContents(files: BundleFiles, needsManifest: boolean): BundleResult {
+  const header = readManifest(files.get(MANIFEST), needsManifest);
+  if (!header.ok) return header;
   const lines = files.get(EVENTS);
-  if (!lines) return refuse('bundle-incomplete', `it holds no ${EVENTS}`);
-  if (sha256(lines) !== manifest.events_sha256) return refuse('bundle-damaged', `${EVENTS} is not what ${MANIFEST} says it is`);
-  const events = readEvents(new TextDecoder().decode(lines));
-  if ('ok' in events) return events;
-  if (events.length !== manifest.events)
-    return refuse('bundle-damaged', `${EVENTS} has ${events.length} events, ${MANIFEST} says ${manifest.events}`);
-  return withPhotos(files, manifest, events);
+  if (!lines) return refuse('bundle-incomplete', `it holds no ${EVENTS}`, { file: EVENTS });
+  if (header.manifest && sha256(lines) !== header.manifest.events_sha256)
+    return refuse('bundle-damaged', `${EVENTS} is not what ${MANIFEST} says it is`, { file: EVENTS });
+  const read = readEvents(lines);
+  if (!read.ok) return read;
+  const photos = [...files].filter(([name]) => name.startsWith(PHOTOS));
+  const refusal = photoRefusal(photos) ?? (header.manifest && countRefusal(header.manifest, read.events.length, photos.length));
+  return refusal ?? { ...read, photos: photos.map(([name, bytes]) => ({ name: name.slice(PHOTOS.length), bytes })) };
 }
 
-function readManifest(bytes: Uint8Array | undefined): BundleManifest | BundleRefusal {
-  if (!bytes) return refuse('bundle-incomplete', `it holds no ${MANIFEST}`);
-  const manifest = parseJson(new TextDecoder().decode(bytes)) as Partial<BundleManifest> | null | undefined;
-  if (manifest?.format !== BUNDLE_FORMAT) return refuse('bundle-not-ours', `${MANIFEST} does not say "format": "${BUNDLE_FORMAT}"`);
-  if (typeof manifest.version !== 'number' || manifest.version > BUNDLE_VERSION)
-    return refuse('bundle-newer', `it is of version ${manifest.version}, this Salvor reads up to ${BUNDLE_VERSION}`);
-  return manifest as BundleManifest;
+/** What a manifest says, nothing of it believed yet. */
+type Said = Partial<Record<keyof BundleManifest, unknown>>;
+
+function readManifest(bytes: Uint8Array | undefined, isNeeded: boolean): { readonly ok: true; readonly manifest?: Said } | BundleRefusal {
+  const place = { file: MANIFEST };
+  if (!bytes) return isNeeded ? refuse('bundle-incomplete', `it holds no ${MANIFEST}`, place) : { ok: true };
+  const manifest = parseJson(new TextDecoder().decode(bytes)) as Said | null | undefined;
+  if (manifest?.format !== BUNDLE_FORMAT) return refuse('bundle-not-ours', `${MANIFEST} does not say "format": "${BUNDLE_FORMAT}"`, place);
+  const version = Number.isInteger(manifest.version) ? (manifest.version as number) : 0;
+  if (version < 1) return refuse('bundle-not-ours', `${MANIFEST} says no version`, place);
+  if (version > BUNDLE_VERSION)
+    return refuse('bundle-newer', `it is of version ${version}, and this Salvor reads up to ${BUNDLE_VERSION}`, place);
+  return { ok: true, manifest };
 }
 
-function readEvents(text: string): AnyEvent[] | BundleRefusal {
+function countRefusal(said: Said, events: number, photos: number): BundleRefusal | undefined {
+  if (said.events !== events) return refuse('bundle-incomplete', `it holds ${events} events, and ${MANIFEST} says ${String(said.events)}`);
+  if (said.photos !== photos) return refuse('bundle-incomplete', `it holds ${photos} photos, and ${MANIFEST} says ${String(said.photos)}`);
+  return undefined;
+}
+
+/** A photo that is named by a hash must have it. */
+function photoRefusal(photos: readonly (readonly [name: string, bytes: Uint8Array])[]): BundleRefusal | undefined {
+  const wrong = photos.find(([name, bytes]) => {
+    const hash = HASHED.exec(name)?.[1];
+    return hash !== undefined && hash !== sha256(bytes);
+  });
+  return wrong && refuse('bundle-damaged', `${wrong[0]} is not the photo that its name says`, { file: wrong[0] });
+}
+
+function readEvents(bytes: Uint8Array): { readonly ok: true; readonly events: AnyEvent[] } | BundleRefusal {
+  const text = parseUtf8(bytes);
+  if (text === undefined) return refuse('bundle-damaged', `${EVENTS} is not text in UTF-8`, { file: EVENTS });
   const events: AnyEvent[] = [];
   const lines = text.split('\n');
-  for (const [i, line] of lines.entries()) {
-    if (line === '' && i === lines.length - 1) break;
-    const where = `${EVENTS}, line ${i + 1}`;
+  if (lines.at(-1) === '') lines.pop();
+  for (const [index, line] of lines.entries()) {
+    const place = { file: EVENTS, line: index + 1 };
     const value = parseJson(line);
-    if (value === undefined) return refuse('bundle-bad-event', `${where} is not JSON`);
+    if (value === undefined) return refuse('bundle-bad-event', `${EVENTS}, line ${place.line} is not JSON`, place);
     const parsed = parseEvent(value);
-    if (!parsed.ok) return refuse('bundle-bad-event', `${where}: ${parsed.field} ${parsed.message}`);
+    if (!parsed.ok) {
+      const { field, message } = parsed;
+      return refuse('bundle-bad-event', `${EVENTS}, line ${place.line}: ${field} ${message}`, { ...place, field });
+    }
     events.push(parsed.event);
   }
-  return events;
+  return { ok: true, events };
 }
 
-function withPhotos(files: BundleFiles, manifest: BundleManifest, events: AnyEvent[]): BundleResult {
-  const photos: { name: string; bytes: Uint8Array }[] = [];
-  for (const [name, bytes] of files) {
-    const hash = PHOTO.exec(name)?.[1];
-    if (hash === undefined) continue;
-    if (sha256(bytes) !== hash) return refuse('bundle-damaged', `${name} is not the photo that its name says`);
-    photos.push({ name: name.slice('photos/'.length), bytes });
+function parseUtf8(bytes: Uint8Array): string | undefined {
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    return undefined;
   }
-  if (photos.length !== manifest.photos)
-    return refuse('bundle-incomplete', `it holds ${photos.length} photos, ${MANIFEST} says ${manifest.photos}`);
-  return { ok: true, events, photos };
 }
 
 function parseJson(text: string): unknown {

@@ -1,3 +1,3 @@
 export type { BundleRefusal, BundleResult } from './bundle.ts';
-export { readFolder, writeFolder } from './folder-bundle.ts';
+export { readFolder } from './folder-bundle.ts';
 export { readBundle, writeBundle } from './zip-bundle.ts';
