@@ -210,6 +210,7 @@ describe('undo', () => {
     await salvor('add', 'note', 'second', '--item', '1');
     await salvor('undo');
     const { out } = await salvor('undo');
+    expect(out).toMatch(/^Taken back: .*first/);
     const standing = async (): Promise<string[]> =>
       ((await json('show', '1')).log as { kind: string; corrected: boolean; text: string }[])
         .filter(({ kind, corrected }) => kind === 'note-written' && !corrected)

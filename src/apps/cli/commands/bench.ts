@@ -41,6 +41,8 @@ export function benchCommands(program: Command, parts: CliParts): void {
     .action((file: string, _options: unknown, command: Command) => withSession(command, parts, (session) => importFrom(session, file)));
 }
 
+const counted = (count: number, thing: string): string => `${count} ${thing}${count === 1 ? '' : 's'}`;
+
 interface InitOptions {
   readonly currency?: string;
   readonly name?: string;
@@ -54,7 +56,7 @@ function init(session: Session, { currency, name, hourValue }: InitOptions, home
   if (Object.keys(body).length > 0) session.note([{ kind: 'bench-set', body }]);
   const view = session.bench.overview();
   session.show(view, () => [
-    `The bench "${view.name}" in ${home} holds ${view.events} events and keeps its books in ${view.currency}.`,
+    `The bench "${view.name}" in ${home} holds ${counted(view.events, 'event')} and keeps its books in ${view.currency}.`,
     'Next: salvor add lot --help, or salvor serve to use it in the browser.',
   ]);
 }
@@ -78,7 +80,7 @@ async function exportTo(session: Session, file: string): Promise<void> {
     throw new Stop(EXIT.store, problemFor('cannot-write', { where: 'FILE', detail: file }));
   });
   session.show({ file, events: events.length, bytes: bytes.length }, () => [
-    `${events.length} events and the photos of the bench are in ${file}.`,
+    `${counted(events.length, 'event')} and the photos of the bench are in ${file}.`,
   ]);
 }
 
@@ -91,7 +93,7 @@ async function importFrom(session: Session, file: string): Promise<void> {
   const taken = await takeBundle(session.bench, session.photos, read);
   if (!taken.ok) throw new Stop(taken.code === 'not-empty' ? EXIT.refused : EXIT.usage, problemOfTaking(taken, read.events.length));
   session.show({ events: taken.events, photos: taken.photos }, () => [
-    `Came in: ${taken.events} events and ${taken.photos} photos.`,
+    `Came in: ${counted(taken.events, 'event')} and ${counted(taken.photos, 'photo')}.`,
     'Next: salvor plan',
   ]);
 }

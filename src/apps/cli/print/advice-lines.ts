@@ -22,7 +22,6 @@ function checkLines(check: CheckView, currency: string): string[] {
     ...cautionLines(check.cautions),
     ...(check.how ? [`  How: ${check.how}`] : []),
     ...(check.reference ? [`  A good one shows ${check.reference}`] : []),
-    ...check.outcomes.map((outcome) => `  ${percent(outcome.chance).padStart(5)}  ${outcome.outcome}: ${outcome.means}`),
   ];
 }
 
