@@ -9,7 +9,8 @@ const ALWAYS = ['format', 'id', 'name', 'level'];
  * `based_on` whole sections may.
  */
 export function modelJsonSchema(): Record<string, unknown> {
-  const schema = z.toJSONSchema(ModelFile, { io: 'input' }) as Record<string, unknown> & { required: string[] };
-  const sections = schema.required.filter((name) => !ALWAYS.includes(name));
-  return { ...schema, required: ALWAYS, anyOf: [{ required: ['based_on'] }, { required: sections }] };
+  const { $schema, $defs } = z.toJSONSchema(ModelFile, { io: 'input' });
+  const file = $defs!['ModelFile']!;
+  const sections = file.required!.filter((name) => !ALWAYS.includes(name));
+  return { $schema, ...file, required: ALWAYS, anyOf: [{ required: ['based_on'] }, { required: sections }] };
 }

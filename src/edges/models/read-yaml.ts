@@ -1,4 +1,4 @@
-import { LineCounter, parseDocument } from 'yaml';
+import { isNode, LineCounter, parseDocument, visit, type Document } from 'yaml';
 import { problem, type ModelProblem } from '../../bench/models/index.ts';
 import { locate, type Place } from './locate.ts';
 
@@ -13,6 +13,7 @@ const MOST_PROBLEMS = 20;
 
 /** Reads YAML 1.2 with the core schema: no tags of anyone's own, no key twice, few aliases. */
 export function readYaml(text: string): YamlText {
+  if (isNestedTooDeeply(text)) return { ok: false, problems: [tooDeep] };
   const lineCounter = new LineCounter();
   try {
     const doc = parseDocument(text, {
@@ -25,21 +26,29 @@ export function readYaml(text: string): YamlText {
       logLevel: 'silent',
     });
     const bad = [...doc.errors, ...doc.warnings].slice(0, MOST_PROBLEMS);
-    if (bad.length > 0) return { ok: false, problems: bad.map(syntaxProblem) };
+    if (bad.length > 0) return { ok: false, problems: bad.map((error) => syntaxProblem(error, doc, lineCounter)) };
     return { ok: true, value: doc.toJS({ maxAliasCount: MOST_ALIASES }), placeOf: (path) => locate(doc, lineCounter, path) };
   } catch (error) {
-    return { ok: false, problems: [unfolding(error)] };
+    if (error instanceof ReferenceError) return { ok: false, problems: [aliases] };
+    throw error;
   }
 }
 
-function syntaxProblem(error: {
-  code: string;
-  message: string;
-  linePos?: readonly { line: number; col: number }[] | undefined;
-}): ModelProblem & Place {
-  const [first] = error.linePos ?? [];
+type YamlError = Document.Parsed['errors'][number] | Document.Parsed['warnings'][number];
+
+function syntaxProblem(error: YamlError, doc: Document.Parsed, lines: LineCounter): ModelProblem & Place {
+  const { line, col } = lines.linePos(error.code === 'MISSING_CHAR' ? opened(doc, error.pos[0]) : error.pos[0]);
   const message = `is not well-formed YAML: ${error.message.split(/ at line \d/)[0]!.split('\n')[0]!}`;
-  return { ...problem('model-syntax', [], message, NEXT[error.code] ?? NEXT_ELSE), line: first?.line ?? 1, column: first?.col ?? 1 };
+  return { ...problem('model-syntax', [], message, NEXT[error.code] ?? NEXT_ELSE), line: Math.max(1, line), column: Math.max(1, col) };
+}
+
+/** A quote or bracket that is missing is noticed where the text ends; the mistake is where the innermost thing around it begins. */
+function opened(doc: Document.Parsed, offset: number): number {
+  let start = offset;
+  visit(doc, (_, node) => {
+    if (isNode(node) && node.range && node.range[0] <= offset && offset <= node.range[2]) start = node.range[0];
+  });
+  return start;
 }
 
 const NEXT_ELSE = 'Compare the line and the one above it with the example in docs/model-format.md.';
@@ -51,9 +60,25 @@ const NEXT: Readonly<Record<string, string>> = {
   MISSING_CHAR: 'Close the quote or bracket that was opened.',
 };
 
-/** What goes wrong while aliases are followed, or brackets nest deeper than the stack. */
-function unfolding(error: unknown): ModelProblem & Place {
-  const tooDeep = error instanceof RangeError;
-  const message = tooDeep ? 'is nested too deeply' : 'uses aliases (*name) more often than a model may';
-  return { ...problem('model-aliases', [], message, 'Write the values out.'), line: 1, column: 1 };
+const MOST_LEVELS = 300;
+const tooDeep = { ...problem('model-syntax', [], 'is nested too deeply', 'A model needs no more than six levels.'), line: 1, column: 1 };
+
+/**
+ * Whether reading a text could exhaust the stack, which no `catch` survives: more brackets open at once, more
+ * indicators on one line or a deeper indentation than any model has. Text in quotes counts too; it has not so many.
+ */
+function isNestedTooDeeply(text: string): boolean {
+  let open = 0;
+  for (const [bracket] of text.matchAll(/[[\]{}]/g)) {
+    open = Math.max(0, open + (bracket === '[' || bracket === '{' ? 1 : -1));
+    if (open > MOST_LEVELS) return true;
+  }
+  return text.split('\n').some((line) => line.search(/[^ ]/) > MOST_LEVELS || [...line.matchAll(/[-?:](?=\s)/g)].length > MOST_LEVELS);
 }
+
+/** What goes wrong while aliases are followed. */
+const aliases = {
+  ...problem('model-aliases', [], 'uses aliases (*name) more often than a model may', 'Write the values out.'),
+  line: 1,
+  column: 1,
+};
