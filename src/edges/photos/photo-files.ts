@@ -2,7 +2,8 @@ import { randomBytes } from 'node:crypto';
 import { mkdir, open, readdir, readFile, rename, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 
-const LEFTOVER = /\.part$/;
+/** Written aside under the id of the process that writes it. */
+const ASIDE = /(?:\.(\d+)-[0-9a-f]+)?\.part$/;
 
 /** The files of a folder of photos, two letters of the hash a subfolder. A file is there whole or not at all. */
 export class PhotoFiles {
@@ -16,7 +17,7 @@ export class PhotoFiles {
   async write(hash: string, ending: string, bytes: Uint8Array | string): Promise<void> {
     const path = this.path(hash, ending);
     await mkdir(join(this.dir, hash.slice(0, 2)), { recursive: true });
-    const aside = `${path}.${randomBytes(4).toString('hex')}.part`;
+    const aside = `${path}.${process.pid}-${randomBytes(4).toString('hex')}.part`;
     const file = await open(aside, 'wx');
     try {
       await file.writeFile(bytes);
@@ -44,15 +45,29 @@ export class PhotoFiles {
     return names.filter((name) => name.endsWith(`.${ending}`)).map((name) => name.slice(3, -ending.length - 1));
   }
 
-  /** Removes what an interrupted write left behind. */
+  /** Removes what an interrupted write left behind; what a living process is writing stays. */
   async sweep(): Promise<void> {
-    const leftovers = (await this.names()).filter((name) => LEFTOVER.test(name));
+    const leftovers = (await this.names()).filter(isLeftover);
     await Promise.all(leftovers.map((name) => rm(join(this.dir, name), { force: true })));
   }
 
   private async names(): Promise<string[]> {
     const names = await readdir(this.dir, { recursive: true }).catch(() => []);
     return names.map((name) => name.replaceAll('\\', '/')).sort();
+  }
+}
+
+function isLeftover(name: string): boolean {
+  const match = ASIDE.exec(name);
+  return match !== null && !isAlive(Number(match[1] ?? 0));
+}
+
+function isAlive(pid: number): boolean {
+  if (pid === 0) return false;
+  try {
+    return process.kill(pid, 0);
+  } catch (error) {
+    return (error as NodeJS.ErrnoException).code === 'EPERM';
   }
 }
 

@@ -19,6 +19,8 @@ export function openPhotoStore(dir: string): PhotoStore {
 class FolderOfPhotos implements PhotoStore {
   private workers: Promise<Piscina> | undefined;
   private readonly swept: Promise<void>;
+  /** Photos that are being kept, by hash. */
+  private readonly underway = new Map<string, Promise<Put>>();
 
   constructor(private readonly files: PhotoFiles) {
     this.swept = files.sweep();
@@ -29,11 +31,19 @@ class FolderOfPhotos implements PhotoStore {
     const checked = await checkPhoto(name, bytes);
     if (!checked.ok) return checked;
     const hash = createHash('sha256').update(bytes).digest('hex');
+    const same = await this.underway.get(hash);
+    if (same) return same.ok ? { ...same, duplicate: true } : { ...same, name };
+    const work = this.putNew(name, bytes, hash, checked.header).finally(() => this.underway.delete(hash));
+    this.underway.set(hash, work);
+    return work;
+  }
+
+  private async putNew(name: string, bytes: Uint8Array, hash: string, header: Header): Promise<Put> {
     const known = await this.note(hash);
     if (known) return { ok: true, photo: known, duplicate: true };
     const shrunk = await this.shrink(bytes);
     if (!shrunk.ok) return { ok: false, code: 'photo-corrupt', name, detail: shrunk.detail } satisfies PhotoRefusal;
-    return { ok: true, photo: await this.keep(hash, checked.header, bytes, shrunk), duplicate: false };
+    return { ok: true, photo: await this.keep(hash, header, bytes, shrunk), duplicate: false };
   }
 
   private async keep(
@@ -88,10 +98,18 @@ async function startWorkers(): Promise<Piscina> {
   return new Workers({ filename: new URL('./shrink.mjs', import.meta.url).href, minThreads: 0, maxThreads: 1, idleTimeout: 30_000 });
 }
 
-/** When the photo says that it was taken, as an ISO time without a zone turned to UTC; null where it does not say. */
+/**
+ * When the photo says that it was taken, as ISO 8601 by the camera's own clock, with its offset from UTC where the camera wrote one; null
+ * where it does not say a time that can be.
+ */
 async function takenAt(bytes: Uint8Array): Promise<string | null> {
   const { default: exifr } = await import('exifr');
-  const tags = (await exifr.parse(bytes, ['DateTimeOriginal']).catch(() => undefined)) as { DateTimeOriginal?: unknown } | undefined;
-  const at = tags?.DateTimeOriginal;
-  return at instanceof Date && !Number.isNaN(at.getTime()) ? at.toISOString() : null;
+  const options = { pick: ['DateTimeOriginal', 'OffsetTimeOriginal'], reviveValues: false };
+  const tags = (await exifr.parse(bytes, options).catch(() => undefined)) as Record<string, unknown> | undefined;
+  const match = /^(\d{4}):(\d\d):(\d\d) (\d\d:\d\d:\d\d)$/.exec(String(tags?.['DateTimeOriginal']));
+  if (!match) return null;
+  const at = `${match[1]}-${match[2]}-${match[3]}T${match[4]}`;
+  const time = new Date(`${at}Z`);
+  if (Number.isNaN(time.getTime()) || !time.toISOString().startsWith(at)) return null;
+  return at + (/^[+-]\d\d:\d\d$/.exec(String(tags?.['OffsetTimeOriginal']))?.[0] ?? '');
 }
