@@ -1,6 +1,6 @@
 import type { Belief, RankedCheck } from '../../core/diagnosis/index.ts';
 import type { DeviceModel, Stakes } from '../../core/diagnosis/model.ts';
-import { courseFor, entropyBits, shiftedBy, type Course, type Cure, type Outcome } from '../../core/planning/index.ts';
+import { courseFor, entropyBits, meanOf, merged, shiftedBy, type Course, type Cure, type Outcome } from '../../core/planning/index.ts';
 import type { Model } from '../models/index.ts';
 import { hourly, openingMinutes } from './road-option.ts';
 
@@ -71,19 +71,16 @@ export function knowing(
   const checkMinutes = Math.min(telling.minutes, (share * needed) / telling.bitsPerMinute);
   const over = (of: (course: Course) => number, inTheDark: number): number =>
     share * courses.reduce((sum, { chance, course }) => sum + chance * of(course), 0) + (1 - share) * inTheDark;
-  const outcomes = [
+  const outcomes = merged([
     ...courses.flatMap(({ chance, course }) =>
       course.outcomes.map((o) => ({ valueMinor: o.valueMinor, chance: share * chance * o.chance })),
     ),
     ...dark.outcomes.map((o) => ({ valueMinor: o.valueMinor, chance: (1 - share) * o.chance })),
-  ];
-  const paid = shiftedBy(
-    outcomes.filter((o) => o.chance > 0),
-    -hourly(checkMinutes, stakes.hourMinor),
-  );
+  ]);
+  const paid = shiftedBy(outcomes, -hourly(checkMinutes, stakes.hourMinor));
   return {
     outcomes: paid,
-    valueMinor: paid.reduce((sum, o) => sum + o.valueMinor * o.chance, 0),
+    valueMinor: meanOf(paid),
     chance: over((course) => course.chance, dark.chance),
     checkMinutes,
     workMinutes: over((course) => course.minutes, dark.minutes),

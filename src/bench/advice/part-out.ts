@@ -1,4 +1,4 @@
-import { meanOf, type Outcome } from '../../core/planning/index.ts';
+import { meanOf, merged, type Outcome } from '../../core/planning/index.ts';
 import type { Model } from '../models/index.ts';
 import { slotContent } from '../slots.ts';
 import type { Item } from '../state.ts';
@@ -39,16 +39,18 @@ export function partOut(item: Item, judged: Judged, prices: Prices, items: Reado
   const opening = item.stage === 'closed' && picks.length > 0 ? model.file.opening_minutes.open : 0;
   const minutes = opening + picks.reduce((sum, pick) => sum + pick.minutes, 0);
   const costMinor = (minutes / 60) * prices.hourMinor;
-  const outcomes = new Map<number, number>();
-  const add = (valueMinor: number, chance: number): void => {
-    if (chance > 0) outcomes.set(valueMinor, (outcomes.get(valueMinor) ?? 0) + chance);
-  };
-  for (const set of belief.sets)
-    add(worthOf(picks, (pick) => (set.faults.some((id) => pick.faults.has(id)) ? 0 : 1)) - costMinor, set.chance);
-  add(worthOf(picks, (pick) => pick.spared) - costMinor, belief.unknown);
-  const list = [...outcomes].map(([valueMinor, chance]) => ({ valueMinor, chance }));
+  const spared = worthOf(picks, (pick) => pick.spared);
+  const list = merged([
+    ...belief.sets.map(({ faults, chance }) => ({
+      valueMinor: worthOf(picks, (pick) => (isHit(pick, faults) ? 0 : 1)) - costMinor,
+      chance,
+    })),
+    { valueMinor: spared - costMinor, chance: belief.unknown },
+  ]);
   return { outcomes: list, valueMinor: meanOf(list), minutes, slots: picks.map(({ slot }) => slot), why: whyOf(picks, minutes, prices) };
 }
+
+const isHit = (pick: Pick, faults: readonly string[]): boolean => faults.some((fault) => pick.faults.has(fault));
 
 const worthOf = (picks: readonly Pick[], well: (pick: Pick) => number): number =>
   picks.reduce((sum, pick) => sum + pick.valueMinor * well(pick), 0);

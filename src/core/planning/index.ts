@@ -1,5 +1,5 @@
 export { PlanningError } from './planning-error.ts';
-export { assertDistribution, chanceBelow, meanOf, quantileOf, shiftedBy, surely, type Outcome } from './outcomes.ts';
+export { assertDistribution, chanceBelow, meanOf, merged, quantileOf, quantilesOf, shiftedBy, surely, type Outcome } from './outcomes.ts';
 export { priceSpread, spreadAbove } from './price-spread.ts';
 export { sumOf, sumOfAlike } from './sum-of-lot.ts';
 export { weighRoads, type RoadOption, type RoadWorth, type WeighedRoads } from './weigh-roads.ts';

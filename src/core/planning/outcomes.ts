@@ -21,14 +21,27 @@ export const surely = (valueMinor: number): Outcome[] => [{ valueMinor, chance: 
 export const meanOf = (outcomes: readonly Outcome[]): number => outcomes.reduce((sum, o) => sum + o.valueMinor * o.chance, 0);
 
 /** The smallest value that is not exceeded with a chance of at least `p`, 0 ≤ p ≤ 1. */
-export function quantileOf(outcomes: readonly Outcome[], p: number): number {
+export const quantileOf = (outcomes: readonly Outcome[], p: number): number => quantilesOf(outcomes, [p])[0]!;
+
+/** The same for several chances, given in rising order. */
+export function quantilesOf(outcomes: readonly Outcome[], ps: readonly number[]): number[] {
   const sorted = outcomes.filter((o) => o.chance > 0).sort((a, b) => a.valueMinor - b.valueMinor);
   let below = 0;
+  let next = 0;
+  const found: number[] = [];
   for (const { valueMinor, chance } of sorted) {
     below += chance;
-    if (below >= p - 1e-9) return valueMinor;
+    while (next < ps.length && below >= ps[next]! - 1e-9) found[next++] = valueMinor;
   }
-  return sorted.at(-1)!.valueMinor;
+  while (next < ps.length) found[next++] = sorted.at(-1)!.valueMinor;
+  return found;
+}
+
+/** The same distribution with outcomes of the same money put together. */
+export function merged(outcomes: Iterable<Outcome>): Outcome[] {
+  const chances = new Map<number, number>();
+  for (const { valueMinor, chance } of outcomes) if (chance > 0) chances.set(valueMinor, (chances.get(valueMinor) ?? 0) + chance);
+  return Array.from(chances, ([valueMinor, chance]) => ({ valueMinor, chance }));
 }
 
 /** Chance that it ends below `valueMinor`. */

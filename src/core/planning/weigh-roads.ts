@@ -1,4 +1,4 @@
-import { assertDistribution, meanOf, quantileOf, type Outcome } from './outcomes.ts';
+import { assertDistribution, meanOf, quantilesOf, type Outcome } from './outcomes.ts';
 import { PlanningError } from './planning-error.ts';
 
 /** One way to go on with a unit: how it may end, all money and minutes from here on counted in `outcomes`. */
@@ -42,5 +42,6 @@ export function weighRoads<Road extends string>(options: readonly RoadOption<Roa
 
 function worthOf<Road extends string>({ road, outcomes }: RoadOption<Road>): RoadWorth<Road> {
   assertDistribution(outcomes);
-  return { road, valueMinor: meanOf(outcomes), lowMinor: quantileOf(outcomes, 0.1), highMinor: quantileOf(outcomes, 0.9) };
+  const [lowMinor, highMinor] = quantilesOf(outcomes, [0.1, 0.9]);
+  return { road, valueMinor: meanOf(outcomes), lowMinor: lowMinor!, highMinor: highMinor! };
 }
