@@ -1,0 +1,30 @@
+import { mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { parse } from 'yaml';
+import { CAUTIONS, FaultMode, ModelFile } from '../../src/bench/models/index.ts';
+import { loadModels } from '../../src/edges/models/load-models.ts';
+
+const page = await readFile(join(import.meta.dirname, '../../docs/model-format.md'), 'utf8');
+const block = (language: string): string => new RegExp(`^\`\`\`${language}\\n([\\s\\S]*?)^\`\`\``, 'm').exec(page)![1]!;
+
+describe('docs/model-format.md', () => {
+  it('shows a whole model with readings that loads as it stands', async () => {
+    const dir = await mkdtemp(join(tmpdir(), 'example-'));
+    await mkdir(join(dir, 'pocket-radio'));
+    await writeFile(join(dir, 'pocket-radio/model.yaml'), block('yaml'));
+    await writeFile(join(dir, 'pocket-radio/readings.csv'), block('csv'));
+    const { models, problems } = await loadModels(dir);
+    await rm(dir, { recursive: true });
+    expect(problems).toEqual([]);
+    expect(models.get('pocket-radio')!.readings).toHaveLength(6);
+  });
+
+  it('shows every section of the format, and names every fault mode and caution', () => {
+    const shown = new Set(Object.keys(parse(block('yaml')) as object));
+    const explained = (name: string): boolean => shown.has(name) || page.includes(`\`${name}\``) || page.includes(`${name}:`);
+    expect(Object.keys(ModelFile.shape).filter((section) => !explained(section))).toEqual([]);
+    expect([...FaultMode.options, ...CAUTIONS].filter((word) => !page.includes(`\`${word}\``))).toEqual([]);
+  });
+});
