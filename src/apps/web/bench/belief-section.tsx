@@ -36,7 +36,7 @@ export function BeliefSection() {
         <summary>Which faults, alone or together</summary>
         <ol className="hypotheses">
           {belief.hypotheses.map((each) => (
-            <li key={each.faults.map((fault) => fault.id).join('+') || String(each.unknown)}>
+            <li key={hypothesisWords(each)}>
               {hypothesisWords(each)}: {chance(each.chance)}
             </li>
           ))}
@@ -53,9 +53,7 @@ function OddEvidence({ odd }: { readonly odd: BeliefView['odd'] }) {
       <h3>These do not fit the rest</h3>
       <ul>
         {odd.map((each) => (
-          <li key={each.event_id}>
-            {each.text} ({chance(each.chance)} likely given the rest)
-          </li>
+          <li key={each.event_id}>{each.text}</li>
         ))}
       </ul>
       <p className="small">Check them again, or undo a slip in the log.</p>

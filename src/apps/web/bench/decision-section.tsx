@@ -1,5 +1,5 @@
 import type { DecisionView } from '../../../bench/views/index.ts';
-import { moneySpread, roughMoney } from '../format/money.ts';
+import { money, moneySpread, roughMoney } from '../format/money.ts';
 import { chance, duration } from '../format/number.ts';
 import { ROAD_WORDS } from '../format/words.ts';
 import { Section } from '../ui/section.tsx';
@@ -48,7 +48,7 @@ function facts(option: RoadLineProps['option'], currency: string): string {
     option.low_minor < option.high_minor ? spread : '',
     option.chance > 0 ? `ends working: ${chance(option.chance)}` : '',
     duration(option.minutes),
-    option.spend_minor > 0 ? `spends ${roughMoney(option.spend_minor, currency)}` : '',
+    option.spend_minor > 0 ? `spends ${money(option.spend_minor, currency)}` : '',
   ]
     .filter((fact) => fact !== '')
     .join(' · ');

@@ -24,7 +24,7 @@ export function AllItems() {
   const rows = items.data?.pages.flatMap((page) => page.rows) ?? [];
   return (
     <Section id="items" title="All items" aside="newest change first">
-      <search className="fields">
+      <search className="fields filters">
         <Field label="Search" hint="Name, number, model, lot or seller">
           <input type="search" value={typed} onChange={(event) => setTyped(event.target.value)} />
         </Field>
