@@ -1,40 +1,43 @@
-/**
- * What stands on a board for each block, by words in the id of the block: a main part at the place of the block and the
- * small ones around it. First match wins; a block that matches nothing is a chip of 14 legs.
- */
-const LOOKS = [
-  [/shell|case|belt|head$|window|lens|cell|mechanism|cassette|reel|pinch/, null, []],
-  [/batt|spring|contact/, 'spring', ['diode']],
-  [/switch|power$/, 'slideSwitch', ['diode', 'capacitor']],
-  [/fuse/, 'diode', []],
-  [/charg|inlet|dc|socket/, 'jack', ['diode', 'can', 'capacitor', 'resistor']],
-  [/convert|regul|supply|boost|rail/, 'chip8', ['inductor', 'can', 'diode', 'bigCapacitor', 'bigCapacitor', 'resistor', 'resistor']],
-  [/process|cpu|logic|core/, 'bigChip', ['quartz', ...Array(6).fill('capacitor'), ...Array(4).fill('resistor')]],
-  [/memory|ram|rom|store/, 'memoryChip', Array(3).fill('capacitor')],
-  [/slot|cart/, 'cartridgeSlot', [...Array(5).fill('resistor'), ...Array(3).fill('capacitor')]],
-  [/speaker/, 'wires', ['capacitor']],
-  [/phone|jack/, 'jack', ['capacitor', 'capacitor', 'resistor']],
-  [/volume/, 'wheel', ['capacitor', 'resistor']],
-  [/sound|audio|amp|dolby/, 'chip14', ['can', 'can', 'can', ...Array(5).fill('capacitor'), ...Array(4).fill('resistor')]],
-  [/display|screen|lcd|picture/, 'flatSocket', ['transistor', 'capacitor', 'capacitor', 'resistor', 'trimmer']],
-  [/light|lamp/, 'smallFlat', ['transistor', 'inductor', 'diode', 'bigCapacitor', 'resistor']],
-  [/key|button|pad/, 'keyContact', []],
-  [/motor|drive|speed|servo/, 'wideChip', ['plug', 'trimmer', 'can', ...Array(4).fill('resistor'), 'transistor']],
-  [/head|preamp/, 'chip8', ['plug', ...Array(4).fill('capacitor'), ...Array(4).fill('resistor'), 'can']],
-  [/leaf|sense|stop/, 'leafSwitch', ['resistor']],
-  [/clock|quartz|crystal|oscill/, 'quartz', ['capacitor', 'capacitor']],
-];
+/** What stands on a board for each block, by its id: a main part at the place of the block, and small ones around it. */
+const LOOKS = {
+  'battery-contacts': ['spring', ['spring', 'diode']],
+  'battery-socket': ['wires', []],
+  fuse: ['bigCapacitor', []],
+  switch: ['slideSwitch', ['diode', 'capacitor']],
+  inlet: ['smallSocket', ['diode', 'can', 'capacitor', 'resistor']],
+  'charge-port': ['smallSocket', ['diode', 'can', 'capacitor', 'resistor']],
+  'charge-control': ['chip8', ['resistor', 'resistor', 'capacitor', 'capacitor']],
+  converter: ['chip8', ['inductor', 'can', 'can', 'diode', 'bigCapacitor', 'resistor', 'resistor']],
+  regulator: ['transistor', ['can', 'capacitor', 'capacitor']],
+  contrast: ['trimmer', ['transistor', 'transistor', 'can', 'capacitor', 'resistor', 'resistor']],
+  processor: ['bigChip', [...Array(6).fill('capacitor'), ...Array(4).fill('resistor')]],
+  clock: ['quartz', ['capacitor', 'capacitor']],
+  memory: ['memoryChip', Array(3).fill('capacitor')],
+  slot: ['cartridgeSlot', [...Array(5).fill('resistor'), ...Array(3).fill('capacitor')]],
+  sound: ['chip14', ['can', 'can', 'can', ...Array(5).fill('capacitor'), ...Array(4).fill('resistor')]],
+  amplifier: ['chip14', ['can', 'can', 'can', ...Array(4).fill('capacitor'), ...Array(4).fill('resistor')]],
+  preamp: ['chip14', ['plug', 'can', 'can', ...Array(4).fill('capacitor'), ...Array(6).fill('resistor')]],
+  volume: ['wheel', ['capacitor', 'resistor']],
+  'phone-socket': ['jack', ['capacitor', 'capacitor', 'resistor']],
+  'link-socket': ['smallSocket', ['resistor', 'resistor', 'capacitor']],
+  keys: ['keyContact', ['smallKey', 'resistor', 'resistor']],
+  display: ['flatSocket', ['transistor', 'capacitor', 'capacitor', 'resistor']],
+  'light-driver': ['chip8', ['smallFlat', 'inductor', 'diode', 'bigCapacitor', 'resistor']],
+  speaker: ['wires', ['capacitor']],
+  'motor-drive': ['chip8', ['plug', 'trimmer', 'can', 'can', 'transistor', ...Array(4).fill('resistor')]],
+};
 
+/** The look of a block; a block that is not on the board has none. */
 export function lookOf(blockId) {
-  const found = LOOKS.find(([words]) => words.test(blockId));
-  return found ? { main: found[1], around: found[2] } : { main: 'chip14', around: ['capacitor', 'capacitor', 'resistor'] };
+  const [main, around] = LOOKS[blockId] ?? [null, []];
+  return { main, around };
 }
 
 /** Letters that stand for the kind of part on the silk, as is common practice. */
 export const PREFIX = {
-  bigChip: 'U', memoryChip: 'U', wideChip: 'U', chip14: 'U', chip8: 'U', transistor: 'Q', capacitor: 'C', bigCapacitor: 'C', can: 'C',
-  resistor: 'R', inductor: 'L', quartz: 'X', diode: 'D', cartridgeSlot: 'J', plug: 'J', flatSocket: 'J', smallFlat: 'J', jack: 'J',
-  slideSwitch: 'S', leafSwitch: 'S', wheel: 'RV', trimmer: 'RV', spring: 'BT', wires: 'W', keyContact: 'K', smallKey: 'K', testPoint: 'TP',
+  bigChip: 'U', memoryChip: 'U', chip14: 'U', chip8: 'U', transistor: 'Q', capacitor: 'C', bigCapacitor: 'C', can: 'C',
+  resistor: 'R', inductor: 'L', quartz: 'X', diode: 'D', cartridgeSlot: 'J', plug: 'J', flatSocket: 'J', smallFlat: 'J', jack: 'J', smallSocket: 'J',
+  slideSwitch: 'S', wheel: 'RV', trimmer: 'RV', spring: 'BT', wires: 'W', keyContact: 'K', smallKey: 'K', testPoint: 'TP',
 }; // prettier-ignore
 
 /** Legends of invented makers; the number is drawn by the seed. */
@@ -47,8 +50,6 @@ export function legendOf(kind, random) {
       return ['SKERRY', `SK${digits(4)}`, `${date} A2`];
     case 'memoryChip':
       return ['MORVEN', `MV${digits(3)}-12`, date];
-    case 'wideChip':
-      return ['ORBELL', `OB${digits(4)}`];
     case 'chip14':
       return [`OB${digits(3)}`, date];
     case 'chip8':

@@ -5,7 +5,8 @@ import { box, disc, Relief } from './relief.mjs';
 import { textPath, textWidth } from './stroke-font.mjs';
 import { drawDamage } from './damage.mjs';
 
-const PX_PER_MM = 17;
+/** Width of the drawing; the photo takes fewer of them, so that slanting edges come out smooth. */
+const WIDTH_PX = 1900;
 /** Room around the board for wires and cables that lead away. */
 const MARGIN_MM = 7;
 
@@ -18,7 +19,7 @@ const MASKS = {
 
 /** The relief of a placed board, with its parts on it and its damage over it. */
 export function boardRelief(layout, { mask, title, damage = [], random }) {
-  const relief = new Relief(layout.width, layout.height, PX_PER_MM, MARGIN_MM);
+  const relief = new Relief(layout.width, layout.height, WIDTH_PX / (layout.width + 2 * MARGIN_MM), MARGIN_MM);
   const colours = MASKS[mask];
   const missing = new Set(damage.filter((each) => each.kind === 'missing').map((each) => each.part));
   relief.put(box(layout.width / 2, layout.height / 2, layout.width, layout.height, 2.2), { fill: colours.copper, h: 0.05, gloss: 0.5 });
@@ -61,8 +62,8 @@ function drawTracks(relief, layout, colours) {
 
 function drawHoles(relief, layout) {
   for (const { x, y } of layout.holes) {
-    relief.put(disc(x, y, 3), { fill: '#b9bcb6', h: 0.07, gloss: 0.7, metal: 1 });
-    relief.put(disc(x, y, 1.6), { fill: '#15130f', h: 0, gloss: 0 });
+    relief.put(disc(x, y, 2.4), { fill: '#b9bcb6', h: 0.07, gloss: 0.7, metal: 1 });
+    relief.put(disc(x, y, 1.3), { fill: '#15130f', h: 0, gloss: 0 });
   }
 }
 
@@ -72,18 +73,15 @@ function drawSilk(relief, part, silk) {
   const ink = { fill: silk, width: 0.16, opacity: 0.9 };
   if (!['capacitor', 'resistor', 'testPoint', 'smallKey'].includes(part.kind))
     relief.put(box(part.x, part.y, turned[0] - 0.4, turned[1] - 0.4, part.kind === 'keyContact' ? turned[0] / 2 : 0.3), ink);
-  const size = part.kind === 'testPoint' ? 1.15 : 1;
-  relief.put(textPath(part.label, part.x - textWidth(part.label, size) / 2, part.y - turned[1] / 2 + size * 0.1, size), {
-    ...ink,
-    width: 0.15,
-  });
+  if (part.labelAt)
+    relief.put(textPath(part.label, part.labelAt.x, part.labelAt.y, part.labelAt.size), { ...ink, width: part.labelAt.size * 0.15 });
 }
 
 function drawTitle(relief, layout, title, silk) {
-  const size = 2.6;
+  const size = 1.9;
   relief.put(textPath(title, layout.title.x - textWidth(title, size) / 2, layout.title.y + size / 2, size), {
     fill: silk,
-    width: 0.34,
+    width: 0.26,
     opacity: 0.95,
   });
 }

@@ -10,7 +10,7 @@ const LAMP = unit([-0.42, -0.5, 0.76]);
  * A photo of a relief lying on a ground: light, soft shadow, gloss, lens and grain. `pose`: `fill` share of the frame's
  * width, `turn` degrees, `tilt` and `lean` small perspective, `dx`, `dy` shift in shares of the frame; `warmth` −1..1; `light` 0.6..1.3.
  */
-export async function photograph(relief, { pose, ground, random, warmth = 0, light = 1, blur = 0.55, grain = 1, quality = 80 }) {
+export async function photograph(relief, { pose, ground, random, warmth = 0, light = 1, blur = 0.55, grain = 0.85, quality = 78 }) {
   const scene = await relief.render();
   const lit = shade(scene, random, light);
   const shadow = await groundShadow(scene);

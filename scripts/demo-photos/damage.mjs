@@ -59,7 +59,7 @@ const TRACES = {
 
   /** A dull brown film on contacts. */
   film(relief, { pads, x, y, host, amount, random }) {
-    if (host) relief.put(box(x, y, 50 * 0.96, 4, 0.3), { fill: '#3a2c1a', opacity: 0.35 * amount, gloss: 0.05 });
+    if (host) relief.put(box(x, y, 41, 2, 0.3), { fill: '#3a2c1a', opacity: 0.35 * amount, gloss: 0.05 });
     for (const pad of pickSome(pads, 0.85, random))
       for (let i = 0; i < 6; i++)
         relief.put(blot(...around(pad.x, pad.y, 0.8, random), 0.3 + 0.3 * random(), 0.5, random), {

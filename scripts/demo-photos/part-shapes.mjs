@@ -117,17 +117,12 @@ export function rowConnector(relief, part) {
     relief.put(box(pad.x, -h * 0.05, pad.w * 0.5, h * 0.36), { fill: GOLD, h: (part.height ?? 2.2) * 0.62, gloss: 0.7, metal: 1 });
 }
 
-/** A flat-cable socket with its brown latch and the end of its cable. */
+/** A flat-cable socket with its brown latch. */
 export function flatSocket(relief, part) {
   const { w, h } = part.body;
   for (const pad of part.pads) solder(relief, pad, 0.25);
   relief.put(box(0, 0, w, h, 0.15), { fill: '#e2ddcd', h: 1.6, gloss: 0.25 });
   relief.put(box(0, -h * 0.28, w + 0.9, h * 0.36, 0.15), { fill: '#4a3528', h: 1.75, gloss: 0.3 });
-  if (part.cable) {
-    relief.put(box(0, -h * 0.5 - 2.6, w - 2, 5.4, 0.3), { fill: '#b98546', h: 1.5, gloss: 0.55 });
-    for (let x = -w / 2 + 1.6; x < w / 2 - 1.2; x += 1)
-      relief.put(box(x, -h * 0.5 - 2.6, 0.42, 5.2), { fill: '#9c6a33', h: 1.54, gloss: 0.6 });
-  }
 }
 
 /** A slide switch in a bent tin shell with a black knob. */
@@ -215,15 +210,6 @@ export function trimmer(relief, part, random) {
   const turn = random() * Math.PI;
   const [x, y] = [Math.cos(turn) * w * 0.27, Math.sin(turn) * w * 0.27];
   relief.put(`M${-x} ${-y}L${x} ${y}`, { fill: '#6d5320', h: 1.7, gloss: 0.3, width: w * 0.09 });
-}
-
-/** A leaf of tin that touches another when pressed. */
-export function leafSwitch(relief, part) {
-  for (const pad of part.pads) solder(relief, pad, 0.5);
-  const { w, h } = part.body;
-  relief.put(box(-w * 0.22, 0, w * 0.5, h, 0.2), { fill: '#34302b', h: 3, gloss: 0.3 });
-  relief.put(`M${-w * 0.3} ${-h * 0.18}H${w * 0.5}`, { fill: '#cbb88a', h: 3.4, gloss: 0.8, metal: 1, width: 0.5 });
-  relief.put(`M${-w * 0.3} ${h * 0.18}H${w * 0.44}l1 -0.5`, { fill: '#cbb88a', h: 3.2, gloss: 0.8, metal: 1, width: 0.5 });
 }
 
 /** What is left where a part was taken off or fell off: tinned pads, a crust of old flux. */

@@ -27,7 +27,7 @@ export function routeTracks(board, random) {
     if (path) tracks.push({ points: path, width: from.wide && to.wide ? 0.7 : 0.28 });
     else for (const pad of [from, to]) stub(grid, pad, tracks, vias, random);
   }
-  for (let i = 0; i < (board.width * board.height) / 60; i++) {
+  for (let i = 0; i < (board.width * board.height) / 45; i++) {
     const at = { x: 2 + random() * (board.width - 4), y: 2 + random() * (board.height - 4) };
     if (grid.takeVia(at)) vias.push(at);
   }
@@ -90,7 +90,7 @@ class Grid {
     /** 0 free, −1 for everybody closed, n for net n only. */
     this.owner = new Int32Array(this.cols * this.rows);
     for (let i = 0; i < this.owner.length; i++) if (this.#nearEdge(i)) this.owner[i] = -1;
-    for (const hole of board.holes) this.#close({ x: hole.x, y: hole.y, w: 6, h: 6 }, -1);
+    for (const hole of board.holes) this.#close({ x: hole.x, y: hole.y, w: 5.2, h: 5.2 }, -1);
     for (const part of board.parts.filter((each) => KINDS[each.kind].printed)) {
       const [w, h] = KINDS[part.kind].court;
       this.#close({ x: part.x, y: part.y, w: w - 0.6, h: h - 0.6 }, -1);

@@ -24,17 +24,17 @@ function slab(relief, w, h, r, fill, height) {
 }
 
 /** The front of a Tern: window left of the middle, a cross of keys, two round keys, a grille. */
-export function ternFront({ shell, screen, damage, random, name }) {
+export function ternFront({ colour, screen = 'dark', damage = [], random, label, brand = 'TERN' }) {
   const [w, h] = [136, 82];
   const relief = start(w, h);
-  const colours = SHELLS[shell];
+  const colours = SHELLS[colour];
   relief.group(w / 2 + MARGIN_MM, h / 2 + MARGIN_MM, 0, () => {
     slab(relief, w, h, 11, colours.body, 9);
     relief.put(box(0, -4, 66, 56, 4), { fill: colours.trim, h: 8.2, gloss: 0.5 });
     relief.put(box(0, -6, 58, 44, 1), { fill: '#20262a', h: 7.6, gloss: 0.9 });
     drawScreen(relief, screen, random);
-    word(relief, 'TERN', -20, 20, 3.4, '#d9d6cc');
-    word(relief, name, 19, 20, 1.9, colours.accent);
+    word(relief, brand, -20, 20, 3.4, '#d9d6cc');
+    word(relief, label, 19, 20, 1.9, colours.accent);
     thumbDish(relief, -51, -4, colours);
     ['1', '2', '3'].forEach((digit, i) => {
       const [x, y] = [51, -17 + i * 12];
@@ -89,15 +89,15 @@ function drawScreen(relief, screen, random) {
 }
 
 /** The back of a Tern: grille of ribs, label, the door of the battery bay; `inside` shows the open bay. */
-export function ternBack({ shell, inside, damage, random, name }) {
+export function ternBack({ colour, inside = false, damage = [], random, label }) {
   const [w, h] = [136, 82];
   const relief = start(w, h);
-  const colours = SHELLS[shell];
+  const colours = SHELLS[colour];
   relief.group(w / 2 + MARGIN_MM, h / 2 + MARGIN_MM, 0, () => {
     slab(relief, w, h, 11, colours.body, 8);
     for (let i = 0; i < 9; i++) relief.put(box(-14 + i * 3.6, -24, 1.4, 18, 0.7), { fill: colours.trim, h: 7, gloss: 0.2 });
     relief.put(box(36, -22, 34, 20, 1), { fill: '#c9c6bc', h: 8.1, gloss: 0.35 });
-    word(relief, `TERN ${name}`, 36, -27, 2.6, '#33363a');
+    word(relief, `TERN ${label}`, 36, -27, 2.6, '#33363a');
     word(relief, 'POCKET GAME PLAYER', 36, -22, 1.6, '#33363a');
     word(relief, `NO ${Math.floor(10000 + random() * 89999)}`, 36, -17, 1.8, '#33363a');
     for (const [x, y] of [
@@ -123,10 +123,9 @@ export function ternBack({ shell, inside, damage, random, name }) {
 
 function batteryBay(relief, colours, random, damage) {
   relief.put(box(0, 17, 96, 36, 3), { fill: '#24272b', h: 1.2, gloss: 0.2 });
-  for (let i = 0; i < 3; i++) relief.put(`M-46 ${5.5 + i * 11.5}H46`, { fill: '#33373c', h: 2, gloss: 0.2, width: 0.7 });
+  relief.put(`M-46 17H46`, { fill: '#33373c', h: 2, gloss: 0.2, width: 0.7 });
   const eaten = damage.find((each) => each.kind === 'leak');
-  for (let i = 0; i < 3; i++) {
-    const y = 5.5 + i * 11.5;
+  for (const y of [8, 26]) {
     relief.put(box(-45, y, 2.4, 8, 0.5), { fill: '#c9cbc8', h: 5, gloss: 0.8, metal: 1 });
     relief.put(`M45 ${y - 4}l-4 1.6l4 1.6l-4 1.6l4 1.6`, { fill: '#d2d4d1', h: 6, gloss: 0.85, metal: 1, width: 0.8 });
     if (!eaten) continue;
@@ -140,10 +139,10 @@ function batteryBay(relief, colours, random, damage) {
 }
 
 /** A Corrie from above: the lid with its window and a tape behind it, a row of keys on its side. */
-export function corrieFront({ shell, screen, damage, random }) {
+export function corrieFront({ colour, screen = 'tape', damage = [], random }) {
   const [w, h] = [116, 86];
   const relief = start(w, h);
-  const colours = SHELLS[shell];
+  const colours = SHELLS[colour];
   relief.group(w / 2 + MARGIN_MM, h / 2 + MARGIN_MM, 0, () => {
     slab(relief, w, h, 6, colours.body, 10);
     relief.put(box(-2, -3, 104, 66, 3), { fill: colours.trim, h: 9.3, gloss: 0.4 });

@@ -19,7 +19,9 @@ export function answerCheck(place: Workplace, file: ItemFile, check: CheckView):
   } else {
     const value = place.truth.measure(item_id, check.target);
     note(place, 'reading-taken', { item_id, point: check.target, mode: check.mode as 'volts', value, minutes });
-    place.say(`    The meter shows ${value === null ? 'OL' : `${value} ${UNIT[check.mode ?? ''] ?? ''}`}${check.reference ? `; a good one shows ${check.reference}` : ''}.`);
+    place.say(
+      `    The meter shows ${value === null ? 'OL' : `${value} ${UNIT[check.mode ?? ''] ?? ''}`}${check.reference ? `; a good one shows ${check.reference}` : ''}.`,
+    );
   }
 }
 

@@ -17,7 +17,9 @@ export function sayBooks(place: Workplace): void {
   place.say('');
   place.say('Books');
   for (const line of table(['no', 'name', 'status', 'cost', 'income', 'profit', 'minutes'], rows, [3, 4, 5, 6])) place.say(`  ${line}`);
-  place.say(`  In the drawer: assemblies for ${money(books.stock_minor)}, parts for ${money(books.parts_minor)}. Cash: ${money(books.cash_minor)}.`);
+  place.say(
+    `  In the drawer: assemblies for ${money(books.stock_minor)}, parts for ${money(books.parts_minor)}. Cash: ${money(books.cash_minor)}.`,
+  );
   place.say(books.balanced ? '  The ledger is balanced.' : '  The ledger is NOT balanced: please report it with the seed.');
 }
 

@@ -14,7 +14,9 @@ export function doTransplant(place: Workplace, file: ItemFile, remedy: RemedyVie
   note(place, 'transplant-done', { assembly_id: assemblyId, slot, from_item: null, to_item: file.row.id, minutes });
   place.truth.putIn(file.row.id, slot, assemblyId);
   place.clock.pass(minutes);
-  place.say(`    ${source.row.kind === 'assembly' ? donor.name : `The ${slot} of ${donor.name}`} is in; what was there lies in the drawer.`);
+  place.say(
+    `    ${source.row.kind === 'assembly' ? donor.name : `The ${slot} of ${donor.name}`} is in; what was there lies in the drawer.`,
+  );
 }
 
 /** Moves what a slot holds to the drawer; gives the name of the assembly, or null for an empty slot. */

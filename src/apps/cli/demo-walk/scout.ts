@@ -56,7 +56,16 @@ function drawOffer(place: Workplace, index: number): Offer {
   const { for_parts: usual } = model.file.prices;
   const priceMinor = Math.round((usual * count * factor(ASK_SPREAD, random)) / 50) * 50;
   const title = `${count} × ${model.file.name}, faulty`;
-  return { id: `offer-${index}`, title, seller, model, unitIds, claims: drawClaims(place, unitIds, model, seller.honesty), priceMinor, postageMinor: 420 };
+  return {
+    id: `offer-${index}`,
+    title,
+    seller,
+    model,
+    unitIds,
+    claims: drawClaims(place, unitIds, model, seller.honesty),
+    priceMinor,
+    postageMinor: 420,
+  };
 }
 
 /** What the seller says of two functions: true of the first unit as often as the seller is honest, and said of all. */
@@ -78,7 +87,9 @@ function weigh(place: Workplace, offer: Offer): OutlookView {
   const outlook = bench.outlook({ ...shared, ...terms, rate: 1 });
   if ('ok' in outlook) throw new Error(`The bench would not weigh ${offer.id}: ${outlook.message}.`);
   say('');
-  say(`Listing: ${offer.title}, ${pounds(place, offer.priceMinor)} and ${pounds(place, offer.postageMinor)} postage, from ${offer.seller.name}`);
+  say(
+    `Listing: ${offer.title}, ${pounds(place, offer.priceMinor)} and ${pounds(place, offer.postageMinor)} postage, from ${offer.seller.name}`,
+  );
   say(`  Seller says: ${offer.claims.map(claimText).join('; ')}`);
   say(
     `  Outlook: ${percentText(outlook.mendable)} of them end as working ones; worth at most ${pounds(place, outlook.ceiling_minor)}, ` +
@@ -87,7 +98,8 @@ function weigh(place: Workplace, offer: Offer): OutlookView {
   return outlook;
 }
 
-const claimText = (claim: Claim): string => (claim.about === 'function' ? `${claim.function} ${claim.says.replaceAll('-', ' ')}` : claim.about);
+const claimText = (claim: Claim): string =>
+  claim.about === 'function' ? `${claim.function} ${claim.says.replaceAll('-', ' ')}` : claim.about;
 
 /** Follows the verdict. Haggling: the bench's ceiling is offered, and a seller takes what is not far below the asked price. */
 function priceToPay(place: Workplace, offer: Offer, outlook: OutlookView): number | null {
@@ -101,7 +113,8 @@ function priceToPay(place: Workplace, offer: Offer, outlook: OutlookView): numbe
     decide(place, `offer ${pounds(place, bid)}, which ${offer.seller.name} takes`, outlook.why);
     return bid;
   }
-  const what = outlook.verdict === 'haggle' ? `leave it, as ${offer.seller.name} would not take ${pounds(place, Math.max(0, bid))}` : 'leave it';
+  const what =
+    outlook.verdict === 'haggle' ? `leave it, as ${offer.seller.name} would not take ${pounds(place, Math.max(0, bid))}` : 'leave it';
   decide(place, what, outlook.why);
   return null;
 }

@@ -28,7 +28,15 @@ export function walk({ bench, models, clock, seed, say }: WalkParts): void {
   note(place, 'bench-set', { name: 'A walk', currency: 'GBP', hour_value_minor: 1200, fee_percent: 11, postage_out_minor: 420 });
   say(`A walk from listings to closed books, seed ${seed}. An hour at the bench counts ${(1200 / 100).toFixed(2)} GBP.`);
   const units = scout(place);
-  const wrongWith = new Map(units.map((id) => [id, place.truth.flawsOf(id).map((flaw) => flaw.name).join(' and ')]));
+  const wrongWith = new Map(
+    units.map((id) => [
+      id,
+      place.truth
+        .flawsOf(id)
+        .map((flaw) => flaw.name)
+        .join(' and '),
+    ]),
+  );
   for (const id of units) workOnUnit(place, id);
   sayTruth(place, wrongWith);
   sayBooks(place);

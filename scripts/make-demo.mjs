@@ -1,0 +1,40 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { parse } from 'yaml';
+import { ROOT } from './run.mjs';
+import { tellStory } from './demo-story/tell-story.mjs';
+import { openBench } from '../dist/bench/index.js';
+import { memoryStore } from '../dist/bench/testing/memory-store.js';
+import { loadModels } from '../dist/edges/models/index.js';
+import { seededClock } from '../dist/apps/cli/demo-walk/seeded-clock.js';
+
+/**
+ * Makes demo/events.jsonl out of demo/story.yaml: every line goes through the rules of an empty bench, with ids that
+ * follow from its time and a seed, so that the same story gives the same bytes. `--check` writes nothing and says
+ * whether the file on the disk is the one that the story gives.
+ */
+const DEMO = join(ROOT, 'demo');
+const EVENTS = join(DEMO, 'events.jsonl');
+
+export async function eventsOfStory() {
+  const story = parse(readFileSync(join(DEMO, 'story.yaml'), 'utf8'));
+  const photos = new Map(Object.entries(JSON.parse(readFileSync(join(DEMO, 'photo-names.json'), 'utf8'))));
+  const { models, problems } = await loadModels(join(ROOT, 'models'));
+  if (problems.length > 0) throw new Error(`${problems[0].file}:${problems[0].line} ${problems[0].field} ${problems[0].message}`);
+  const clock = seededClock(new Date(`${story.bench.start}T08:00:00Z`), 'salvor demo');
+  const bench = openBench({ store: memoryStore(), models, clock, device: 'demo', version: 'demo' });
+  tellStory(story, { bench, clock, models, photos });
+  return { bench, text: bench.log(0, 1_000_000).map(({ event }) => `${JSON.stringify(event)}\n`).join('') };
+}
+
+if (process.argv[1] === import.meta.filename) {
+  const { bench, text } = await eventsOfStory();
+  if (process.argv.includes('--check')) {
+    const same = readFileSync(EVENTS, 'utf8') === text;
+    console.log(same ? 'demo/events.jsonl is up to date.' : 'demo/events.jsonl differs from its story: run node scripts/make-demo.mjs.');
+    process.exitCode = same ? 0 : 1;
+  } else {
+    writeFileSync(EVENTS, text);
+    console.log(`${text.split('\n').length - 1} events, ${bench.state().items.size} items.`);
+  }
+}
