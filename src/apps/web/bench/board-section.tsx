@@ -1,5 +1,4 @@
 import { useState } from 'react';
-import { chance } from '../format/number.ts';
 import { FINDING_WORDS, outcomeWords } from '../format/words.ts';
 import { Section } from '../ui/section.tsx';
 import { nameIn } from './answer-form.ts';
@@ -13,7 +12,7 @@ export function BoardSection() {
   const probed = model.points.find((point) => point.id === probe);
   const [picked, setPicked] = useState<'front' | 'back' | null>(null);
   const side = picked ?? probed?.side ?? 'front';
-  if (model.board === undefined) return null;
+  if (model.board === undefined || file.row.kind !== 'unit') return null;
   const chances = new Map(file.belief.blocks.map((block) => [block.id, block.chance]));
   const blocks = model.blocks.flatMap((block) =>
     block.at ? [{ id: block.id, text: block.name, at: block.at, chance: chances.get(block.id) ?? null }] : [],
@@ -46,18 +45,9 @@ export function BoardSection() {
       />
       <p className="small muted">
         {probed ? `The ring marks ${probed.name}, ${probed.side}. ` : ''}
-        The darker a block, the likelier it is at fault
-        {blocks.length > 0 && `: ${likeliest(blocks)}`}.
+        The darker a block, the likelier it is at fault.
         {findings.length > 0 && ` Crosses: ${findings.map((finding) => finding.text).join('; ')}.`}
       </p>
     </Section>
   );
-}
-
-function likeliest(blocks: readonly { readonly text: string; readonly chance: number | null }[]): string {
-  const known = blocks.filter((block) => block.chance !== null).toSorted((a, b) => b.chance! - a.chance!);
-  return known
-    .slice(0, 3)
-    .map((block) => `${block.text} ${chance(block.chance!)}`)
-    .join(', ');
 }

@@ -3,6 +3,7 @@ import { useLocation } from 'wouter';
 import type { Claim } from '../../../bench/events/index.ts';
 import type { BenchView, ModelRow } from '../../../bench/views/index.ts';
 import { addUnit } from '../actions/add-unit.ts';
+import { sellerName } from '../actions/seller-name.ts';
 import { useModel } from '../api/queries.ts';
 import { newId } from '../record/new-id.ts';
 import { useRecorder } from '../record/recorder-context.ts';
@@ -27,7 +28,7 @@ export function AddUnitForm({ models, bench }: { readonly models: readonly Model
   const model = useModel(modelId);
   const add = async (paid: number, heard: readonly Claim[]): Promise<void> => {
     const itemId = newId('unit');
-    const unit = { lotId: newId('lot'), itemId, name, modelId, seller: seller.trim() || 'not named', paidMinor: paid };
+    const unit = { lotId: newId('lot'), itemId, name, modelId, seller: sellerName(seller), paidMinor: paid };
     if (await record(addUnit({ ...unit, currency: bench.currency, claims: heard, here }))) go(`/bench/${itemId}`);
   };
   return (

@@ -24,7 +24,11 @@ export function ModelFaults({ file }: { readonly file: ModelFile }) {
           {file.faults
             .toSorted((a, b) => b.rate - a.rate)
             .map((fault) => (
-              <Bar key={fault.id} label={`${fault.name} (${nameOf(fault.block)})`} value={fault.rate} />
+              <Bar
+                key={fault.id}
+                label={fault.name.includes(nameOf(fault.block)) ? fault.name : `${fault.name} (${nameOf(fault.block)})`}
+                value={fault.rate}
+              />
             ))}
         </div>
         <p className="small muted">Something that this list does not hold: {chance(file.unknown_rate)}.</p>

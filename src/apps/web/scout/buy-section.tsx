@@ -1,12 +1,13 @@
 import { useLocation } from 'wouter';
 import type { ModelRow, OutlookView } from '../../../bench/views/index.ts';
+import { sellerName } from '../actions/seller-name.ts';
 import { keepListing, type ListingAnswer } from '../actions/keep-listing.ts';
 import { newId } from '../record/new-id.ts';
 import { useRecorder } from '../record/recorder-context.ts';
 import { Fold } from '../ui/fold.tsx';
 import { Section } from '../ui/section.tsx';
 import { BuyForm } from './buy-form.tsx';
-import { sellerName, type ListingForm } from './listing-form.ts';
+import type { ListingForm } from './listing-form.ts';
 
 interface BuySectionProps {
   readonly form: ListingForm;

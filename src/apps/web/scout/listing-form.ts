@@ -43,5 +43,3 @@ export function questionOf(form: ListingForm): ScoutQuestion | null {
     claims: [...form.claims],
   };
 }
-
-export const sellerName = (seller: string): string => seller.trim() || 'not named';
