@@ -157,8 +157,9 @@ function eachArriving(space: StateSpace, state: number, comes: Incoming, move: (
   const { faults, odds, singles, pairs } = comes;
   const all = 1 + singles + (held < 0 ? pairs : 0);
   move(state, 1 / all);
+  const room = held < 0 ? faults.length : 0;
   for (let i = 0; i < faults.length; i++) {
     move(held < 0 ? space.indexOf(faults[i]) : space.indexOf(held, faults[i]), odds[i]! / all);
-    for (let j = i + 1; held < 0 && j < faults.length; j++) move(space.indexOf(faults[i], faults[j]), (odds[i]! * odds[j]!) / all);
+    for (let j = i + 1; j < room; j++) move(space.indexOf(faults[i], faults[j]), (odds[i]! * odds[j]!) / all);
   }
 }
