@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { believe, nextChecks, paysForItself, repairPlan, type Evidence, type RankedCheck } from './index.ts';
+import { believe, nextChecks, paysForItself, repairPlan, type DeviceModel, type Evidence, type RankedCheck } from './index.ts';
 import { SMALL_PLAYER, STAKES, trial } from './testing/small-player.ts';
 
 const DEAD = trial('dead', 'power', 'fails');
@@ -33,7 +33,7 @@ describe('the next check', () => {
   });
 
   it('saves what an all-knowing friend would, when it tells all', () => {
-    const model = {
+    const model: DeviceModel = {
       ...SMALL_PLAYER,
       unknownRate: 0,
       faults: SMALL_PLAYER.faults
@@ -42,8 +42,8 @@ describe('the next check', () => {
       functions: SMALL_PLAYER.functions.slice(0, 1),
       points: [],
       remedies: [
-        { id: 'a', mends: { 'cell-flat': 1 }, minutes: 28, partsCostMinor: 0, risk: 0, stage: 'closed' as const },
-        { id: 'b', mends: { 'switch-dirty': 1 }, minutes: 28, partsCostMinor: 0, risk: 0, stage: 'closed' as const },
+        { id: 'a', mends: { 'cell-flat': 1 }, minutes: 28, partsCostMinor: 0, risk: 0, stage: 'closed' },
+        { id: 'b', mends: { 'switch-dirty': 1 }, minutes: 28, partsCostMinor: 0, risk: 0, stage: 'closed' },
       ],
       checks: [SMALL_PLAYER.checks[1]!],
     };
