@@ -1,12 +1,12 @@
 /**
- * The behavioural parts written a second time, as expression sources of the general simulator: the same equations (docs/formats.md), another
+ * The behavioural parts written a second time, as expression sources of the general simulator: the same equations (docs/netlist-format.md), another
  * reader, another solver. The own current is the voltage of an inner node, tied by a source whose current is the residual.
  */
-const W = 2e-3;
-const MIN = `.func smin(a,b) {(a+b-sqrt((a-b)*(a-b)+${W * W}))/2}`;
-const MAX = `.func smax(a,b) {(a+b+sqrt((a-b)*(a-b)+${W * W}))/2}`;
+const W = 4e-3;
+const MIN = `.func smin(a,b) {-smax(-(a),-(b))}`;
+const MAX = `.func smax(a,b) {abs((a)-(b))>=${W} ? max(a,b) : ((a)+(b))/2+(((a)-(b))*((a)-(b))/${W}+${W})/4}`;
 const STEP = '.func st(v,w) {1/(1+exp(-min(max(v/w,-60),60)))}';
-export const FUNCTIONS = [MIN, MAX, STEP].join('\n');
+export const FUNCTIONS = [MAX, MIN, STEP].join('\n');
 
 /** A node whose voltage is I in A: 1 Ω to ground and a current source that adds the residual, so that at rest the residual is 0. */
 const ownCurrent = (id: string, residual: string): string => `Bf_${id} 0 i_${id} I=(${residual})+V(i_${id})\nRf_${id} i_${id} 0 1`;

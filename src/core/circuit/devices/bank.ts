@@ -33,6 +33,8 @@ export interface Conditions {
 }
 
 export interface Bank {
+  /** Whether what it loads depends on the guess; the others load the same until they are prepared anew. */
+  readonly bends: boolean;
   /** Turns handles into places in the matrix values; called again when the order of pivots changes. */
   bind(places: Int32Array): void;
   /** Takes over the conditions and forgets the last guess (`x` is the new one). */

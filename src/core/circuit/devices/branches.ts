@@ -10,6 +10,7 @@ const ENTRIES_PER_BRANCH = 7;
  * A part taken out turns its row into i = 0.
  */
 export class Branches implements Bank {
+  readonly bends = false;
   private readonly entries: EntryList;
   private readonly items: { part: number; row: number; gain: number; volt: number }[] = [];
   /** Unknown that holds the current of each voltage source, by lower-case name. */
@@ -84,6 +85,7 @@ export class Branches implements Bank {
 
 /** G and F: a current from plus through the part to minus, in proportion to a voltage or to the current of a voltage source. */
 export class ControlledCurrents implements Bank {
+  readonly bends = false;
   private readonly entries: EntryList;
   private readonly items: { part: number; gain: number }[] = [];
   private gain = new Float64Array(0);

@@ -7,6 +7,7 @@ import { EntryList } from './entry-list.ts';
  * Capacitors are only that: at rest they carry no current of their own.
  */
 export class Conductances implements Bank {
+  readonly bends = false;
   private readonly part: number[] = [];
   private readonly own: number[] = [];
   private readonly entries: EntryList;

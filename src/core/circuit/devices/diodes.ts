@@ -8,6 +8,7 @@ import { criticalVoltage, junctionCurrent, junctionSlope, limitJunction } from '
  * Parameters IS, N, RS, BV, IBV, NBV and area as in the notation; those of charge and temperature have no effect here.
  */
 export class Diodes implements Bank {
+  readonly bends = true;
   private readonly entries: EntryList;
   private readonly items: {
     part: number;

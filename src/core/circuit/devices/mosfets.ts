@@ -25,6 +25,7 @@ interface Mosfet {
  * the two bulk junctions with IS. Level 2 and above are read as level 1; subthreshold current is left out.
  */
 export class Mosfets implements Bank {
+  readonly bends = true;
   private readonly entries: EntryList;
   private readonly junctionEntries: EntryList;
   private readonly items: Mosfet[] = [];

@@ -4,6 +4,7 @@ import { EntryList } from './entry-list.ts';
 
 /** Current sources, and batteries as a current source with its inner conductance (Norton): I = v / r, G = 1 / r. */
 export class CurrentSources implements Bank {
+  readonly bends = false;
   private readonly entries: EntryList;
   private readonly items: { part: number; plus: number; minus: number; ampere: number; siemens: number }[] = [];
   private current = new Float64Array(0);

@@ -24,6 +24,7 @@ interface Switch {
  * (3t² − 2t³), where the notation would remember the last state: an operating point has no past.
  */
 export class Switches implements Bank {
+  readonly bends = true;
   private readonly entries: EntryList;
   private readonly controlEntries: EntryList;
   private readonly items: Switch[] = [];

@@ -31,6 +31,7 @@ interface Transistor {
  * VAF VAR IKF IKR RB RC RE and area. Base resistance is constant (IRB and RBM have no effect); charge, temperature and substrate are left out.
  */
 export class Transistors implements Bank {
+  readonly bends = true;
   private readonly entries: EntryList;
   private readonly items: Transistor[] = [];
   private readonly seriesEntries: EntryList;

@@ -23,7 +23,7 @@ export interface Card {
 /** The letters of SPICE for parts with fixed equations. */
 export type PrimitiveKind = 'R' | 'C' | 'L' | 'V' | 'I' | 'D' | 'Q' | 'M' | 'E' | 'G' | 'F' | 'H' | 'S' | 'W';
 
-/** Behavioural parts of boards; their equations stand in docs/formats.md. */
+/** Behavioural parts of boards; their equations stand in docs/netlist-format.md. */
 export type BehaviourKind = 'LINREG' | 'BOOST' | 'BUCK' | 'LOAD' | 'CHARGER' | 'BATTERY';
 
 /** One part after subcircuits are unfolded: names of nodes are global, numbers are SI. */
