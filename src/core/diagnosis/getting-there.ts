@@ -4,8 +4,9 @@ const DEPTH: Readonly<Record<Stage, number>> = { closed: 0, open: 1, 'board-out'
 
 /** Minutes to open a unit from the stage in the stakes to the one that a check or remedy needs; none when it is open that far. */
 export function openingMinutes(stakes: Stakes, stage: Stage): number {
-  const steps = [0, stakes.openingMinutes.open, stakes.openingMinutes['board-out']];
-  return steps.slice(DEPTH[stakes.stage] + 1, DEPTH[stage] + 1).reduce((a, b) => a + b, 0);
+  const [from, to] = [DEPTH[stakes.stage], DEPTH[stage]];
+  const opening = from < 1 && to >= 1 ? stakes.openingMinutes.open : 0;
+  return opening + (from < 2 && to >= 2 ? stakes.openingMinutes['board-out'] : 0);
 }
 
 /** Minor units for so many minutes. */

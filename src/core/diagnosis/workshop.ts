@@ -12,6 +12,9 @@ interface Effect {
   /** Chance that the lower and the higher fault of the state goes; of a single fault only the first counts. */
   readonly mendsFirst: Float64Array;
   readonly mendsSecond: Float64Array;
+  /** Chance that nothing is left, and the share of the faults that goes. */
+  readonly cures: Float64Array;
+  readonly progress: Float64Array;
 }
 
 /** The remedies of a model over the states of a belief, laid out once for the many beliefs that a choice looks ahead to. */
@@ -35,19 +38,13 @@ export class Workshop {
 
   /** Weight that the remedy takes to "nothing is wrong", and its progress: the same where half of a pair counts half. */
   gain(remedy: number, weights: Float64Array): { readonly cured: number; readonly progress: number } {
-    const { states, mendsFirst, mendsSecond } = this.effects[remedy]!;
-    const { second } = this.space;
-    let [cured, progress] = [0, 0];
+    const { states, cures, progress: goes } = this.effects[remedy]!;
+    let cured = 0;
+    let progress = 0;
     for (let i = 0; i < states.length; i++) {
-      const state = states[i]!;
-      const weight = weights[state]!;
-      if (second[state]! < 0) {
-        cured += weight * mendsFirst[i]!;
-        progress += weight * mendsFirst[i]!;
-      } else {
-        cured += weight * mendsFirst[i]! * mendsSecond[i]!;
-        progress += (weight * (mendsFirst[i]! + mendsSecond[i]!)) / 2;
-      }
+      const weight = weights[states[i]!]!;
+      cured += weight * cures[i]!;
+      progress += weight * goes[i]!;
     }
     return { cured, progress };
   }
@@ -85,10 +82,15 @@ export class Workshop {
 function effectOf(model: DeviceModel, space: StateSpace, remedy: Remedy): Effect {
   const mends = model.faults.map(({ id }) => remedy.mends[id] ?? 0);
   const touched = [...space.members.keys()].filter((state) => space.members[state]!.some((fault) => mends[fault]! > 0));
+  const mendsFirst = Float64Array.from(touched, (state) => mends[space.first[state]!]!);
+  const mendsSecond = Float64Array.from(touched, (state) => mends[space.second[state]!] ?? 0);
+  const isPair = (i: number): boolean => space.second[touched[i]!]! >= 0;
   return {
     states: Int32Array.from(touched),
-    mendsFirst: Float64Array.from(touched, (state) => mends[space.first[state]!]!),
-    mendsSecond: Float64Array.from(touched, (state) => mends[space.second[state]!] ?? 0),
+    mendsFirst,
+    mendsSecond,
+    cures: mendsFirst.map((p, i) => (isPair(i) ? p * mendsSecond[i]! : p)),
+    progress: mendsFirst.map((p, i) => (isPair(i) ? (p + mendsSecond[i]!) / 2 : p)),
   };
 }
 
