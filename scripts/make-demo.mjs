@@ -1,20 +1,20 @@
-import { readFileSync, writeFileSync } from 'node:fs';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parse } from 'yaml';
 import { ROOT } from './run.mjs';
 import { tellStory } from './demo-story/tell-story.mjs';
 import { openBench } from '../dist/bench/index.js';
 import { memoryStore } from '../dist/bench/testing/memory-store.js';
+import { bundleFiles } from '../dist/edges/bundle/bundle.js';
 import { loadModels } from '../dist/edges/models/index.js';
 import { seededClock } from '../dist/apps/cli/demo-walk/seeded-clock.js';
 
 /**
- * Makes demo/events.jsonl out of demo/story.yaml: every line goes through the rules of an empty bench, with ids that
+ * Makes demo/events.jsonl and demo/manifest.json out of demo/story.yaml and demo/photos: every line goes through the rules of an empty bench, with ids that
  * follow from its time and a seed, so that the same story gives the same bytes. `--check` writes nothing and says
  * whether the file on the disk is the one that the story gives.
  */
 const DEMO = join(ROOT, 'demo');
-const EVENTS = join(DEMO, 'events.jsonl');
 
 export async function eventsOfStory() {
   const story = parse(readFileSync(join(DEMO, 'story.yaml'), 'utf8'));
@@ -24,17 +24,21 @@ export async function eventsOfStory() {
   const clock = seededClock(new Date(`${story.bench.start}T08:00:00Z`), 'salvor demo');
   const bench = openBench({ store: memoryStore(), models, clock, device: 'demo', version: 'demo' });
   tellStory(story, { bench, clock, models, photos });
-  return { bench, text: bench.log(0, 1_000_000).map(({ event }) => `${JSON.stringify(event)}\n`).join('') };
+  const events = bench.log(0, Number.MAX_SAFE_INTEGER).map(({ event }) => event);
+  return { bench, events, text: events.map((event) => `${JSON.stringify(event)}\n`).join('') };
 }
 
+const photos = () => readdirSync(join(DEMO, 'photos')).map((name) => ({ name, bytes: readFileSync(join(DEMO, 'photos', name)) }));
+
 if (process.argv[1] === import.meta.filename) {
-  const { bench, text } = await eventsOfStory();
+  const { bench, events, text } = await eventsOfStory();
   if (process.argv.includes('--check')) {
-    const same = readFileSync(EVENTS, 'utf8') === text;
+    const same = readFileSync(join(DEMO, 'events.jsonl'), 'utf8') === text;
     console.log(same ? 'demo/events.jsonl is up to date.' : 'demo/events.jsonl differs from its story: run node scripts/make-demo.mjs.');
     process.exitCode = same ? 0 : 1;
   } else {
-    writeFileSync(EVENTS, text);
-    console.log(`${text.split('\n').length - 1} events, ${bench.state().items.size} items.`);
+    const files = bundleFiles(events, photos());
+    for (const name of ['events.jsonl', 'manifest.json']) writeFileSync(join(DEMO, name), files.get(name));
+    console.log(`${events.length} events, ${bench.state().items.size} items.`);
   }
 }

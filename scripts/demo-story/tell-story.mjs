@@ -21,7 +21,8 @@ export function tellStory(story, { bench, clock, models, photos }) {
   for (const chapter of story.story) {
     day = new Date(day.getTime() + (chapter.after_days ?? 0) * 86_400_000);
     clock.goTo(new Date(`${day.toISOString().slice(0, 10)}T${chapter.from}:00Z`));
-    for (const line of chapter.diary) tellLine(line, { bench, clock, context, where: `${day.toISOString().slice(0, 10)}: ${JSON.stringify(line)}` });
+    for (const line of chapter.diary)
+      tellLine(line, { bench, clock, context, where: `${day.toISOString().slice(0, 10)}: ${JSON.stringify(line)}` });
   }
 }
 
