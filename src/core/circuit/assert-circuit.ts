@@ -1,6 +1,6 @@
 import type { Circuit } from './compile.ts';
 import type { Conditions } from './devices/bank.ts';
-import { DEFAULT_EFFORT } from './operating-point.ts';
+import { DEFAULT_EFFORT } from './effort.ts';
 import { residuals } from './residuals.ts';
 
 /** Least current, A, or voltage, V, that counts as left over; above it, this share of the terms of the same equation does. */

@@ -1,4 +1,5 @@
 import { SparseLu } from '../numeric/index.ts';
+import { CircuitError } from './circuit-error.ts';
 import { JUNCTION_GMIN, type Bank, type Conditions, type Loading, type Wiring } from './devices/bank.ts';
 import { BoardParts } from './devices/board-parts.ts';
 import { Branches, ControlledCurrents } from './devices/branches.ts';
@@ -9,6 +10,7 @@ import { Mosfets } from './devices/mosfets.ts';
 import { CurrentSources } from './devices/sources.ts';
 import { Switches } from './devices/switches.ts';
 import { Transistors } from './devices/transistors.ts';
+import { DEFAULT_EFFORT } from './effort.ts';
 import type { Netlist, Part } from './netlist/types.ts';
 
 /** A netlist made ready to be solved many times: unknowns numbered, every place of the matrix known, pivots ordered. */
@@ -27,9 +29,18 @@ export interface Circuit {
   readonly bends: boolean;
   /** Handles of the diagonal, one a node of the netlist, then one an inner node: where a shunt to ground is added. */
   readonly diagonal: EntryList;
+  /** Pairs of unknowns away from ground that a meter may be put across, and handles of their two mixed entries. */
+  readonly leads: readonly Leads[];
+  readonly leadEntries: EntryList;
   readonly pattern: { readonly rows: readonly number[]; readonly cols: readonly number[] };
   /** The present order of pivots; replaced when it no longer serves. */
   lu: SparseLu;
+}
+
+/** Two unknowns that the leads of a meter touch; `Circuit.size` is ground. */
+export interface Leads {
+  readonly red: number;
+  readonly black: number;
 }
 
 const BENT: ReadonlySet<Part['kind']> = new Set(['D', 'Q', 'M', 'S', 'W', 'LINREG', 'BOOST', 'BUCK', 'CHARGER', 'LOAD']);
@@ -40,8 +51,11 @@ export function asWritten(netlist: Netlist): Conditions {
   return { scale: new Float64Array(count).fill(1), removed: new Uint8Array(count), bridge: new Float64Array(count) };
 }
 
-/** Numbers the unknowns of a netlist and orders the pivots for its parts as written. The cost is a few milliseconds for a hundred nodes. */
-export function compileCircuit(netlist: Netlist): Circuit {
+/**
+ * Numbers the unknowns of a netlist and orders the pivots for its parts as written: about a millisecond for a hundred nodes. `leads` are pairs of
+ * nodes, both away from ground, that a meter will be put across.
+ */
+export function compileCircuit(netlist: Netlist, leads: readonly (readonly [string, string])[] = []): Circuit {
   const desk = new WiringDesk(netlist.nodes, countExtras(netlist));
   const conductances = new Conductances(desk, netlist.parts);
   const branches = new Branches(desk, netlist.parts);
@@ -60,6 +74,12 @@ export function compileCircuit(netlist: Netlist): Circuit {
   ];
   const diagonal = new EntryList(desk);
   desk.isVoltage.forEach((isVoltage, i) => isVoltage && diagonal.add(i, i)); // nodes of the netlist come first
+  const leadEntries = new EntryList(desk);
+  const pairs = leads.map(([red, black]) => ({ red: desk.node(red), black: desk.node(black) }));
+  for (const { red, black } of pairs) {
+    leadEntries.add(red, black);
+    leadEntries.add(black, red);
+  }
   const size = desk.isVoltage.length;
   const partIndex = new Map(parts.map((part, i) => [part.name.toLowerCase(), i]));
   const circuit = {
@@ -72,31 +92,58 @@ export function compileCircuit(netlist: Netlist): Circuit {
     diagonal,
     isVoltage: Uint8Array.from(desk.isVoltage),
     bends: parts.some((part) => BENT.has(part.kind)),
+    leads: pairs,
+    leadEntries,
     pattern: desk.pattern(),
   };
-  return { ...circuit, lu: orderPivots(circuit, asWritten(netlist), new Float64Array(size + 1)) };
+  const lu = orderPivots(circuit, asWritten(netlist), new Float64Array(size + 1)) ?? orderByPattern(circuit);
+  if (!lu) throw new CircuitError('singular', 'the equations of these parts have no solution whatever their values');
+  return { ...circuit, lu };
 }
 
-/** A new order of pivots for these conditions around the guess `x`. Throws SparseLuError where there is none. */
-export function orderPivots(circuit: Omit<Circuit, 'lu'>, conditions: Conditions, x: Float64Array): SparseLu {
+/** A new order of pivots for these conditions around the guess `x`, with all banks bound to it. Undefined, and nothing changed, where there is none. */
+export function orderPivots(
+  circuit: Omit<Circuit, 'lu'> & { lu?: SparseLu },
+  conditions: Conditions,
+  x: Float64Array,
+): SparseLu | undefined {
   const { rows, cols } = circuit.pattern;
   const ground = rows.length;
-  const identity = Int32Array.from({ length: ground + 1 }, (_, i) => i);
-  bindAll(circuit, identity);
+  bindAll(
+    circuit,
+    Int32Array.from({ length: ground + 1 }, (_, i) => i),
+  );
   const loading: Loading = { x, values: new Float64Array(ground + 1), rhs: new Float64Array(circuit.size + 1), limited: false };
   for (const bank of circuit.banks) {
     bank.prepare(conditions, x, 1);
     bank.load(loading);
   }
-  for (const place of circuit.diagonal.places) loading.values[place]! += JUNCTION_GMIN;
-  const lu = new SparseLu({ size: circuit.size, rows, cols }, loading.values);
-  bindAll(circuit, Int32Array.from([...lu.slots, lu.values.length - 1]));
+  const nodes = circuit.netlist.nodes.length;
+  circuit.diagonal.places.forEach((place, i) => (loading.values[place]! += i < nodes ? DEFAULT_EFFORT.shuntS : JUNCTION_GMIN));
+  const lu = SparseLu.ordered({ size: circuit.size, rows, cols }, loading.values);
+  const used = lu ?? circuit.lu;
+  if (used) bindTo(circuit, used);
   return lu;
 }
+
+/** An order of pivots that serves where the parts as written have no solution, such as two unlike voltage sources across one pair of nodes. */
+function orderByPattern(circuit: Omit<Circuit, 'lu'>): SparseLu | undefined {
+  const { rows, cols } = circuit.pattern;
+  const golden = (Math.sqrt(5) - 1) / 2;
+  const lu = SparseLu.ordered(
+    { size: circuit.size, rows, cols },
+    rows.map((_, i) => 1 + ((i * golden) % 1)),
+  );
+  if (lu) bindTo(circuit, lu);
+  return lu;
+}
+
+const bindTo = (circuit: Omit<Circuit, 'lu'>, lu: SparseLu): void => bindAll(circuit, Int32Array.from([...lu.slots, lu.values.length - 1]));
 
 function bindAll(circuit: Omit<Circuit, 'lu'>, places: Int32Array): void {
   for (const bank of circuit.banks) bank.bind(places);
   circuit.diagonal.bind(places);
+  circuit.leadEntries.bind(places);
 }
 
 /** Hands out unknowns and handles. A handle past the last entry stands for every place in ground's row or column. */

@@ -4,4 +4,6 @@ export { BEHAVIOURS } from './netlist/read-part.ts';
 export type { Netlist, NetlistProblem, NetlistResult, Part } from './netlist/types.ts';
 export { asWritten, compileCircuit, type Circuit } from './compile.ts';
 export type { Conditions } from './devices/bank.ts';
-export { DEFAULT_EFFORT, operatingPoint, type Effort, type NoConvergence, type OperatingPoint, type Solution } from './operating-point.ts';
+export { CircuitError } from './circuit-error.ts';
+export { DEFAULT_EFFORT, type Effort } from './effort.ts';
+export { operatingPoint, type NoConvergence, type OperatingPoint, type Solution } from './operating-point.ts';

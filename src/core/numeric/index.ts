@@ -2,5 +2,5 @@ export { incompleteBeta } from './incomplete-beta.ts';
 export { logGamma } from './log-gamma.ts';
 export { randomStream, type RandomStream } from './random.ts';
 export { huberLocation, median, medianDeviation, MAD_TO_SIGMA } from './robust.ts';
-export { SparseLu, SparseLuError, type SparsePattern } from './sparse-lu.ts';
+export { SparseLu, type SparsePattern } from './sparse-lu.ts';
 export { studentBelow, studentDensity } from './student-t.ts';

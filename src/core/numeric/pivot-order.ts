@@ -22,16 +22,16 @@ const CANDIDATES = 4;
 
 /**
  * Orders the pivots by Markowitz's count (1957) among entries that are large enough, looking only at the shortest rows and columns (Zlatev 1980),
- * and writes down every step with its fill. Undefined where no pivot is left. `magnitudes` are typical sizes, one an entry.
+ * and writes down every step with its fill. `values` are typical ones, one an entry of the pattern. Undefined where no pivot is left.
  */
 export function planElimination(
   size: number,
   rows: readonly number[],
   cols: readonly number[],
-  magnitudes: ArrayLike<number>,
+  values: ArrayLike<number>,
 ): EliminationPlan | undefined {
   const active = new Active(size);
-  const slots = Int32Array.from(rows, (row, i) => active.enter(row, cols[i]!, Math.abs(magnitudes[i]!)));
+  const slots = Int32Array.from(rows, (row, i) => active.enter(row, cols[i]!, values[i]!));
   const upper: number[][] = [];
   const plan = { program: [], forward: [], backward: [] as number[], pivotRow: [], pivotCol: [] as number[], pivotSlot: [] };
   for (let k = 0; k < size; k++) {
@@ -50,11 +50,11 @@ export function planElimination(
 
 type Steps = Pick<EliminationPlan, 'program' | 'forward' | 'pivotRow' | 'pivotCol' | 'pivotSlot'>;
 
-/** The part of the matrix that is not yet eliminated: slots by row and by column, with row, column and present size of each slot. */
+/** The part of the matrix that is not yet eliminated: slots by row and by column, with row, column and present value of each slot. */
 class Active {
   readonly rowOf: number[] = [];
   readonly colOf: number[] = [];
-  private readonly sizes: number[] = [];
+  private readonly values: number[] = [];
   private readonly byRow: number[][];
   private readonly byCol: number[][];
   private readonly openRows: number[];
@@ -70,17 +70,17 @@ class Active {
     this.slotAt = new Int32Array(size);
   }
 
-  /** The slot of a place, made if need be; the size is added to what it holds. */
-  enter(row: number, col: number, size: number): number {
+  /** The slot of a place, made if need be; the value is added to what it holds. */
+  enter(row: number, col: number, value: number): number {
     const found = this.byRow[row]!.find((slot) => this.colOf[slot] === col) ?? this.add(row, col);
-    this.sizes[found]! += size;
+    this.values[found]! += value;
     return found;
   }
 
   private add(row: number, col: number): number {
     const slot = this.rowOf.push(row) - 1;
     this.colOf.push(col);
-    this.sizes.push(0);
+    this.values.push(0);
     this.byRow[row]!.push(slot);
     this.byCol[col]!.push(slot);
     return slot;
@@ -95,7 +95,7 @@ class Active {
   private bestOf(rows: readonly number[], cols: readonly number[]): number {
     let [best, least, largest] = [-1, Infinity, 0];
     const consider = (slot: number): void => {
-      const size = this.sizes[slot]!;
+      const size = Math.abs(this.values[slot]!);
       const count = (this.byRow[this.rowOf[slot]!]!.length - 1) * (this.byCol[this.colOf[slot]!]!.length - 1);
       if (size === 0 || count > least || (count === least && size <= largest) || !this.isLarge(slot)) return;
       [best, least, largest] = [slot, count, size];
@@ -107,8 +107,8 @@ class Active {
 
   private isLarge(slot: number): boolean {
     let most = 0;
-    for (const other of this.byCol[this.colOf[slot]!]!) most = Math.max(most, this.sizes[other]!);
-    return this.sizes[slot]! >= PIVOT_THRESHOLD * most;
+    for (const other of this.byCol[this.colOf[slot]!]!) most = Math.max(most, Math.abs(this.values[other]!));
+    return Math.abs(this.values[slot]!) >= PIVOT_THRESHOLD * most;
   }
 
   /** Takes the pivot's row and column out, adds the fill, and writes down the steps. Returns the other slots of the pivot's row. */
@@ -129,14 +129,14 @@ class Active {
 
   private subtract(slot: number, pivot: number, right: readonly number[], steps: Steps): void {
     const row = this.rowOf[slot]!;
-    const share = this.sizes[slot]! / this.sizes[pivot]!;
+    const share = this.values[slot]! / this.values[pivot]!;
     steps.forward.push(row, slot, this.rowOf[pivot]!);
     steps.program.push(slot, right.length);
     for (const other of this.byRow[row]!) this.slotAt[this.colOf[other]!] = other + 1;
     for (const source of right) {
       const col = this.colOf[source]!;
       const target = this.slotAt[col] === 0 ? this.add(row, col) : this.slotAt[col]! - 1;
-      this.sizes[target]! += share * this.sizes[source]!;
+      this.values[target]! -= share * this.values[source]!;
       steps.program.push(target, source);
     }
     for (const other of this.byRow[row]!) this.slotAt[this.colOf[other]!] = 0;

@@ -1,4 +1,4 @@
-import { planElimination } from './pivot-order.ts';
+import { planElimination, type EliminationPlan } from './pivot-order.ts';
 
 /**
  * Sparse LU for many matrices of one pattern: the order of pivots and every place of fill are found once (`planElimination`), then a
@@ -9,13 +9,6 @@ export interface SparsePattern {
   /** Row and column of each entry; the same place may come twice and means one entry. */
   readonly rows: readonly number[];
   readonly cols: readonly number[];
-}
-
-export class SparseLuError extends Error {
-  constructor(readonly code: 'structurally-singular') {
-    super('no pivot is left: the matrix is singular whatever its values');
-    this.name = 'SparseLuError';
-  }
 }
 
 /** A pivot below this share of the largest entry seen counts as zero. */
@@ -34,11 +27,17 @@ export class SparseLu {
   private readonly pivotSlot: Int32Array;
   private readonly work: Float64Array;
 
-  /** Orders the pivots by the pattern and by typical magnitudes, one for each entry. Throws SparseLuError where no order exists. */
-  constructor(pattern: SparsePattern, magnitudes: ArrayLike<number>) {
-    const plan = planElimination(pattern.size, pattern.rows, pattern.cols, magnitudes);
-    if (!plan) throw new SparseLuError('structurally-singular');
-    this.size = pattern.size;
+  /**
+   * Orders the pivots by the pattern and by typical values, one for each entry. Undefined where no pivot is left at some step: a matrix of
+   * these values is singular.
+   */
+  static ordered(pattern: SparsePattern, values: ArrayLike<number>): SparseLu | undefined {
+    const plan = planElimination(pattern.size, pattern.rows, pattern.cols, values);
+    return plan && new SparseLu(pattern.size, plan);
+  }
+
+  private constructor(size: number, plan: EliminationPlan) {
+    this.size = size;
     this.slots = plan.slots;
     this.values = new Float64Array(plan.count + 1);
     this.program = Int32Array.from(plan.program);
@@ -47,7 +46,7 @@ export class SparseLu {
     this.pivotRow = Int32Array.from(plan.pivotRow);
     this.pivotCol = Int32Array.from(plan.pivotCol);
     this.pivotSlot = Int32Array.from(plan.pivotSlot);
-    this.work = new Float64Array(pattern.size);
+    this.work = new Float64Array(size);
   }
 
   /** Factors `values` in place. False when a pivot vanishes: these values need another order, or the matrix is singular. */

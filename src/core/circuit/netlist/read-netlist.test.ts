@@ -111,6 +111,7 @@ describe('a mistake in a netlist', () => {
     ['t\nX1 a 0 LOAD amps=1', 'unknown-name', 2, 18],
     ['t\nX1 a 0 LOAD', 'syntax', 2, 1],
     ['t\nF1 a 0 VX 2', 'unknown-name', 2, 1],
+    ['t\nV1 a a 5', 'nodes', 2, 1],
     ['t\n.param a={b} b={a}\nR1 x 0 {a}', 'unknown-name', 2, 10],
     ['t\n+ 1k', 'syntax', 2, 1],
     ['t\nR1 a 0 {1', 'syntax', 2, 8],

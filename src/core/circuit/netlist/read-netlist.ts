@@ -22,6 +22,7 @@ export function readNetlist(text: string): NetlistResult {
     const scope = enterDeck(deck, undefined, new Map());
     unfolding.unfold(scope, '', new Map(), 0);
     checkControls(unfolding.parts, problems);
+    checkBranches(unfolding.parts, problems);
     if (problems.length > 0) return { ok: false, code: 'netlist', problems };
     const temperatureK = 273.15 + (deck.temperatureC ? valueOf(deck.temperatureC, scope.params) : 27);
     return { ok: true, netlist: { title, parts: unfolding.parts, nodes: nodesOf(unfolding.parts), temperatureK, notes: notesOf(deck) } };
@@ -113,6 +114,19 @@ function checkControls(parts: readonly Part[], problems: NetlistProblem[]): void
       column: part.column,
       code: 'unknown-name',
       message: `${part.name} is controlled by "${part.control}", but there is no such voltage source`,
+    });
+  }
+}
+
+/** A voltage across a node and itself has no solution. */
+function checkBranches(parts: readonly Part[], problems: NetlistProblem[]): void {
+  for (const { kind, name, nodes, line, column } of parts) {
+    if (!'VLEH'.includes(kind) || nodes[0] !== nodes[1]) continue;
+    problems.push({
+      line,
+      column,
+      code: 'nodes',
+      message: `${name} has both its ends at node ${nodes[0]}; join them to different nodes or leave it out`,
     });
   }
 }

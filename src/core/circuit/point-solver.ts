@@ -1,0 +1,202 @@
+import { orderPivots, type Circuit } from './compile.ts';
+import { JUNCTION_GMIN, type Bank, type Conditions, type Loading } from './devices/bank.ts';
+import type { Effort } from './effort.ts';
+import { loadClamp, loadProbe, probePlaces, type Probe } from './probe.ts';
+
+/** The way that led to an answer. */
+export type Way = 'newton' | 'gmin-steps' | 'source-steps' | 'pseudo-transient';
+
+/** What is held fixed while Newton runs: share of the sources, shunt to ground, and tie of each voltage to its place at the start. */
+interface Hold {
+  readonly sourceShare: number;
+  readonly shuntS: number;
+  readonly tieS: number;
+}
+
+/**
+ * Solves one circuit again and again without making anything anew: parts that do not bend are loaded once a solution, and the answer stays in
+ * `x`. Solvers of one circuit take turns; none may be used inside another. The method is told at `operatingPoint`.
+ */
+export class PointSolver {
+  /** The last answer as `Circuit` numbers its unknowns, V and A, with ground past its end. */
+  readonly x: Float64Array;
+  iterations = 0;
+  way: Way = 'newton';
+  /** Whether the last failure was for want of a pivot. */
+  singular = false;
+  /** The unknown that moved most in the last step. */
+  worst = -1;
+  private conditions!: Conditions;
+  private probe: Probe | undefined;
+  private places: readonly number[] = [];
+  private loading: Loading;
+  private baseValues: Float64Array;
+  private readonly baseRhs: Float64Array;
+  private readonly next: Float64Array;
+  private readonly anchor: Float64Array;
+  private readonly straight: readonly Bank[];
+  private readonly bent: readonly Bank[];
+  private readonly absolute: Float64Array;
+  private readonly longest: Float64Array;
+
+  constructor(
+    private readonly circuit: Circuit,
+    private readonly effort: Effort,
+  ) {
+    const room = (): Float64Array => new Float64Array(circuit.size + 1);
+    [this.x, this.next, this.anchor, this.baseRhs] = [room(), room(), room(), room()];
+    this.straight = circuit.banks.filter((bank) => !bank.bends);
+    this.bent = circuit.banks.filter((bank) => bank.bends);
+    this.loading = { x: this.x, values: circuit.lu.values, rhs: room(), limited: false };
+    this.baseValues = new Float64Array(circuit.lu.values.length);
+    this.absolute = Float64Array.from(circuit.isVoltage, (isVoltage) => (isVoltage ? effort.absoluteV : effort.absoluteA));
+    const longest = (isVoltage: number): number => (isVoltage ? effort.stepV : effort.stepA);
+    this.longest = Float64Array.from(circuit.isVoltage, (isVoltage) => (circuit.bends ? longest(isVoltage) : Infinity));
+  }
+
+  /** Finds the operating point into `x` from the guess `start` (nothing: all at 0), by Newton and then by each fall-back. False: none found. */
+  solve(conditions: Conditions, start?: Float64Array, probe?: Probe): boolean {
+    this.begin(conditions, probe);
+    if (start) this.anchor.set(start);
+    else this.anchor.fill(0);
+    const from = this.anchor.slice();
+    const { shuntS } = this.effort;
+    const whole: Hold = { sourceShare: 1, shuntS, tieS: 0 };
+    return (
+      this.reached('newton', this.newton(from, whole)) ||
+      this.reached('gmin-steps', this.byShunts(whole)) ||
+      this.reached('source-steps', this.bySources(whole)) ||
+      this.reached('pseudo-transient', this.byPseudoTime(from, whole))
+    );
+  }
+
+  private begin(conditions: Conditions, probe: Probe | undefined): void {
+    this.conditions = conditions;
+    this.probe = probe;
+    this.iterations = 0;
+    this.singular = false;
+    this.followOrder();
+  }
+
+  private reached(way: Way, found: boolean): boolean {
+    if (found) this.way = way;
+    return found;
+  }
+
+  /** Takes over the present order of pivots, which another solver of the same circuit may have changed. */
+  private followOrder(): void {
+    const { lu } = this.circuit;
+    if (this.loading.values !== lu.values) {
+      this.loading = { x: this.x, values: lu.values, rhs: this.loading.rhs, limited: false };
+      this.baseValues = new Float64Array(lu.values.length);
+    }
+    if (this.probe) this.places = probePlaces(this.circuit, this.probe);
+  }
+
+  /** Newton from `start`, into `x`. False when it does not settle. */
+  private newton(start: Float64Array, hold: Hold): boolean {
+    this.anchor.set(start);
+    this.x.set(start);
+    this.prepare(hold);
+    for (let i = 0; i < this.effort.iterations; i++) {
+      this.iterations++;
+      this.assemble();
+      if (!this.circuit.lu.factor() && !this.reorder(hold)) return false;
+      this.circuit.lu.solve(this.loading.rhs, this.next);
+      if (this.step() && !this.loading.limited) return true;
+    }
+    return false;
+  }
+
+  /** Loads all that stays the same while Newton runs. */
+  private prepare({ sourceShare, shuntS, tieS }: Hold): void {
+    const { circuit, conditions, x, baseValues, baseRhs } = this;
+    baseValues.fill(0);
+    baseRhs.fill(0);
+    for (const bank of circuit.banks) bank.prepare(conditions, x, sourceShare);
+    const base: Loading = { x, values: baseValues, rhs: baseRhs, limited: false };
+    for (const bank of this.straight) bank.load(base);
+    const { places } = circuit.diagonal;
+    const nodes = circuit.netlist.nodes.length;
+    for (let i = 0; i < places.length; i++) baseValues[places[i]!]! += (i < nodes ? shuntS : JUNCTION_GMIN) + tieS;
+    if (tieS > 0) for (let i = 0; i < circuit.size; i++) if (circuit.isVoltage[i]) baseRhs[i]! += tieS * this.anchor[i]!;
+    if (this.probe) loadProbe(this.probe, this.places, base, sourceShare);
+  }
+
+  private assemble(): void {
+    const { loading } = this;
+    loading.values.set(this.baseValues);
+    loading.rhs.set(this.baseRhs);
+    loading.limited = false;
+    for (let i = 0; i < this.bent.length; i++) this.bent[i]!.load(loading);
+    if (this.probe) loadClamp(this.probe, this.places, loading);
+  }
+
+  /** Another order of pivots, made for the present guess, and the matrix factored in it. False when there is none. */
+  private reorder(hold: Hold): boolean {
+    const lu = orderPivots(this.circuit, this.conditions, this.x);
+    this.singular = lu === undefined;
+    if (!lu) return false;
+    this.circuit.lu = lu;
+    this.followOrder();
+    this.prepare(hold);
+    this.assemble();
+    return lu.factor();
+  }
+
+  /** Moves `x` towards the solution of the linearised equations, each unknown by no more than its longest step. True when it is there. */
+  private step(): boolean {
+    const { x, next, absolute, longest } = this;
+    const { relative } = this.effort;
+    let settled = true;
+    let most = 0;
+    for (let i = 0; i < absolute.length; i++) {
+      const move = next[i]! - x[i]!;
+      const size = Math.abs(move);
+      if (!(size <= absolute[i]! + relative * Math.abs(next[i]!))) settled = false;
+      if (!(size <= most)) {
+        most = size;
+        this.worst = i;
+      }
+      x[i]! += size > longest[i]! ? Math.sign(move) * longest[i]! : move;
+    }
+    if (Number.isFinite(most)) return settled;
+    x.fill(0);
+    return false;
+  }
+
+  /** Shunts to ground that are taken away step by step. */
+  private byShunts(whole: Hold): boolean {
+    this.x.fill(0);
+    for (let shuntS = 1e-2; shuntS > whole.shuntS; shuntS /= 10) if (!this.newton(this.x.slice(), { ...whole, shuntS })) return false;
+    return this.newton(this.x.slice(), whole);
+  }
+
+  /** Turns the sources up from nothing; a share that fails is approached in smaller steps. */
+  private bySources(whole: Hold): boolean {
+    this.x.fill(0);
+    if (!this.newton(this.x.slice(), { ...whole, sourceShare: 0 })) return false;
+    let reached = this.x.slice();
+    let share = 0;
+    for (let step = 0.1; share < 1;) {
+      const sourceShare = Math.min(share + step, 1);
+      if (this.newton(reached, { ...whole, sourceShare })) [reached, share, step] = [this.x.slice(), sourceShare, step * 2];
+      else step /= 4;
+      if (step < 1e-4) return false;
+    }
+    return true;
+  }
+
+  /** Lets every node move as if it had a capacitor, with ever longer steps of time, until nothing moves. */
+  private byPseudoTime(start: Float64Array, whole: Hold): boolean {
+    let reached = start;
+    let tieS = 1e-1;
+    for (let i = 0; i < 200 && tieS < 1e6; i++) {
+      const moved = this.newton(reached, { ...whole, tieS });
+      if (moved) reached = this.x.slice();
+      tieS = moved ? tieS / 2.5 : tieS * 8;
+      if (moved && tieS < 1e-10) return this.newton(reached, whole);
+    }
+    return false;
+  }
+}
