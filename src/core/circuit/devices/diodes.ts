@@ -1,7 +1,18 @@
 import type { Part } from '../netlist/types.ts';
 import { JUNCTION_GMIN, thermalVoltage, type Bank, type Conditions, type Loading, type Wiring } from './bank.ts';
 import { EntryList } from './entry-list.ts';
-import { criticalVoltage, junctionCurrent, junctionSlope, limitJunction } from './junction.ts';
+import { criticalVoltage, currentPastExp, junctionExp, limitJunction } from './junction.ts';
+
+interface Diode {
+  readonly part: number;
+  readonly anode: number;
+  readonly cathode: number;
+  readonly saturation: number;
+  readonly nVt: number;
+  readonly bv: number;
+  readonly ibv: number;
+  readonly nbvVt: number;
+}
 
 /**
  * Diodes: I = Is·(e^(V/(N·Vt)) − 1), behind RS where it is given; past −BV the breakdown current −IBV·e^(−(V+BV)/(NBV·Vt)) is added.
@@ -10,21 +21,13 @@ import { criticalVoltage, junctionCurrent, junctionSlope, limitJunction } from '
 export class Diodes implements Bank {
   readonly bends = true;
   private readonly entries: EntryList;
-  private readonly items: {
-    part: number;
-    anode: number;
-    cathode: number;
-    saturation: number;
-    nVt: number;
-    bv: number;
-    ibv: number;
-    nbvVt: number;
-  }[] = [];
+  private readonly items: Diode[] = [];
   private readonly seriesEntries: EntryList;
   private readonly series: { part: number; siemens: number }[] = [];
   private readonly vt: number;
   private last = new Float64Array(0);
   private saturation = new Float64Array(0);
+  private critical = new Float64Array(0);
   private seriesS = new Float64Array(0);
 
   constructor(wiring: Wiring, parts: readonly Part[], temperatureK: number) {
@@ -65,48 +68,56 @@ export class Diodes implements Bank {
     this.seriesEntries.bind(places);
     this.last = new Float64Array(this.items.length);
     this.saturation = new Float64Array(this.items.length);
+    this.critical = new Float64Array(this.items.length);
     this.seriesS = new Float64Array(this.series.length);
   }
 
   prepare({ scale, removed }: Conditions, x: Float64Array): void {
-    this.items.forEach(({ part, anode, cathode, saturation }, i) => {
+    for (let i = 0; i < this.items.length; i++) {
+      const { part, anode, cathode, saturation, nVt } = this.items[i]!;
       this.last[i] = x[anode]! - x[cathode]!;
-      this.saturation[i] = removed[part] ? 0 : saturation * scale[part]!;
-    });
-    this.series.forEach(({ part, siemens }, i) => (this.seriesS[i] = removed[part] ? 0 : siemens));
+      const now = removed[part] ? 0 : saturation * scale[part]!;
+      if (now === this.saturation[i]) continue;
+      this.saturation[i] = now;
+      this.critical[i] = criticalVoltage(nVt, now);
+    }
+    for (let i = 0; i < this.series.length; i++) {
+      const { part, siemens } = this.series[i]!;
+      this.seriesS[i] = removed[part] ? 0 : siemens;
+    }
   }
 
   load(into: Loading): void {
+    for (let i = 0; i < this.items.length; i++) if (this.saturation[i] !== 0) this.loadOne(i, this.items[i]!, into);
+    for (let i = 0; i < this.series.length; i++) addConductance(into.values, this.seriesEntries.places, 4 * i, this.seriesS[i]!);
+  }
+
+  private loadOne(i: number, d: Diode, into: Loading): void {
     const { x, values, rhs } = into;
-    const { places } = this.entries;
-    for (let i = 0; i < this.items.length; i++) {
-      const item = this.items[i]!;
-      const saturation = this.saturation[i]!;
-      if (saturation === 0) continue;
-      const v = this.limited(i, x[item.anode]! - x[item.cathode]!, into);
-      let current = junctionCurrent(v, item.nVt, saturation) + JUNCTION_GMIN * v;
-      let slope = junctionSlope(v, item.nVt, saturation) + JUNCTION_GMIN;
-      if (v < -item.bv + 30 * item.nbvVt) {
-        const broken = item.ibv * Math.exp(Math.min(-(v + item.bv) / item.nbvVt, 80));
-        current -= broken;
-        slope += broken / item.nbvVt;
-      }
-      addConductance(values, places, 4 * i, slope);
-      const rest = current - slope * v;
-      rhs[item.anode]! -= rest;
-      rhs[item.cathode]! += rest;
+    const saturation = this.saturation[i]!;
+    const v = this.limited(i, d, x[d.anode]! - x[d.cathode]!, into);
+    const e = junctionExp(v, d.nVt);
+    let slope = (saturation * e) / d.nVt;
+    let current = saturation * (e - 1) + currentPastExp(v, d.nVt, slope) + JUNCTION_GMIN * v;
+    slope += JUNCTION_GMIN;
+    if (v < -d.bv + 30 * d.nbvVt) {
+      const broken = d.ibv * Math.exp(Math.min(-(v + d.bv) / d.nbvVt, 80));
+      current -= broken;
+      slope += broken / d.nbvVt;
     }
-    for (let i = 0; i < this.series.length; i++) addConductance(values, this.seriesEntries.places, 4 * i, this.seriesS[i]!);
+    addConductance(values, this.entries.places, 4 * i, slope);
+    const rest = current - slope * v;
+    rhs[d.anode]! -= rest;
+    rhs[d.cathode]! += rest;
   }
 
   /** The voltage to use in this pass: forward by the junction's own law, backward past breakdown by the same law mirrored. */
-  private limited(i: number, v: number, into: Loading): number {
-    const { nVt, bv, nbvVt, ibv } = this.items[i]!;
+  private limited(i: number, { nVt, bv, nbvVt, ibv }: Diode, v: number, into: Loading): number {
     const last = this.last[i]!;
     const used =
       v < -bv && Number.isFinite(bv)
         ? -bv - limitJunction(-(v + bv), -(last + bv), nbvVt, criticalVoltage(nbvVt, ibv))
-        : limitJunction(v, last, nVt, criticalVoltage(nVt, this.saturation[i]!));
+        : limitJunction(v, last, nVt, this.critical[i]!);
     if (Math.abs(used - v) > 1e-9) into.limited = true;
     this.last[i] = used;
     return used;

@@ -2,7 +2,7 @@ import type { Part } from '../netlist/types.ts';
 import { JUNCTION_GMIN, thermalVoltage, type Bank, type Conditions, type Loading, type Wiring } from './bank.ts';
 import { addConductance } from './diodes.ts';
 import { EntryList } from './entry-list.ts';
-import { criticalVoltage, junctionCurrent, junctionSlope, limitJunction } from './junction.ts';
+import { criticalVoltage, currentPastExp, junctionExp, limitJunction } from './junction.ts';
 
 interface Mosfet {
   readonly part: number;
@@ -18,6 +18,8 @@ interface Mosfet {
   readonly gamma: number;
   readonly phi: number;
   readonly is: number;
+  /** Critical voltage of its bulk junctions. */
+  readonly critical: number;
 }
 
 /**
@@ -68,6 +70,7 @@ export class Mosfets implements Bank {
       gamma: p['gamma'] ?? 0,
       phi: p['phi'] ?? 0.6,
       is: p['is'] ?? 1e-14,
+      critical: criticalVoltage(this.vt, p['is'] ?? 1e-14),
     });
     for (const row of [d, s]) for (const col of [d, g, s, b]) this.entries.add(row, col);
     this.junctionEntries.addPair(b, d);
@@ -92,12 +95,16 @@ export class Mosfets implements Bank {
   }
 
   prepare({ scale, removed }: Conditions, x: Float64Array): void {
-    this.items.forEach(({ part, sign, d, s, b }, i) => {
+    for (let i = 0; i < this.items.length; i++) {
+      const { part, sign, d, s, b } = this.items[i]!;
       this.last[2 * i] = sign * (x[b]! - x[d]!);
       this.last[2 * i + 1] = sign * (x[b]! - x[s]!);
       this.scale[i] = removed[part] ? 0 : scale[part]!;
-    });
-    this.series.forEach(({ part, siemens }, i) => (this.seriesS[i] = removed[part] ? 0 : siemens));
+    }
+    for (let i = 0; i < this.series.length; i++) {
+      const { part, siemens } = this.series[i]!;
+      this.seriesS[i] = removed[part] ? 0 : siemens;
+    }
   }
 
   load(into: Loading): void {
@@ -114,11 +121,13 @@ export class Mosfets implements Bank {
   private loadJunction(at: number, m: Mosfet, other: number, into: Loading): void {
     const { x, rhs } = into;
     const v = m.sign * (x[m.b]! - x[other]!);
-    const used = limitJunction(v, this.last[at]!, this.vt, criticalVoltage(this.vt, m.is));
+    const used = limitJunction(v, this.last[at]!, this.vt, m.critical);
     if (Math.abs(used - v) > 1e-9) into.limited = true;
     this.last[at] = used;
-    const slope = junctionSlope(used, this.vt, m.is) + JUNCTION_GMIN;
-    const rest = m.sign * (junctionCurrent(used, this.vt, m.is) + JUNCTION_GMIN * used - slope * used);
+    const e = junctionExp(used, this.vt);
+    const bare = (m.is * e) / this.vt;
+    const slope = bare + JUNCTION_GMIN;
+    const rest = m.sign * (m.is * (e - 1) + currentPastExp(used, this.vt, bare) + JUNCTION_GMIN * used - slope * used);
     addConductance(into.values, this.junctionEntries.places, 4 * at, slope);
     rhs[m.b]! -= rest;
     rhs[other]! += rest;

@@ -2,7 +2,7 @@ import type { Part } from '../netlist/types.ts';
 import { JUNCTION_GMIN, thermalVoltage, type Bank, type Conditions, type Loading, type Wiring } from './bank.ts';
 import { addConductance } from './diodes.ts';
 import { EntryList } from './entry-list.ts';
-import { criticalVoltage, junctionCurrent, junctionSlope, limitJunction } from './junction.ts';
+import { criticalVoltage, currentPastExp, junctionExp, limitJunction } from './junction.ts';
 
 interface Transistor {
   readonly part: number;
@@ -40,6 +40,8 @@ export class Transistors implements Bank {
   private lastBe = new Float64Array(0);
   private lastBc = new Float64Array(0);
   private scale = new Float64Array(0);
+  /** Critical voltage of base–emitter and base–collector, two a part. */
+  private critical = new Float64Array(0);
   private seriesS = new Float64Array(0);
 
   constructor(wiring: Wiring, parts: readonly Part[], temperatureK: number) {
@@ -94,16 +96,25 @@ export class Transistors implements Bank {
     this.lastBe = new Float64Array(this.items.length);
     this.lastBc = new Float64Array(this.items.length);
     this.scale = new Float64Array(this.items.length);
+    this.critical = new Float64Array(2 * this.items.length);
     this.seriesS = new Float64Array(this.series.length);
   }
 
   prepare({ scale, removed }: Conditions, x: Float64Array): void {
-    this.items.forEach(({ part, sign, c, b, e }, i) => {
+    for (let i = 0; i < this.items.length; i++) {
+      const { part, sign, c, b, e, is, nfVt, nrVt } = this.items[i]!;
       this.lastBe[i] = sign * (x[b]! - x[e]!);
       this.lastBc[i] = sign * (x[b]! - x[c]!);
-      this.scale[i] = removed[part] ? 0 : scale[part]!;
-    });
-    this.series.forEach(({ part, siemens }, i) => (this.seriesS[i] = removed[part] ? 0 : siemens));
+      const now = removed[part] ? 0 : scale[part]!;
+      if (now === this.scale[i]) continue;
+      this.scale[i] = now;
+      this.critical[2 * i] = criticalVoltage(nfVt, is * now);
+      this.critical[2 * i + 1] = criticalVoltage(nrVt, is * now);
+    }
+    for (let i = 0; i < this.series.length; i++) {
+      const { part, siemens } = this.series[i]!;
+      this.seriesS[i] = removed[part] ? 0 : siemens;
+    }
   }
 
   load(into: Loading): void {
@@ -112,37 +123,50 @@ export class Transistors implements Bank {
   }
 
   private loadOne(i: number, q: Transistor, into: Loading): void {
-    const { x, values, rhs } = into;
+    const { x, rhs } = into;
     const is = q.is * this.scale[i]!;
-    const vbe = hold(this.lastBe, i, q.sign * (x[q.b]! - x[q.e]!), q.nfVt, is, into);
-    const vbc = hold(this.lastBc, i, q.sign * (x[q.b]! - x[q.c]!), q.nrVt, is, into);
-    const [cbe, gbe] = [junctionCurrent(vbe, q.nfVt, is), junctionSlope(vbe, q.nfVt, is)];
-    const [cbc, gbc] = [junctionCurrent(vbc, q.nrVt, is), junctionSlope(vbc, q.nrVt, is)];
+    const vbe = hold(this.lastBe, i, q.sign * (x[q.b]! - x[q.e]!), q.nfVt, this.critical[2 * i]!, into);
+    const vbc = hold(this.lastBc, i, q.sign * (x[q.b]! - x[q.c]!), q.nrVt, this.critical[2 * i + 1]!, into);
+    const [ebe, ebc] = [junctionExp(vbe, q.nfVt), junctionExp(vbc, q.nrVt)];
+    const [gbe, gbc] = [(is * ebe) / q.nfVt, (is * ebc) / q.nrVt];
+    const cbe = is * (ebe - 1) + currentPastExp(vbe, q.nfVt, gbe);
+    const cbc = is * (ebc - 1) + currentPastExp(vbc, q.nrVt, gbc);
     const q1 = 1 / Math.max(1 - vbc * q.perVaf - vbe * q.perVar, 1e-3);
     const root = Math.sqrt(Math.max(1 + 4 * (cbe * q.perIkf + cbc * q.perIkr), 0));
     const qb = (q1 * (1 + root)) / 2;
     const slopeRoot = Math.max(root, 1e-9);
     const dqbE = q1 * (qb * q.perVar + (q.perIkf * gbe) / slopeRoot);
     const dqbC = q1 * (qb * q.perVaf + (q.perIkr * gbc) / slopeRoot);
-    const gpi = gbe / q.bf + junctionSlope(vbe, q.neVt, q.ise) + JUNCTION_GMIN;
-    const gmu = gbc / q.br + junctionSlope(vbc, q.ncVt, q.isc) + JUNCTION_GMIN;
+    let gpi = gbe / q.bf + JUNCTION_GMIN;
+    let gmu = gbc / q.br + JUNCTION_GMIN;
+    let currentBe = cbe / q.bf + JUNCTION_GMIN * vbe;
+    let currentBc = cbc / q.br + JUNCTION_GMIN * vbc;
+    if (q.ise > 0) {
+      const leak = junctionExp(vbe, q.neVt);
+      gpi += (q.ise * leak) / q.neVt;
+      currentBe += q.ise * (leak - 1);
+    }
+    if (q.isc > 0) {
+      const leak = junctionExp(vbc, q.ncVt);
+      gmu += (q.isc * leak) / q.ncVt;
+      currentBc += q.isc * (leak - 1);
+    }
     const transfer = cbe - cbc;
     const go = (gbc + (transfer * dqbC) / qb) / qb;
     const gm = (gbe - (transfer * dqbE) / qb) / qb - go;
-    const leakC = cbc / q.br + junctionCurrent(vbc, q.ncVt, q.isc) + JUNCTION_GMIN * vbc;
-    const cc = transfer / qb - leakC;
-    const cb = cbe / q.bf + junctionCurrent(vbe, q.neVt, q.ise) + JUNCTION_GMIN * vbe + leakC;
+    const cc = transfer / qb - currentBc;
+    const cb = currentBe + currentBc;
     const restE = q.sign * (cc + cb - vbe * (gm + go + gpi) + vbc * go);
     const restC = q.sign * (-cc + vbe * (gm + go) - vbc * (gmu + go));
     rhs[q.b]! -= restE + restC;
     rhs[q.c]! += restC;
     rhs[q.e]! += restE;
-    addNine(values, this.entries.places, 9 * i, gpi, gmu, gm, go);
+    addNine(into.values, this.entries.places, 9 * i, gpi, gmu, gm, go);
   }
 }
 
-function hold(last: Float64Array, i: number, v: number, nVt: number, saturation: number, into: Loading): number {
-  const used = limitJunction(v, last[i]!, nVt, criticalVoltage(nVt, saturation));
+function hold(last: Float64Array, i: number, v: number, nVt: number, critical: number, into: Loading): number {
+  const used = limitJunction(v, last[i]!, nVt, critical);
   if (Math.abs(used - v) > 1e-9) into.limited = true;
   last[i] = used;
   return used;
