@@ -90,6 +90,15 @@ describe.each(SCREENS)('the whole path on $name', (screen) => {
     ];
     await walk.noted(() => photos.locator('input[type=file]').first().setInputFiles(files));
     expect((await file(first)).photos).toHaveLength(2);
+    await photos
+      .getByRole('button', { name: /look closely/ })
+      .first()
+      .click();
+    const large = walk.page.getByRole('dialog', { name: /^Photo:/ });
+    await large.locator('canvas').first().waitFor();
+    await walk.press(large, 'Closer');
+    await walk.press(large, 'Close');
+    await large.waitFor({ state: 'hidden' });
     const refused = { name: 'letter.jpg', mimeType: 'image/jpeg', buffer: Buffer.from('this is a letter') };
     await photos.locator('input[type=file]').first().setInputFiles([refused]);
     await walk.page
@@ -155,12 +164,8 @@ describe.each(SCREENS)('the whole path on $name', (screen) => {
     await walk.settled();
     await walk.noted(async () => {
       const slot = await walk.unfold(walk.region('What it holds'), /Board TN-20/);
-      await slot
-        .getByText(new RegExp(second.name))
-        .first()
-        .click()
-        .catch(() => undefined);
-      await walk.press(slot, /^(Put it in|Done|It is in)/);
+      await slot.getByRole('radio', { name: new RegExp(`of #${second.number}`) }).check();
+      await walk.press(slot, 'It is in');
     });
     const [one, two] = [await file(first), await file(second)];
     const holds = one.slots.find(({ name }) => name === 'Board TN-20')!;
