@@ -212,6 +212,8 @@ export const PileView = z
         headline: z.string(),
         road: Road,
         value_minor: Money,
+        low_minor: Money.meta({ description: 'Tenth percentile' }),
+        high_minor: Money.meta({ description: 'Ninetieth percentile' }),
         chance: Chance,
         minutes: z.number(),
         why: Why,

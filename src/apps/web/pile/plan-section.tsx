@@ -1,6 +1,6 @@
 import { Link } from 'wouter';
 import type { PileView } from '../../../bench/views/index.ts';
-import { roughMoney } from '../format/money.ts';
+import { moneySpread, roughMoney } from '../format/money.ts';
 import { chance, duration } from '../format/number.ts';
 import { ROAD_WORDS } from '../format/words.ts';
 import { Section } from '../ui/section.tsx';
@@ -49,6 +49,9 @@ function PlanLine({ line, currency }: { readonly line: PileView['plan'][number];
           {ROAD_WORDS[line.road].toLowerCase()} · {duration(line.minutes)}
           {line.chance > 0 && ` · works in the end ${chance(line.chance)}`}
         </span>
+        {line.low_minor < line.high_minor && (
+          <span className="small muted">8 times in 10 from {moneySpread(line.low_minor, line.high_minor, currency)}</span>
+        )}
       </div>
       <Why lines={line.why} />
     </li>
