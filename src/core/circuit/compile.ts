@@ -113,7 +113,13 @@ export function orderPivots(
     circuit,
     Int32Array.from({ length: ground + 1 }, (_, i) => i),
   );
-  const loading: Loading = { x, values: new Float64Array(ground + 1), rhs: new Float64Array(circuit.size + 1), limited: false };
+  const loading: Loading = {
+    x,
+    values: new Float64Array(ground + 1),
+    rhs: new Float64Array(circuit.size + 1),
+    limited: false,
+    settledV: Infinity,
+  };
   for (const bank of circuit.banks) {
     bank.prepare(conditions, x, 1);
     bank.load(loading);
@@ -205,7 +211,6 @@ function countExtras(netlist: Netlist): number {
       kind === 'CHARGER'
     )
       return 1;
-    if (kind === 'D') return positive(p['rs']);
     if (kind === 'Q') return positive(p['rb'], p['rc'], p['re']);
     return kind === 'M' ? positive(p['rd'], p['rs']) : 0;
   };

@@ -47,7 +47,7 @@ export class PointSolver {
     [this.x, this.next, this.anchor, this.baseRhs] = [room(), room(), room(), room()];
     this.straight = circuit.banks.filter((bank) => !bank.bends);
     this.bent = circuit.banks.filter((bank) => bank.bends);
-    this.loading = { x: this.x, values: circuit.lu.values, rhs: room(), limited: false };
+    this.loading = { x: this.x, values: circuit.lu.values, rhs: room(), limited: false, settledV: this.effort.absoluteV };
     this.baseValues = new Float64Array(circuit.lu.values.length);
     this.absolute = Float64Array.from(circuit.isVoltage, (isVoltage) => (isVoltage ? effort.absoluteV : effort.absoluteA));
     const longest = (isVoltage: number): number => (isVoltage ? effort.stepV : effort.stepA);
@@ -87,7 +87,7 @@ export class PointSolver {
   private followOrder(): void {
     const { lu } = this.circuit;
     if (this.loading.values !== lu.values) {
-      this.loading = { x: this.x, values: lu.values, rhs: this.loading.rhs, limited: false };
+      this.loading = { x: this.x, values: lu.values, rhs: this.loading.rhs, limited: false, settledV: this.effort.absoluteV };
       this.baseValues = new Float64Array(lu.values.length);
     }
     if (this.probe) this.places = probePlaces(this.circuit, this.probe);
@@ -114,7 +114,7 @@ export class PointSolver {
     baseValues.fill(0);
     baseRhs.fill(0);
     for (const bank of circuit.banks) bank.prepare(conditions, x, sourceShare);
-    const base: Loading = { x, values: baseValues, rhs: baseRhs, limited: false };
+    const base: Loading = { x, values: baseValues, rhs: baseRhs, limited: false, settledV: this.effort.absoluteV };
     for (const bank of this.straight) bank.load(base);
     const { places } = circuit.diagonal;
     const nodes = circuit.netlist.nodes.length;

@@ -13,11 +13,13 @@ export interface Residuals {
 export function residuals(circuit: Circuit, conditions: Conditions, x: Float64Array, shuntS: number): Residuals {
   const { rows, cols } = circuit.pattern;
   const { slots } = circuit.lu;
+  const { length } = circuit.lu.values;
   const loading: Loading = {
     x,
-    values: new Float64Array(circuit.lu.values.length),
+    values: new Float64Array(length),
     rhs: new Float64Array(circuit.size + 1),
     limited: false,
+    settledV: Infinity,
   };
   for (const bank of circuit.banks) {
     bank.prepare(conditions, x, 1);

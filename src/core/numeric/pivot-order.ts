@@ -1,18 +1,21 @@
-/** What a factorisation will do, found once for a pattern: see `SparseLu`, which runs it. */
+/**
+ * What a factorisation will do, found once for a pattern; `SparseLu` runs it. The values lie step by step: the pivot, the other entries of its row
+ * (the upper part), the other entries of its column (the lower part).
+ */
 export interface EliminationPlan {
   /** Position among the values of each entry of the pattern. */
   readonly slots: Int32Array;
-  /** Positions in all, fill included. */
-  readonly count: number;
-  /** For each pivot: rows below it; for each of them its slot, entries to its right, and pairs of target and source. */
-  readonly program: number[];
-  /** Triples of row, slot and pivot's row, in the order of the forward substitution. */
-  readonly forward: number[];
-  /** For each pivot, last first: entries to its right, then pairs of slot and step. */
-  readonly backward: number[];
-  readonly pivotRow: number[];
-  readonly pivotCol: number[];
-  readonly pivotSlot: number[];
+  /** Position of the pivot of each step; one more than there are steps. */
+  readonly starts: Int32Array;
+  /** Entries of the upper part of each step. */
+  readonly upper: Int32Array;
+  /** For an upper entry the step that its column is eliminated in, for a lower one that of its row. */
+  readonly steps: Int32Array;
+  /** For each step, for each of its lower entries, for each of its upper entries: the position that their product is taken from. */
+  readonly targets: Int32Array;
+  /** Row and column of the pivot of each step. */
+  readonly pivotRow: Int32Array;
+  readonly pivotCol: Int32Array;
 }
 
 /** A pivot is at least this share of the largest entry of its column. */
@@ -22,7 +25,7 @@ const CANDIDATES = 4;
 
 /**
  * Orders the pivots by Markowitz's count (1957) among entries that are large enough, looking only at the shortest rows and columns (Zlatev 1980),
- * and writes down every step with its fill. `values` are typical ones, one an entry of the pattern. Undefined where no pivot is left.
+ * and lays out every step with its fill. `values` are typical ones, one an entry of the pattern. Undefined where no pivot is left.
  */
 export function planElimination(
   size: number,
@@ -31,24 +34,51 @@ export function planElimination(
   values: ArrayLike<number>,
 ): EliminationPlan | undefined {
   const active = new Active(size);
-  const slots = Int32Array.from(rows, (row, i) => active.enter(row, cols[i]!, values[i]!));
-  const upper: number[][] = [];
-  const plan = { program: [], forward: [], backward: [] as number[], pivotRow: [], pivotCol: [] as number[], pivotSlot: [] };
+  const entered = rows.map((row, i) => active.enter(row, cols[i]!, values[i]!));
+  const steps: Step[] = [];
   for (let k = 0; k < size; k++) {
     const pivot = active.choose();
     if (pivot < 0) return undefined;
-    upper.push(active.eliminate(pivot, plan));
+    steps.push(active.eliminate(pivot));
   }
-  const order = new Int32Array(size);
-  plan.pivotCol.forEach((col, k) => (order[col] = k));
-  for (let k = size - 1; k >= 0; k--) {
-    plan.backward.push(upper[k]!.length);
-    for (const slot of upper[k]!) plan.backward.push(slot, order[active.colOf[slot]!]!);
-  }
-  return { slots, count: active.rowOf.length, ...plan };
+  return layOut(active, steps, entered);
 }
 
-type Steps = Pick<EliminationPlan, 'program' | 'forward' | 'pivotRow' | 'pivotCol' | 'pivotSlot'>;
+/** One step of the elimination by slots: its pivot, the rest of the pivot's row and column, and a target for each pair of those. */
+interface Step {
+  readonly pivot: number;
+  readonly right: readonly number[];
+  readonly below: readonly number[];
+  readonly targets: readonly number[];
+}
+
+/** Numbers the slots anew in the order in which they are used. */
+function layOut({ rowOf, colOf }: Active, steps: readonly Step[], entered: readonly number[]): EliminationPlan {
+  const position = new Int32Array(rowOf.length);
+  const starts = new Int32Array(steps.length + 1);
+  const order = steps.flatMap(({ pivot, right, below }) => [pivot, ...right, ...below]);
+  order.forEach((slot, at) => (position[slot] = at));
+  steps.forEach(({ right, below }, k) => (starts[k + 1] = starts[k]! + 1 + right.length + below.length));
+  const [stepOfRow, stepOfCol] = [new Int32Array(steps.length), new Int32Array(steps.length)];
+  steps.forEach(({ pivot }, k) => {
+    stepOfRow[rowOf[pivot]!] = k;
+    stepOfCol[colOf[pivot]!] = k;
+  });
+  // An upper entry is eliminated with its column, later than with its row; a lower one with its row.
+  const stepOf = (slot: number): number => Math.max(stepOfRow[rowOf[slot]!]!, stepOfCol[colOf[slot]!]!);
+  return {
+    slots: Int32Array.from(entered, (slot) => position[slot]!),
+    starts,
+    upper: Int32Array.from(steps, ({ right }) => right.length),
+    steps: Int32Array.from(order, stepOf),
+    targets: Int32Array.from(
+      steps.flatMap(({ targets }) => targets),
+      (slot) => position[slot]!,
+    ),
+    pivotRow: Int32Array.from(steps, ({ pivot }) => rowOf[pivot]!),
+    pivotCol: Int32Array.from(steps, ({ pivot }) => colOf[pivot]!),
+  };
+}
 
 /** The part of the matrix that is not yet eliminated: slots by row and by column, with row, column and present value of each slot. */
 class Active {
@@ -111,33 +141,29 @@ class Active {
     return Math.abs(this.values[slot]!) >= PIVOT_THRESHOLD * most;
   }
 
-  /** Takes the pivot's row and column out, adds the fill, and writes down the steps. Returns the other slots of the pivot's row. */
-  eliminate(pivot: number, steps: Steps): number[] {
+  /** Takes the pivot's row and column out and adds the fill. */
+  eliminate(pivot: number): Step {
     const [row, col] = [this.rowOf[pivot]!, this.colOf[pivot]!];
     const right = this.byRow[row]!.filter((slot) => slot !== pivot);
     const below = this.byCol[col]!.filter((slot) => slot !== pivot);
-    steps.pivotRow.push(row);
-    steps.pivotCol.push(col);
-    steps.pivotSlot.push(pivot);
-    steps.program.push(below.length);
-    for (const slot of below) this.subtract(slot, pivot, right, steps);
+    const targets: number[] = [];
+    for (const slot of below) this.subtract(slot, pivot, right, targets);
     for (const slot of right) remove(this.byCol[this.colOf[slot]!]!, slot);
     remove(this.openRows, row);
     remove(this.openCols, col);
-    return right;
+    return { pivot, right, below, targets };
   }
 
-  private subtract(slot: number, pivot: number, right: readonly number[], steps: Steps): void {
+  /** Takes the pivot's row off the row of `slot`, so that nothing is left of `slot`. */
+  private subtract(slot: number, pivot: number, right: readonly number[], targets: number[]): void {
     const row = this.rowOf[slot]!;
     const share = this.values[slot]! / this.values[pivot]!;
-    steps.forward.push(row, slot, this.rowOf[pivot]!);
-    steps.program.push(slot, right.length);
     for (const other of this.byRow[row]!) this.slotAt[this.colOf[other]!] = other + 1;
     for (const source of right) {
       const col = this.colOf[source]!;
       const target = this.slotAt[col] === 0 ? this.add(row, col) : this.slotAt[col]! - 1;
       this.values[target]! -= share * this.values[source]!;
-      steps.program.push(target, source);
+      targets.push(target);
     }
     for (const other of this.byRow[row]!) this.slotAt[this.colOf[other]!] = 0;
     remove(this.byRow[row]!, slot);

@@ -18,8 +18,10 @@ export interface Loading {
   readonly x: Float64Array;
   readonly values: Float64Array;
   readonly rhs: Float64Array;
-  /** True once a junction was held back in this pass: the guess is then not yet the answer. */
+  /** True once a junction was held back in this pass, or does not yet fit its surroundings: the guess is then not yet the answer. */
   limited: boolean;
+  /** Voltage by which an inner node may miss its place in an answer. */
+  readonly settledV: number;
 }
 
 /** How the parts stand in one solution: by index of the part in the netlist. */
