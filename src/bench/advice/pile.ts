@@ -30,7 +30,17 @@ const gain = ({ value_minor: value, minutes }: Line): number => value / Math.max
 function planLine(desk: Desk, item: Item, weighed: Weighed | null, row: ItemRow): Line {
   const advice = adviceFor(desk, item, weighed);
   const shown = { row, advice_do: advice.do, headline: advice.headline };
-  if (!weighed) return { ...shown, road: 'leave', value_minor: 0, low_minor: 0, high_minor: 0, chance: 0, minutes: 0, why: adviceWithoutModel(item).why };
+  if (!weighed)
+    return {
+      ...shown,
+      road: 'leave',
+      value_minor: 0,
+      low_minor: 0,
+      high_minor: 0,
+      chance: 0,
+      minutes: 0,
+      why: adviceWithoutModel(item).why,
+    };
   const { decision } = weighed;
   const option = decision.options.find(({ road }) => road === decision.weighed.best)!;
   const worth = decision.weighed.worth.find(({ road }) => road === decision.weighed.best)!;
