@@ -17,6 +17,7 @@ import { serverArguments, USAGE, type ServerArguments } from './arguments.ts';
 import { listen } from './listen.ts';
 import { openBrowser } from './open-browser.ts';
 import { askJson, portTaken } from './port-taken.ts';
+import { thinkAhead } from './think-ahead.ts';
 
 const ROOT = join(import.meta.dirname, '../../..');
 
@@ -70,13 +71,16 @@ async function serve(opened: Opened, { home, port, empty, open: isToOpen }: Serv
     return isSame ? console.log(sentence) : end(1, sentence);
   }
   const url = `http://127.0.0.1:${listening.port}/`;
+  let isOver = false;
   endOnSignal(async () => {
+    isOver = true;
     app.close();
     await listening.close();
     await opened.close();
   });
   console.log(`Salvor is ready at ${url}`);
   if (isToOpen) openBrowser(url);
+  await thinkAhead(opened.bench, () => isOver);
 }
 
 /** The demo goes into an empty bench only; one that was put away is not empty. */

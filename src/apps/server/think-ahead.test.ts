@@ -1,0 +1,22 @@
+import { expect, it } from 'vitest';
+import type { Bench } from '../../bench/bench.ts';
+import { thinkAhead } from './think-ahead.ts';
+
+const benchOf = (ids: readonly string[], asked: string[]): Bench =>
+  ({ items: () => ({ rows: ids.map((id) => ({ id })), next: null }), item: (id: string) => void asked.push(id) }) as unknown as Bench;
+
+it('thinks about each unit under work, and lets others speak in between', async () => {
+  const asked: string[] = [];
+  const between: number[] = [];
+  const thinking = thinkAhead(benchOf(['a', 'b', 'c'], asked), () => false);
+  setImmediate(() => between.push(asked.length));
+  await thinking;
+  expect(asked).toEqual(['a', 'b', 'c']);
+  expect(between[0]).toBeLessThan(3);
+});
+
+it('stops when the server ends', async () => {
+  const asked: string[] = [];
+  await thinkAhead(benchOf(['a', 'b', 'c'], asked), () => asked.length === 1);
+  expect(asked).toEqual(['a']);
+});
