@@ -159,7 +159,7 @@ class Grid {
     for (const cell of cells)
       for (const step of [0, 1, -1, this.cols, -this.cols, this.cols + 1, this.cols - 1, -this.cols + 1, -this.cols - 1])
         if (this.owner[cell + step] === 0) this.owner[cell + step] = -1;
-    const points = cells.reverse().map((cell) => ({ x: (cell % this.cols) * CELL_MM, y: Math.floor(cell / this.cols) * CELL_MM }));
+    const points = cells.toReversed().map((cell) => ({ x: (cell % this.cols) * CELL_MM, y: Math.floor(cell / this.cols) * CELL_MM }));
     points[0] = { x: from.x, y: from.y };
     points[points.length - 1] = { x: to.x, y: to.y };
     return points.filter((p, i) => i === 0 || i === points.length - 1 || !straight(points[i - 1], p, points[i + 1]));

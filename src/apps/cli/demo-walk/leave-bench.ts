@@ -3,6 +3,8 @@ import { close } from './open-to.ts';
 import { factor, modelOf, note, pounds, type Workplace } from './workplace.ts';
 
 const PROOF_MINUTES = 3;
+/** Names of the bench are cut to so many letters. */
+const LONGEST_NAME = 64;
 const DAY_MINUTES = 24 * 60;
 /** What a grade does to the usual price (an assumption of the walk). */
 const GRADES = [
@@ -11,13 +13,15 @@ const GRADES = [
   { grade: 'C', text: 'scratched shell, all works', times: 0.8 },
 ] as const;
 
+/** The name of the advice to do a step of proof. */
+export const proofAdviceId = (stepId: string): string => `prove.${stepId}`.slice(0, LONGEST_NAME);
+
 /** Does the step of proof that the advice names; the hidden truth answers for the functions. */
 export function prove(place: Workplace, file: ItemFile, advice: AdviceView): void {
   close(place, file);
-  const step = file.proof.steps.find((each) => advice.id === `prove.${each.id}`.slice(0, 64))!;
-  const isFunction = step.id.startsWith('works.');
-  const functionId = modelOf(place, file).file.functions.find((fn) => step.id === `works.${fn.id}`.slice(0, 64))?.id;
-  const works = !isFunction || place.truth.tryFunction(file.row.id, functionId!, []) === 'works';
+  const step = file.proof.steps.find((each) => advice.id === proofAdviceId(each.id))!;
+  const proved = modelOf(place, file).file.functions.find((fn) => step.id === `works.${fn.id}`.slice(0, LONGEST_NAME));
+  const works = !proved || place.truth.tryFunction(file.row.id, proved.id, []) === 'works';
   note(place, 'proof-step-done', { item_id: file.row.id, step: step.id, outcome: works ? 'pass' : 'fail', minutes: PROOF_MINUTES });
   place.clock.pass(PROOF_MINUTES);
   place.say(`    ${step.name}: ${works ? 'pass' : 'fail'}.`);

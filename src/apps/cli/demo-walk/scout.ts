@@ -13,7 +13,9 @@ const SELLERS = [
 const WANTED_UNITS = 4;
 const MOST_LISTINGS = 30;
 /** Asked prices spread about what faulty ones usually cost (an assumption of the walk). */
-const ASK_SPREAD = 0.55;
+const ASK_SPREAD = 0.4;
+/** Share of sellers who ask nearly the price of a working one (an assumption of the walk). */
+const HOPEFUL = 0.35;
 
 interface Offer {
   readonly id: string;
@@ -26,14 +28,14 @@ interface Offer {
   readonly postageMinor: number;
 }
 
-/** Looks through listings until some units are bought and one listing was left; gives the ids of the units. */
+/** Looks through listings until enough units are bought and at least one listing was left for its price; gives the ids of the units. */
 export function scout(place: Workplace): string[] {
   const bought: string[] = [];
   let left = 0;
   for (let i = 1; i <= MOST_LISTINGS && (bought.length < WANTED_UNITS || left === 0); i++) {
     const offer = drawOffer(place, i);
     const outlook = weigh(place, offer);
-    const paid = bought.length < WANTED_UNITS || outlook.verdict === 'leave' ? priceToPay(place, offer, outlook) : null;
+    const paid = priceToPay(place, offer, outlook);
     if (paid === null) {
       left += 1;
       note(place, 'listing-dropped', { listing_id: offer.id, reason: outlook.why[0] ?? outlook.verdict });
@@ -50,10 +52,11 @@ function drawOffer(place: Workplace, index: number): Offer {
   const known = [...models.values()].filter((model) => model.file.level > 0);
   const model = known[Math.floor(random() * known.length)]!;
   const seller = SELLERS[Math.floor(random() * SELLERS.length)]!;
-  const count = 1 + Math.floor(random() * 3);
+  const count = 1 + Math.floor(random() * 2);
   const unitIds = Array.from({ length: count }, (_, i) => `walk-${index}-${i + 1}`);
   for (const id of unitIds) truth.addUnit(id, model);
-  const { for_parts: usual } = model.file.prices;
+  const { for_parts, working } = model.file.prices;
+  const usual = random() < HOPEFUL ? 0.75 * working : for_parts;
   const priceMinor = Math.round((usual * count * factor(ASK_SPREAD, random)) / 50) * 50;
   const title = `${count} × ${model.file.name}, faulty`;
   return {

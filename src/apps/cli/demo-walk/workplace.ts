@@ -38,10 +38,12 @@ export const pounds = ({ bench }: Workplace, minor: number): string => {
 
 export const percentText = (chance: number): string => `${Math.round(100 * chance)} %`;
 
+const MOST_REASONS = 2;
+
 /** A decision and its reasons, in the words of the bench. */
 export function decide({ say }: Workplace, what: string, why: readonly string[]): void {
   say(`  Decided: ${what}`);
-  for (const reason of why.filter((line) => line !== '').slice(0, 3)) say(`    because ${lowerFirst(reason)}`);
+  for (const reason of why.filter((line) => line !== '').slice(0, MOST_REASONS)) say(`    because ${lowerFirst(reason)}`);
 }
 
 const lowerFirst = (text: string): string => (/^[A-Z][a-z]/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text);
