@@ -18,7 +18,8 @@ export async function ensureInstalled() {
   if (isInstalled()) return;
   console.log('Installing the packages that Salvor needs. The database compiles here, which takes about two minutes the first time …');
   const npm = process.platform === 'win32' ? 'npm.cmd' : 'npm';
-  const env = { ...process.env, npm_config_build_from_source: 'true' };
+  // Under `npm test --silent` npm would not even say why it failed.
+  const env = { ...process.env, npm_config_build_from_source: 'true', npm_config_loglevel: 'warn' };
   const code = await run(npm, ['ci', '--no-audit', '--no-fund'], { env, shell: process.platform === 'win32' });
   if (code !== 0) {
     console.error(
