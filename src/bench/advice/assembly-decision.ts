@@ -1,5 +1,5 @@
 import { meanOf, quantileOf } from '../../core/planning/index.ts';
-import type { DecisionView, Road } from '../views/answers.ts';
+import type { DecisionView, Road } from '../views/index.ts';
 import { worksChance, type Judged } from './beliefs.ts';
 import { money, percent, whole } from './say.ts';
 

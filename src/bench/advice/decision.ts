@@ -2,7 +2,7 @@ import type { RankedCheck } from '../../core/diagnosis/index.ts';
 import type { Stakes } from '../../core/diagnosis/model.ts';
 import { priceSpread, weighRoads, type WeighedRoads } from '../../core/planning/index.ts';
 import type { Item } from '../state.ts';
-import type { DecisionView, Road } from '../views/answers.ts';
+import type { DecisionView, Road } from '../views/index.ts';
 import { adviceId } from './advice-id.ts';
 import type { Beliefs, Judged } from './beliefs.ts';
 import type { Donor } from './donors.ts';

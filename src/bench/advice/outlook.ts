@@ -3,7 +3,7 @@ import { convertMinor } from '../../core/quantity/index.ts';
 import type { Refusal } from '../bench.ts';
 import type { Model } from '../models/index.ts';
 import type { HistoryEntry } from '../state.ts';
-import type { OutlookView, Road, ScoutQuestion } from '../views/answers.ts';
+import type { OutlookView, Road, ScoutQuestion } from '../views/index.ts';
 import { hypothesesOf } from './belief-view.ts';
 import type { Desk, Weighed } from './desk.ts';
 import { evidenceOf } from './evidence.ts';

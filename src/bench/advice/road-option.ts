@@ -1,7 +1,7 @@
 import type { Outcome } from '../../core/planning/index.ts';
 import type { Stage } from '../events/index.ts';
 import type { Model } from '../models/index.ts';
-import type { Road } from '../views/answers.ts';
+import type { Road } from '../views/index.ts';
 
 /** One way to go on with a unit, in exact numbers; the view rounds them. */
 export interface RoadOption {

@@ -1,0 +1,43 @@
+import { z } from 'zod';
+import { Id } from '../events/index.ts';
+import { Money } from './measures.ts';
+
+export const ModelRow = z.object({
+  id: Id,
+  name: z.string(),
+  revision: z.string(),
+  level: z.number(),
+  about: z.string(),
+  units: z.number().int(),
+  points: z.number().int(),
+  referenced_points: z.number().int(),
+});
+export type ModelRow = z.infer<typeof ModelRow>;
+
+export const BenchView = z
+  .object({
+    name: z.string(),
+    currency: z.string(),
+    hour_value_minor: Money,
+    fee_percent: z.number(),
+    postage_out_minor: Money,
+    demo: z.enum(['none', 'present', 'put-away']),
+    events: z.number().int(),
+    items: z.number().int(),
+    foreign_events: z.number().int(),
+    orphans: z.number().int(),
+    can_set_currency: z.boolean(),
+    version: z.string(),
+    device: z.string(),
+  })
+  .meta({ id: 'Bench' });
+export type BenchView = z.infer<typeof BenchView>;
+
+export const Problem = z
+  .object({
+    code: z.string(),
+    message: z.string().meta({ description: 'What is wrong, where, and what to do next' }),
+    where: z.string().optional(),
+  })
+  .meta({ id: 'Problem' });
+export type Problem = z.infer<typeof Problem>;

@@ -1,0 +1,93 @@
+import { z } from 'zod';
+import { Id, Stage } from '../events/index.ts';
+import { Caution } from '../models/schema.ts';
+import { AdviceView, DecisionView } from './advice.ts';
+import { BeliefView } from './belief.ts';
+import { Money } from './measures.ts';
+import { ItemRow } from './rows.ts';
+
+export const LogLine = z
+  .object({
+    event_id: z.string(),
+    seq: z.number().int(),
+    at: z.string(),
+    device: z.string(),
+    kind: z.string(),
+    text: z.string().meta({ description: 'The event in plain words' }),
+    corrected: z.boolean(),
+    foreign: z.boolean(),
+    photo: z.string().nullable(),
+  })
+  .meta({ id: 'LogLine' });
+export type LogLine = z.infer<typeof LogLine>;
+
+export const ProofView = z
+  .object({
+    steps: z.array(
+      z.object({
+        id: Id,
+        name: z.string(),
+        how: z.string(),
+        outcome: z.enum(['open', 'pass', 'fail', 'signed-off']),
+        reason: z.string(),
+        cautions: z.array(Caution),
+      }),
+    ),
+    ready: z.boolean(),
+  })
+  .meta({ id: 'Proof' });
+export type ProofView = z.infer<typeof ProofView>;
+
+export const MoneyView = z
+  .object({
+    currency: z.string(),
+    costs: z.array(z.object({ reason: z.string(), text: z.string(), amount_minor: Money })),
+    cost_minor: Money,
+    minutes: z.number(),
+    income_minor: Money.meta({ description: 'Price and postage charged, less fees, postage and refunds' }),
+    profit_minor: Money.nullable().meta({ description: 'Null until sold or scrapped' }),
+    profit_per_hour_minor: Money.nullable(),
+  })
+  .meta({ id: 'Money' });
+export type MoneyView = z.infer<typeof MoneyView>;
+
+export const ItemFile = z
+  .object({
+    row: ItemRow,
+    model: z.object({ id: Id, name: z.string(), level: z.number() }),
+    stage: Stage,
+    slots: z.array(
+      z.object({
+        slot: Id,
+        name: z.string(),
+        holds: z.enum(['its-own', 'another', 'nothing']),
+        item_id: z.string().nullable(),
+        item_name: z.string(),
+      }),
+    ),
+    photos: z.array(z.object({ hash: z.string(), side: z.string(), caption: z.string(), event_id: z.string() })),
+    readings: z.array(
+      z.object({
+        point: Id,
+        name: z.string(),
+        mode: z.string(),
+        value: z.number().nullable(),
+        reference: z.string().nullable(),
+        sigmas: z.number().nullable(),
+        event_id: z.string(),
+      }),
+    ),
+    findings: z
+      .array(z.object({ place: Id, sees: z.string(), event_id: z.string() }))
+      .meta({ description: 'What was seen where, oldest first; corrected ones left out' }),
+    log: z.array(LogLine),
+    belief: BeliefView,
+    advice: AdviceView,
+    decision: DecisionView,
+    proof: ProofView,
+    grade: z.object({ grade: z.string(), scale: z.string(), text: z.string() }).nullable(),
+    money: MoneyView,
+    seq: z.number().int(),
+  })
+  .meta({ id: 'ItemFile' });
+export type ItemFile = z.infer<typeof ItemFile>;
