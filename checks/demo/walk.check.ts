@@ -21,7 +21,7 @@ describe('the walk in the terminal', () => {
   let bench: Bench;
   let lines: string[];
   beforeAll(async () => {
-    ({ bench, lines } = await walked('spring'));
+    ({ bench, lines } = await walked('gull'));
   });
 
   test('ends with balanced books', () => {
@@ -53,7 +53,7 @@ describe('the walk in the terminal', () => {
   });
 
   test('is the same with the same seed, and another with another', async () => {
-    expect((await walked('spring')).lines).toEqual(lines);
+    expect((await walked('gull')).lines).toEqual(lines);
     expect((await walked('autumn')).lines).not.toEqual(lines);
   });
 });

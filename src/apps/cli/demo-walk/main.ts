@@ -27,5 +27,5 @@ async function main(seed: string): Promise<void> {
   }
 }
 
-const { values } = parseArgs({ options: { seed: { type: 'string', default: 'spring' } } });
+const { values } = parseArgs({ options: { seed: { type: 'string', default: 'gull' } } });
 await main(values.seed);

@@ -1,8 +1,10 @@
+import type { Caution } from '../../../bench/models/index.ts';
 import type { AdviceView, ItemFile } from '../../../bench/views/index.ts';
 import { answerCheck } from './answer-check.ts';
 import { doRemedy } from './do-remedy.ts';
 import { giveUp, grade, list, proofAdviceId, prove, sell } from './leave-bench.ts';
 import { doTransplant, partOut } from './move-assemblies.ts';
+import { sayCautions } from './say-cautions.ts';
 import { decide, fileOf, note, percentText, type Workplace } from './workplace.ts';
 
 const MOST_STEPS = 160;
@@ -15,6 +17,7 @@ export function workOnUnit(place: Workplace, itemId: string): void {
   place.say('');
   place.say(`#${row.number} ${row.name}, bought from ${row.seller}`);
   const times = new Map<string, number>();
+  const said = new Set<Caution>();
   let last: AdviceView['do'] = 'nothing';
   for (let step = 0; step < MOST_STEPS; step++) {
     const file = fileOf(place, itemId);
@@ -25,6 +28,7 @@ export function workOnUnit(place: Workplace, itemId: string): void {
     if (before >= (PATIENCE[advice.do] ?? Infinity)) stop(place, file, before);
     else {
       if (advice.do !== 'prove' || last !== 'prove') decide(place, advice.headline, advice.why);
+      sayCautions(place, file, said);
       follow(place, file, advice);
     }
     last = advice.do;
