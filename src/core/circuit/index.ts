@@ -7,3 +7,15 @@ export type { Conditions } from './devices/bank.ts';
 export { CircuitError } from './circuit-error.ts';
 export { DEFAULT_EFFORT, type Effort } from './effort.ts';
 export { operatingPoint, type NoConvergence, type OperatingPoint, type Solution } from './operating-point.ts';
+export { currentOut, measure, type MeasureOptions, type MeterReading, type MeterRequest } from './meter/measure.ts';
+export {
+  HANDHELD_METER,
+  meterError,
+  rangeFor,
+  standardUncertainty,
+  type DrivenRange,
+  type MeterMode,
+  type MeterProfile,
+  type MeterRange,
+} from './meter/meter-profile.ts';
+export { CLOSED_CONTACT_OHM, inPowerState, isSupply, UNPOWERED, type PowerState } from './meter/power-state.ts';
