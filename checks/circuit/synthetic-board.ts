@@ -1,3 +1,4 @@
+import { componentsOf, type Netlist, type Pad, type Placement } from '../../src/core/circuit/index.ts';
 import { randomStream, type RandomStream } from '../../src/core/numeric/index.ts';
 
 /**
@@ -125,7 +126,7 @@ RR${id}04 lk${id} 0 220k`;
 
 const loadSwitch: Block = (id, rail, random) => `MQ${id}01 sw${id} mg${id} ${rail} ${rail} MP W=20m L=1u
 RR${id}01 ${rail} mg${id} 100k
-QQ${id}01 mg${id} mb${id} 0 QN
+QQ${id}02 mg${id} mb${id} 0 QN
 RR${id}02 v33 mb${id} ${kilo(random, 10)}
 CC${id}01 sw${id} 0 10u
 RR${id}03 sw${id} 0 ${pick(random, ['470', '680', '1k'])}
@@ -152,3 +153,24 @@ DD${id}01 0 j${id} DZ
 DD${id}02 p${id} v5 DS`;
 
 const BLOCKS: readonly Block[] = [divider, key, lampSwitch, loadSwitch, filter, follower, contact];
+
+const COLUMNS = 16;
+const PITCH_MM = 2.2;
+
+/** A placement of the parts of a netlist, row by row: pads of 0.6 mm, those of three nets and more in two rows at 0.65 mm. Capacitors lie on the back. */
+export function syntheticPlacement(netlist: Netlist, outside: readonly string[]): Placement {
+  const absent = new Set(outside.map((name) => name.toLowerCase()));
+  const components = componentsOf({ ...netlist, parts: netlist.parts.filter(({ name }) => !absent.has(name.toLowerCase())) });
+  return {
+    pads: components.flatMap(({ ref, role, nets }, i) => {
+      const [x, y] = [(i % COLUMNS) * PITCH_MM, Math.floor(i / COLUMNS) * PITCH_MM];
+      const side = role === 'capacitor' ? ('back' as const) : ('front' as const);
+      const [pitch, width] = nets.length > 2 ? [0.65, 0.35] : [1.1, 0.6];
+      return nets.map((net, pin): Pad => {
+        const across = nets.length > 2 ? Math.floor(pin / 2) : pin;
+        const row = nets.length > 2 ? pin % 2 : 0;
+        return { component: ref, pin: `${pin + 1}`, net, side, xMm: x + across * pitch, yMm: y + row * 1.2, widthMm: width, heightMm: 0.5 };
+      });
+    }),
+  };
+}

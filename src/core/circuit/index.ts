@@ -19,3 +19,9 @@ export {
   type MeterRange,
 } from './meter/meter-profile.ts';
 export { CLOSED_CONTACT_OHM, inPowerState, isSupply, UNPOWERED, type PowerState } from './meter/power-state.ts';
+export { applyFaults, type FaultedNetlist } from './faults/apply-faults.ts';
+export { componentsOf, refOf, type Component, type Role } from './faults/components.ts';
+export type { Change, CircuitFault, CircuitFaultKind } from './faults/fault.ts';
+export { BRIDGE_GAP_MM, faultUniverse, LEAK_GAP_MM, type UniverseOptions } from './faults/fault-universe.ts';
+export type { LiquidRegion, Pad, Placement } from './faults/placement.ts';
+export { BRIDGE_RATE, FAULT_RATES, FAULT_VALUES, LIQUID_LEAK_RATE } from './faults/rates.ts';

@@ -1,0 +1,44 @@
+import type { Role } from './components.ts';
+import type { CircuitFaultKind } from './fault.ts';
+
+/**
+ * Chance of each kind of fault by what the component is, on a unit that is sold as faulty. Common practice, no source: what a bench has learned goes
+ * over it. A kind that is absent does not happen to that role. Contacts count once a contact, joints once a pin.
+ */
+export const FAULT_RATES: Readonly<Record<Role, Partial<Record<CircuitFaultKind, number>>>> = {
+  resistor: { open: 4e-4, 'drifted-up': 2e-4, 'drifted-down': 3e-5, missing: 3e-4 },
+  capacitor: { short: 2e-3, leaky: 1.2e-3, open: 4e-4, missing: 5e-4 },
+  coil: { open: 2e-3, missing: 4e-4 },
+  bead: { open: 2e-3, missing: 3e-4 },
+  fuse: { open: 0.02, missing: 5e-4 },
+  diode: { open: 8e-4, short: 2e-3, leaky: 8e-4, reversed: 5e-5, missing: 3e-4 },
+  transistor: { short: 2.5e-3, leaky: 1e-3, dead: 1.5e-3, reversed: 5e-5, missing: 3e-4, 'open-joint': 5e-4 },
+  regulator: { dead: 0.012, 'supply-shorted': 6e-3, 'drifted-up': 1e-3, 'drifted-down': 2e-3, missing: 3e-4, 'open-joint': 5e-4 },
+  charger: { dead: 0.015, 'supply-shorted': 5e-3, missing: 3e-4, 'open-joint': 5e-4 },
+  battery: { open: 0.02, 'drifted-down': 0.05, missing: 0.01 },
+  chip: { dead: 6e-3, 'supply-shorted': 6e-3, 'drifted-up': 2e-3, missing: 2e-4, 'open-joint': 8e-4 },
+  speaker: { open: 0.01, missing: 2e-3 },
+  contact: { open: 5e-3, 'dirty-contact': 0.01, missing: 1e-3 },
+  key: { short: 2e-3, leaky: 3e-3, open: 4e-3, 'dirty-contact': 0.012, missing: 5e-4 },
+  source: {},
+};
+
+/** Chance of a bridge of solder for each pair of neighbouring pads of different nets, and of a leak for each such pair under dried liquid. */
+export const BRIDGE_RATE = 1.5e-4;
+export const LIQUID_LEAK_RATE = 0.02;
+
+/** Resistances and factors that stand for each kind, Ω: typical, common practice, no source. */
+export const FAULT_VALUES = {
+  shortOhm: 0.5,
+  bridgeOhm: 0.05,
+  capacitorLeakOhm: 470,
+  junctionLeakOhm: 3300,
+  keyLeakOhm: 8200,
+  liquidOhm: 15e3,
+  supplyShortOhm: 1.5,
+  drift: 2,
+  setPointDrift: 1.2,
+  flatCell: 0.75,
+  /** Of a contact: 50 mΩ become 20 Ω. */
+  dirtyFactor: 400,
+} as const;
