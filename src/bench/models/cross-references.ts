@@ -1,3 +1,4 @@
+import { circuitProblems } from './circuit-names.ts';
 import { knownHere, problem, type ModelProblem } from './problem.ts';
 import type { ModelFile } from './schema.ts';
 
@@ -22,7 +23,7 @@ type Section = keyof typeof SECTIONS;
 /**
  * Everything in a well-shaped model file that does not hang together: ids given twice, names of entries that do not
  * exist, checks that are not exactly one kind, transplants without a slot, chances of behaviour that do not sum to 1,
- * places beside the board, steps that wait for each other.
+ * places beside the board, steps that wait for each other, a circuit that names what the file does not have.
  */
 export function crossProblems(file: ModelFile): ModelProblem[] {
   const sections = Object.keys(SECTIONS) as Section[];
@@ -34,6 +35,7 @@ export function crossProblems(file: ModelFile): ModelProblem[] {
     ...file.faults.flatMap(behavesSum),
     ...offBoard(file),
     ...stepCycle(file),
+    ...circuitProblems(file),
   ];
 }
 

@@ -16,7 +16,10 @@ export type ModelProblemCode =
   | 'model-off-board'
   | 'model-cycle'
   | 'model-base'
-  | 'model-readings';
+  | 'model-readings'
+  | 'model-circuit'
+  | 'model-netlist'
+  | 'model-placement';
 
 /** What is wrong at one place of a model file, and what to do next. */
 export interface ModelProblem {

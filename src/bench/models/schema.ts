@@ -1,5 +1,7 @@
 import { z } from 'zod';
 import { FindingKind, Id, Line, MeterMode, Stage } from '../events/index.ts';
+import { CircuitSpec } from './circuit-spec.ts';
+import type { ModelCircuit } from './model-circuit.ts';
 
 /**
  * A device model as it stands in `models/<id>/model.yaml`. One idea a section; every name that a section mentions
@@ -121,7 +123,7 @@ export const ModelFile = z
     format: z.literal(1),
     ...named,
     revision: z.string().max(60).default(''),
-    level: z.union([z.literal(0), z.literal(1)]),
+    level: z.union([z.literal(0), z.literal(1), z.literal(2)]),
     about: z.string().max(2000).default(''),
     based_on: Id.optional().meta({ description: 'Another model whose sections are taken over where this file leaves them out' }),
     currency: z.string().regex(/^[A-Z]{3}$/),
@@ -147,6 +149,9 @@ export const ModelFile = z
       .array(z.strictObject({ ...named, drive: Line, length_mm: z.number().positive(), count: z.number().int().min(1) }))
       .default([]),
     steps: z.array(StepSpec).default([]),
+    circuit: CircuitSpec.optional().meta({
+      description: 'At level 2: netlist, placement, and what of the device hangs on which part of them',
+    }),
   })
   .meta({ id: 'ModelFile', title: 'A device model of Salvor, format 1' });
 export type ModelFile = z.infer<typeof ModelFile>;
@@ -166,4 +171,6 @@ export interface Model {
   readonly readings: readonly ReferenceReading[];
   /** Reference photos beside the model file, by side. */
   readonly photos: readonly { readonly side: string; readonly path: string }[];
+  /** At level 2: the netlist and the places of its parts. */
+  readonly circuit?: ModelCircuit;
 }

@@ -5,7 +5,7 @@ import type { Model } from '../../bench/models/index.ts';
 import type { LoadedModels } from './load-models.ts';
 
 /** The code whose change makes kept models stale. */
-const CODE = [import.meta.dirname, join(import.meta.dirname, '../../bench/models')];
+const CODE = ['../../bench/models', '../../core/circuit/netlist', '.'].map((folder) => join(import.meta.dirname, folder));
 
 /**
  * As `loadModels`, over several folders: a model of a later one takes the place of one with the same id. What was read
@@ -50,7 +50,7 @@ async function digestOf(dirs: readonly string[]): Promise<string> {
   for (const dir of dirs) {
     const names = await readdir(dir, { recursive: true, withFileTypes: true }).catch(() => []);
     const files = names.filter((entry) => entry.isFile()).map((entry) => join(entry.parentPath, entry.name));
-    for (const file of files.sort()) hash.update(`${file}\0`).update(/\.(ya?ml|csv|[jt]s)$/.test(file) ? await readFile(file) : '');
+    for (const file of files.sort()) hash.update(`${file}\0`).update(/\.(ya?ml|csv|cir|[jt]s)$/.test(file) ? await readFile(file) : '');
   }
   return hash.digest('hex');
 }

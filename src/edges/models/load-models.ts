@@ -1,4 +1,4 @@
-import { readdir, readFile, stat } from 'node:fs/promises';
+import { readdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import {
   fieldText,
@@ -11,6 +11,8 @@ import {
   type ReferenceReading,
 } from '../../bench/models/index.ts';
 import { readCsv } from './read-csv.ts';
+import { loadCircuit } from './load-circuit.ts';
+import { codeOf, MOST_BYTES, readText } from './read-text.ts';
 import { readYaml, type YamlText } from './read-yaml.ts';
 
 /** What is wrong with a file of a model: where, and what to do next. The words form a sentence: "file:line field message. next". */
@@ -29,12 +31,14 @@ export interface ModelFileProblem {
 }
 
 export interface LoadedModels {
-  /** By id, in order of id. A model whose own file is faulty is not here; one with faulty readings is, without those lines. */
+  /**
+   * By id, in order of id. A model whose own file is faulty is not here; one with faulty readings is, without those lines; one whose
+   * circuit is faulty is, without it and at level 1.
+   */
   readonly models: Map<string, Model>;
   readonly problems: ModelFileProblem[];
 }
 
-const MOST_BYTES = 2 * 2 ** 20;
 const MODEL = 'model.yaml';
 const READINGS = 'readings.csv';
 const PHOTO = /^([a-z0-9][a-z0-9-]*)\.(?:jpe?g|png|webp)$/;
@@ -59,7 +63,9 @@ export async function loadModels(dir: string): Promise<LoadedModels> {
   }
   const models = new Map<string, Model>();
   for (const [id, file] of resolved.files) {
-    models.set(id, { file, readings: await readingsOf(dir, id, file, problems), photos: await photosOf(dir, id) });
+    const circuit = await circuitOf(dir, id, file, texts.get(id)!, problems);
+    const shared = { readings: await readingsOf(dir, id, file, problems), photos: await photosOf(dir, id) };
+    models.set(id, circuit ? { file, ...shared, circuit } : { file: withoutCircuit(file), ...shared });
   }
   return { models, problems };
 }
@@ -108,19 +114,6 @@ const unreadable = (why: string): ModelProblem =>
     `Every folder of a model holds a ${MODEL}; add it, or move the folder elsewhere.`,
   );
 
-type TextRead =
-  | { readonly ok: true; readonly text: string }
-  | { readonly ok: false; readonly code: 'model-too-large' | 'model-unreadable'; readonly why: string };
-
-async function readText(path: string): Promise<TextRead> {
-  try {
-    if ((await stat(path)).size > MOST_BYTES) return { ok: false, code: 'model-too-large', why: 'too large' };
-    return { ok: true, text: new TextDecoder('utf-8', { fatal: true }).decode(await readFile(path)) };
-  } catch (error) {
-    return { ok: false, code: 'model-unreadable', why: error instanceof TypeError ? 'it is not UTF-8 text' : codeOf(error) };
-  }
-}
-
 async function readingsOf(dir: string, id: string, file: ModelFile, problems: ModelFileProblem[]): Promise<readonly ReferenceReading[]> {
   const read = await readText(join(dir, id, READINGS));
   const name = join(id, READINGS);
@@ -141,6 +134,24 @@ async function readingsOf(dir: string, id: string, file: ModelFile, problems: Mo
   problems.push(...found.problems.map(({ line, ...each }) => ({ ...each, ...at(name, line, 1), model: id })));
   return found.readings;
 }
+
+/** The circuit of a model at level 2, or nothing and what is wrong with it. */
+async function circuitOf(
+  dir: string,
+  id: string,
+  file: ModelFile,
+  yaml: YamlText,
+  problems: ModelFileProblem[],
+): Promise<Model['circuit']> {
+  if (!file.circuit) return undefined;
+  const loaded = await loadCircuit(join(dir, id), file, file.circuit);
+  if (loaded.ok) return loaded.circuit;
+  problems.push(...loaded.problems.map(({ file: name, ...each }) => ({ ...each, model: id, file: join(id, name) })));
+  if (yaml.ok) problems.push(...loaded.inModelFile.map((each) => inModelFile(id, each, yaml.placeOf(each.path))));
+  return undefined;
+}
+
+const withoutCircuit = ({ circuit: _, ...file }: ModelFile): ModelFile => (file.level === 2 ? { ...file, level: 1 } : file);
 
 async function photosOf(dir: string, id: string): Promise<Model['photos']> {
   const folder = join(dir, id, 'photos');
@@ -170,5 +181,3 @@ const inModelFile = (
   message,
   next,
 });
-
-const codeOf = (error: unknown): string => (error instanceof Error && 'code' in error ? String(error.code) : 'unknown reason');
