@@ -1,12 +1,13 @@
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parse } from 'yaml';
 import { ROOT } from './run.mjs';
 import { tellStory } from './demo-story/tell-story.mjs';
 import { openBench } from '../dist/bench/index.js';
-import { memoryStore } from '../dist/bench/testing/memory-store.js';
 import { bundleFiles } from '../dist/edges/bundle/bundle.js';
-import { loadModels } from '../dist/edges/models/index.js';
+import { loadModels } from '../dist/edges/models/load-models.js';
+import { openSqliteStore } from '../dist/edges/store/sqlite-store.js';
 import { seededClock } from '../dist/apps/cli/demo-walk/seeded-clock.js';
 
 /**
@@ -22,16 +23,23 @@ export async function eventsOfStory() {
   const { models, problems } = await loadModels(join(ROOT, 'models'));
   if (problems.length > 0) throw new Error(`${problems[0].file}:${problems[0].line} ${problems[0].field} ${problems[0].message}`);
   const clock = seededClock(new Date(`${story.bench.start}T08:00:00Z`), 'salvor demo');
-  const bench = openBench({ store: memoryStore(), models, clock, device: 'demo', version: 'demo' });
-  tellStory(story, { bench, clock, models, photos });
-  const events = bench.log(0, Number.MAX_SAFE_INTEGER).map(({ event }) => event);
-  return { bench, events, text: events.map((event) => `${JSON.stringify(event)}\n`).join('') };
+  const aside = mkdtempSync(join(tmpdir(), 'salvor-story-'));
+  const store = openSqliteStore(join(aside, 'story.sqlite'));
+  try {
+    const bench = openBench({ store, models, clock, device: 'demo', version: 'demo' });
+    tellStory(story, { bench, clock, models, photos });
+    const events = bench.log(0, Number.MAX_SAFE_INTEGER).map(({ event }) => event);
+    return { items: bench.state().items.size, events, text: events.map((event) => `${JSON.stringify(event)}\n`).join('') };
+  } finally {
+    store.close();
+    rmSync(aside, { recursive: true, force: true });
+  }
 }
 
 const photos = () => readdirSync(join(DEMO, 'photos')).map((name) => ({ name, bytes: readFileSync(join(DEMO, 'photos', name)) }));
 
 if (process.argv[1] === import.meta.filename) {
-  const { bench, events, text } = await eventsOfStory();
+  const { items, events, text } = await eventsOfStory();
   if (process.argv.includes('--check')) {
     const same = readFileSync(join(DEMO, 'events.jsonl'), 'utf8') === text;
     console.log(same ? 'demo/events.jsonl is up to date.' : 'demo/events.jsonl differs from its story: run node scripts/make-demo.mjs.');
@@ -39,6 +47,6 @@ if (process.argv[1] === import.meta.filename) {
   } else {
     const files = bundleFiles(events, photos());
     for (const name of ['events.jsonl', 'manifest.json']) writeFileSync(join(DEMO, name), files.get(name));
-    console.log(`${events.length} events, ${bench.state().items.size} items.`);
+    console.log(`${events.length} events, ${items} items.`);
   }
 }

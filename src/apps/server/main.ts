@@ -61,7 +61,6 @@ async function open(dir: string): Promise<Opened> {
 }
 
 async function serve(opened: Opened, { home, port, empty, open: isToOpen }: ServerArguments): Promise<void> {
-  if (!empty) await loadDemo(opened.bench, opened.photos);
   const app = createApp(opened);
   const listening = await listen(app.fetch, port);
   if (listening === 'port-taken') {
@@ -78,6 +77,7 @@ async function serve(opened: Opened, { home, port, empty, open: isToOpen }: Serv
     await listening.close();
     await opened.close();
   });
+  if (!empty) await loadDemo(opened.bench, opened.photos);
   console.log(`Salvor is ready at ${url}`);
   if (isToOpen) openBrowser(url);
   await thinkAhead(opened.bench, () => isOver);
