@@ -34,6 +34,7 @@ export class PointSolver {
   private readonly baseRhs: Float64Array;
   private readonly next: Float64Array;
   private readonly anchor: Float64Array;
+  private readonly unit: Float64Array;
   private readonly straight: readonly Bank[];
   private readonly bent: readonly Bank[];
   private readonly absolute: Float64Array;
@@ -44,7 +45,7 @@ export class PointSolver {
     private readonly effort: Effort,
   ) {
     const room = (): Float64Array => new Float64Array(circuit.size + 1);
-    [this.x, this.next, this.anchor, this.baseRhs] = [room(), room(), room(), room()];
+    [this.x, this.next, this.anchor, this.unit, this.baseRhs] = [room(), room(), room(), room(), room()];
     this.straight = circuit.banks.filter((bank) => !bank.bends);
     this.bent = circuit.banks.filter((bank) => bank.bends);
     this.loading = { x: this.x, values: circuit.lu.values, rhs: room(), limited: false, settledV: this.effort.absoluteV };
@@ -68,6 +69,16 @@ export class PointSolver {
       this.reached('source-steps', this.bySources(whole)) ||
       this.reached('pseudo-transient', this.byPseudoTime(from, whole))
     );
+  }
+
+  /** Resistance that a small current sees between two unknowns at the last answer, Ω. */
+  resistance(red: number, black: number): number {
+    const { next, unit, circuit } = this;
+    unit.fill(0);
+    unit[red]! += 1;
+    unit[black]! -= 1;
+    circuit.lu.solve(unit, next);
+    return (red === circuit.size ? 0 : next[red]!) - (black === circuit.size ? 0 : next[black]!);
   }
 
   private begin(conditions: Conditions, probe: Probe | undefined): void {

@@ -1,0 +1,81 @@
+import { compileCircuit, type Circuit } from '../compile.ts';
+import type { Conditions } from '../devices/bank.ts';
+import type { Effort } from '../effort.ts';
+import { applyFaults } from '../faults/apply-faults.ts';
+import type { Change, CircuitFault } from '../faults/fault.ts';
+import { inPowerState, type PowerState } from '../meter/power-state.ts';
+import { PointSolver } from '../point-solver.ts';
+import type { Draw } from './draws.ts';
+
+/** Faults that are there together; none is a healthy board. */
+export type FaultSet = readonly Pick<CircuitFault, 'changes'>[];
+
+/** What every faulted board of one simulation has in common. */
+export interface Bench {
+  readonly circuit: Circuit;
+  readonly solver: PointSolver;
+  /** Findings and remedies that are already certain, without power. */
+  readonly baseline: Conditions;
+  readonly state: PowerState;
+  readonly effort: Effort;
+  /** Pairs of nodes, both away from ground, between which is measured. */
+  readonly leads: readonly (readonly [string, string])[];
+}
+
+export function makeBench(circuit: Circuit, baseline: Conditions, state: PowerState, effort: Effort, leads: Bench['leads']): Bench {
+  const own = leads.length > 0 ? compileCircuit(circuit.netlist, leads) : circuit;
+  return { circuit: own, solver: new PointSolver(own, effort), baseline, state, effort, leads };
+}
+
+/** A board with faults, ready to be solved draw after draw. Faults that leave the wiring alone share the circuit of the bench. */
+export class FaultedBoard {
+  readonly circuit: Circuit;
+  readonly solver: PointSolver;
+  readonly changes: readonly Change[];
+  /** Filled by `take`. */
+  readonly conditions: Conditions;
+  private readonly ownScale: Float64Array;
+  private readonly liftedFrom: readonly number[];
+
+  constructor(
+    private readonly bench: Bench,
+    set: FaultSet,
+  ) {
+    const { netlist } = bench.circuit;
+    const faulted = applyFaults(netlist, bench.baseline, set);
+    const shared = faulted.netlist === netlist;
+    this.changes = set.flatMap(({ changes }) => changes);
+    this.circuit = shared ? bench.circuit : compileCircuit(faulted.netlist, bench.leads);
+    this.solver = shared ? bench.solver : new PointSolver(this.circuit, bench.effort);
+    const fed = inPowerState(this.circuit.netlist, faulted.conditions, bench.state);
+    this.ownScale = fed.scale;
+    this.conditions = { ...fed, scale: fed.scale.slice() };
+    this.liftedFrom = faulted.liftedFrom.map((node) => bench.circuit.nodeIndex.get(node) ?? bench.circuit.size);
+  }
+
+  /** Takes over the tolerances of one board. */
+  take(draw: Draw): void {
+    const { scale } = this.conditions;
+    for (let i = 0; i < draw.length; i++) scale[i] = this.ownScale[i]! * draw[i]!;
+  }
+
+  /** A state of the healthy circuit as a guess for this one: a pin that was lifted starts at the voltage of the net that it was at. */
+  carry(healthy: Float64Array, into: Float64Array): void {
+    const nodes = this.bench.circuit.netlist.nodes.length;
+    const { size } = this.bench.circuit;
+    into.set(healthy.subarray(0, nodes));
+    this.liftedFrom.forEach((from, i) => (into[nodes + i] = healthy[from]!));
+    into.set(healthy.subarray(nodes, size + 1), nodes + this.liftedFrom.length);
+  }
+}
+
+/** Sets that change the circuit in the same way are solved once: for each set the first that is like it. */
+export function firstAlike(sets: readonly FaultSet[]): number[] {
+  const first = new Map<string, number>();
+  return sets.map((set, i) => {
+    const key = JSON.stringify(set.map(({ changes }) => changes));
+    const found = first.get(key);
+    if (found === undefined) first.set(key, i);
+    return found ?? i;
+  });
+}
