@@ -137,7 +137,10 @@ describe('the way from buying to a closed sale', () => {
   it('closes the books of a unit that was proved, graded, listed and sold', async () => {
     await buy('Blue:lamp-1:20');
     const steps = ((await json('show', '1')).proof as { steps: { id: string }[] }).steps;
-    for (const { id } of steps) expect((await salvor('add', 'proof', '1', id, 'pass')).code).toBe(0);
+    for (const { id } of steps) {
+      expect((await salvor('show', '1')).out).toMatch(new RegExp(`^  ${id} +open `, 'm'));
+      expect((await salvor('add', 'proof', '1', id, 'pass')).code).toBe(0);
+    }
     await salvor('add', 'grade', '1', 'B', '--text', 'light scratches');
     await salvor('add', 'listed', '1', '45', 'market hall');
     expect(await salvor('add', 'sold', '1', '45', '--fees', '4.50', '--postage', '3.20')).toMatchObject({ code: 0, err: '' });
@@ -155,6 +158,57 @@ describe('the way from buying to a closed sale', () => {
     expect(await salvor('add', 'transplant', 'board', '--to', '2', '--assembly', '3')).toMatchObject({ code: 0, err: '' });
     expect((await salvor('drawer')).out).toContain('Board of Grey');
   });
+});
+
+describe('parts', () => {
+  beforeEach(async () => void (await buy()));
+
+  it('come out of the first bags of their kind, whatever the bags are called', async () => {
+    await salvor('add', 'part', 'bulb-3v', '--count', '2', '--price', '1.00');
+    await salvor('add', 'part', 'bulb-3v', '--count', '5', '--price', '5.00');
+    expect(await salvor('add', 'used', 'bulb-3v', '1', '3')).toMatchObject({ code: 0, err: '' });
+    const bags = (await json('drawer')).bags as { name: string; count: number }[];
+    expect(bags.map(({ name, count }) => [name, count])).toEqual([
+      ['Bulb 3 V', 0],
+      ['Bulb 3 V', 4],
+    ]);
+    expect(((await json('show', '1')).money as { cost_minor: number }).cost_minor).toBe(1800 + 100 + 100);
+  });
+
+  it('are refused when there are too few of them, and nothing is taken', async () => {
+    await salvor('add', 'part', 'bulb-3v', '--count', '2', '--price', '1.00');
+    expect(await salvor('add', 'used', 'bulb-3v', '1', '3')).toMatchObject({
+      code: 1,
+      err: expect.stringContaining('holds 2 of Bulb 3 V'),
+    });
+    expect(await salvor('add', 'used', 'fuse', '1')).toMatchObject({ code: 1, err: expect.stringContaining('no bag "fuse"') });
+    expect(await salvor('add', 'used', 'bulb-3v', '1', 'many')).toMatchObject({ code: 2, err: expect.stringContaining('takes a number') });
+    expect(((await json('drawer')).bags as { count: number }[])[0]!.count).toBe(2);
+  });
+
+  it('are ordered, and lie in the drawer when the order has come', async () => {
+    const ordered = await salvor('add', 'order', 'Quay Components', '--parts', 'bulb-3v:4:2.00; wire:1:1.00', '--postage', '1.50');
+    expect(ordered).toMatchObject({ code: 0, err: '' });
+    expect((await json('books')).on_order_minor).toBe(450);
+    const id = /salvor add arrived (\S+)/.exec(ordered.out)![1]!;
+    expect((await salvor('drawer')).out).toBe(`On its way: 4 × Bulb 3 V, 1 × wire from Quay Components (${id})`);
+    expect(await salvor('add', 'arrived', id, 'box 3')).toMatchObject({ code: 0, err: '' });
+    expect((await json('books')).parts_minor).toBe(450);
+    expect(await salvor('add', 'order', 'Quay Components', '--parts', 'bulb-3v')).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('PART:COUNT:PRICE'),
+    });
+  });
+});
+
+it('puts aside an advice that one disagrees with, and gives another', async () => {
+  await buy();
+  await salvor('add', 'receive', '1');
+  const before = (await json('next', '1')) as { id: string };
+  expect(await salvor('add', 'declined', '1', 'the meter is away')).toMatchObject({ code: 0, err: '' });
+  const after = (await json('next', '1')) as { id: string; declined: { id: string; reason: string }[] };
+  expect(after.declined).toEqual([{ id: before.id, reason: 'the meter is away' }]);
+  expect(after.id).not.toBe(before.id);
 });
 
 describe('a reading', () => {
@@ -313,6 +367,12 @@ it('sets up a bench, and shows models by the names that commands take', async ()
     currency: 'EUR',
     hour_value_minor: 1200,
   });
+  expect(await json('init', '--fee-percent', '9.5', '--postage-out', '3.20')).toMatchObject({
+    hour_value_minor: 1200,
+    fee_percent: 9.5,
+    postage_out_minor: 320,
+  });
+  expect(await salvor('init', '--fee-percent', 'some')).toMatchObject({ code: 2, err: expect.stringContaining('takes a number') });
   expect((await salvor('models')).out).toContain('lamp-1');
   expect((await salvor('models', 'lamp-1')).out).toMatch(/Functions to try[\s\S]*power[\s\S]*Points to measure[\s\S]*cell-v/);
   expect((await salvor('models', 'lamp-3')).code).toBe(2);

@@ -1,5 +1,5 @@
 import { moneyIn } from '../money.ts';
-import type { Session } from '../session.ts';
+import type { Draft, Session } from '../session.ts';
 import { misuse } from '../stop.ts';
 import { given, numberIn, type AddSpec, type Made, type Options } from './add-command.ts';
 
@@ -36,25 +36,39 @@ export const BUYING: readonly AddSpec[] = [
       ['--place <place>', 'where it lies'],
       ...FOREIGN,
     ],
-    example: 'salvor add part speaker-20mm --name "Speaker 20 mm" --count 5 --price 4.50 --place "box 3"',
+    example: 'salvor add part speaker --name "Speaker 28 mm" --count 5 --price 4.50 --place "box 3"',
     make: (session, [part = ''], options) => {
       const currency = currencyOf(session, options);
       const bag = session.newId();
       const count = numberIn(options, 'count') ?? 1;
-      const name = options.name ?? part;
+      const name = options.name ?? partName(session, part);
       const price = moneyIn(options.price ?? '', currency, '--price');
       const body = { bag_id: bag, part, name, count, price_minor: price, currency, ...rateOf(options), ...given(options, 'place') };
       return { drafts: [{ kind: 'part-bought', body }], told: [`${count} × ${name} in the drawer, bag ${bag}`] };
     },
   },
   {
-    usage: 'used <bag> <item> [count]',
-    description: 'parts from a bag that went into an item',
-    example: 'salvor add used 0198c… 1 2',
-    make: (session, [bag = '', name = '', count = '']) => {
-      const { id } = session.item(name);
-      return { drafts: [{ kind: 'part-used', body: { bag_id: bag, item_id: id, count: count === '' ? 1 : Number(count) } }], itemId: id };
-    },
+    usage: 'used <part> <item> [count]',
+    description: 'parts from the drawer that went into an item: the bag by its id, or the first bags of that kind of part',
+    example: 'salvor add used cleaning 1',
+    make: used,
+  },
+  {
+    usage: 'order <supplier>',
+    description: 'parts that were ordered and paid',
+    options: [
+      ['--parts <parts>', 'PART:COUNT:PRICE, with semicolons between; PRICE is for the whole line'],
+      ['--postage <amount>', 'postage of the order'],
+      ...FOREIGN,
+    ],
+    example: 'salvor add order "Quay Components" --parts "speaker:2:3.20; fuse:10:1.50" --postage 2.80',
+    make: order,
+  },
+  {
+    usage: 'arrived <order> [place]',
+    description: 'an order has come, and its parts lie in the drawer now',
+    example: 'salvor add arrived 0198c… "box 3"',
+    make: (_session, [id = '', place = '']) => ({ drafts: [{ kind: 'order-arrived', body: { order_id: id, place } }] }),
   },
 ];
 
@@ -100,4 +114,50 @@ function lotItem(session: Session, text: string, currency: string): Record<strin
 function toldOf(session: Session, items: readonly { readonly name: string }[]): string[] {
   const { nextNumber } = session.bench.state();
   return [...items.map((item, i) => `#${nextNumber + i} ${item.name}`), `Next: when it has come, salvor add receive ${nextNumber}`];
+}
+
+/** From the first bags of a kind of part, or from the one bag of that id; a bag that is not there or holds too little is left to the rules. */
+function used(session: Session, [part = '', name = '', count = '']: readonly string[]): Made {
+  const { id } = session.item(name);
+  let left = count === '' ? 1 : (numberIn({ count }, 'count') ?? 1);
+  const bags = [...session.bench.state().bags.values()].filter((bag) => bag.part === part && bag.count > 0);
+  const held = bags.reduce((sum, bag) => sum + bag.count, 0);
+  if (bags.length === 0 || held < left) return { drafts: [useOf(bags[0]?.id ?? part, id, left)], itemId: id };
+  const drafts = bags.flatMap((bag) => {
+    const taken = Math.min(left, bag.count);
+    left -= taken;
+    return taken > 0 ? [useOf(bag.id, id, taken)] : [];
+  });
+  return { drafts, itemId: id };
+}
+
+const useOf = (bag: string, item: string, count: number): Draft => ({ kind: 'part-used', body: { bag_id: bag, item_id: item, count } });
+
+function order(session: Session, [supplier = '']: readonly string[], options: Options): Made {
+  const currency = currencyOf(session, options);
+  if (!options.parts) throw misuse('bad-usage', { where: '--parts', detail: 'An order needs --parts, such as "fuse:10:1.50"' });
+  const lines = options.parts.split(';').map((text) => orderLine(session, text.trim(), currency));
+  const id = session.newId();
+  const postage = options.postage === undefined ? {} : { postage_minor: moneyIn(options.postage, currency, '--postage') };
+  const body = { order_id: id, supplier, lines, ...postage, currency, ...rateOf(options) };
+  return {
+    drafts: [{ kind: 'order-placed', body }],
+    told: [`Ordered from ${supplier}.`, `Next: when it has come, salvor add arrived ${id}`],
+  };
+}
+
+function orderLine(session: Session, text: string, currency: string): Record<string, unknown> {
+  const [part = '', count = '', price = ''] = text.split(':').map((each) => each.trim());
+  if (part === '' || !/^\d+$/.test(count) || price === '')
+    throw misuse('bad-usage', {
+      where: '--parts',
+      detail: `"${text}" is not a line of an order: write PART:COUNT:PRICE, such as fuse:10:1.50`,
+    });
+  return { part, name: partName(session, part), count: Number(count), price_minor: moneyIn(price, currency, '--parts') };
+}
+
+/** What the models call a part; its id where none knows it. */
+function partName({ bench }: Session, part: string): string {
+  const known = bench.models().flatMap(({ id }) => bench.model(id)?.file.parts.filter((each) => each.id === part) ?? []);
+  return known[0]?.name ?? part;
 }

@@ -8,9 +8,9 @@ import { given, minutesOf, MINUTES, TEXT, type AddSpec, type Made, type Options 
 export const EVIDENCE: readonly AddSpec[] = [
   {
     usage: 'claim <item> <claims...>',
-    description: 'what the seller says: sound=fails, shell:cracked, untested',
+    description: 'what the seller says: sound=fails of a function, shell:cracked of a place, untested',
     options: [TEXT],
-    example: 'salvor add claim 1 power=fails shell:cracked',
+    example: 'salvor add claim 1 starts=fails shell:cracked',
     make: (session, [name = '', ...claims], options) => {
       const { id } = session.item(name);
       const drafts = claims.map(
@@ -23,7 +23,7 @@ export const EVIDENCE: readonly AddSpec[] = [
     usage: 'trial <item> <function> <outcome>',
     description: 'how it behaves when tried: works, fails or comes-and-goes',
     options: [['--with <accessories>', 'known-good accessories used, with commas between'], MINUTES],
-    example: 'salvor add trial 1 sound fails --with battery --minutes 2',
+    example: 'salvor add trial 1 sound fails --with good-cells --minutes 2',
     make: (session, [name = '', what = '', outcome = ''], options) => {
       const { id } = session.item(name);
       const accessories = options.with === undefined ? {} : { with: options.with.split(',') };
@@ -50,7 +50,7 @@ export const EVIDENCE: readonly AddSpec[] = [
     usage: 'reading <item> <point> <value...>',
     description: 'what the meter shows: 3.28, 0.512 diode, 4k7, 140 mA, OL',
     options: [['--mode <mode>', 'volts, ohms, diode or amps, where neither the value nor the model tells'], MINUTES],
-    example: 'salvor add reading 1 battery-plus 3.28',
+    example: 'salvor add reading 1 VBAT 2.98',
     make: reading,
   },
 ];

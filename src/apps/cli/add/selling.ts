@@ -6,9 +6,9 @@ import { given, minutesOf, MINUTES, numberIn, TEXT, type AddSpec, type Options }
 export const SELLING: readonly AddSpec[] = [
   {
     usage: 'proof <item> <step> <outcome>',
-    description: 'a step of the proof: pass, fail, or signed-off with a reason',
+    description: 'a step of the proof: pass, fail, or signed-off with a reason; salvor show ITEM lists the steps',
     options: [['--reason <text>', 'why it may leave all the same'], MINUTES],
-    example: 'salvor add proof 1 sound pass',
+    example: 'salvor add proof 1 works.sound pass',
     make: (session, [name = '', step = '', outcome = ''], options) => {
       const { id } = session.item(name);
       const body = { item_id: id, step, outcome, ...given(options, 'reason'), ...minutesOf(options) };

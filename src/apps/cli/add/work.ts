@@ -47,6 +47,16 @@ export const WORK: readonly AddSpec[] = [
     make: transplant,
   },
   {
+    usage: 'declined <item> [reason]',
+    description: 'you disagree with what is advised for it now; it is not advised again, and the next best comes',
+    example: 'salvor add declined 1 "the meter is away"',
+    make: (session, [name = '', reason = '']) => {
+      const { id } = session.item(name);
+      const advice = session.bench.item(id)!.advice.id;
+      return { drafts: [{ kind: 'advice-declined', body: { item_id: id, advice, reason } }], itemId: id };
+    },
+  },
+  {
     usage: 'note <text>',
     description: 'something to remember',
     options: [['--item <item>', 'about this item']],

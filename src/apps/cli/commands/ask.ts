@@ -3,7 +3,7 @@ import type { CliParts } from '../cli-parts.ts';
 import { adviceLines } from '../print/advice-lines.ts';
 import { booksLines } from '../print/books-lines.ts';
 import { drawerLines } from '../print/drawer-lines.ts';
-import { beliefLines } from '../print/item-lines.ts';
+import { beliefLines, proofLines } from '../print/item-lines.ts';
 import { modelLines, modelListLines } from '../print/model-lines.ts';
 import { pileLines } from '../print/pile-lines.ts';
 import { withSession, type Session } from '../session.ts';
@@ -37,7 +37,7 @@ export function askCommands(program: Command, parts: CliParts): void {
   });
   program
     .command('models')
-    .argument('[id]', 'one model: its functions, places, points, checks and remedies by name')
+    .argument('[id]', 'one model: its functions, places, points, accessories, remedies, slots and parts by name')
     .description('lists the models, or shows the names that one model uses')
     .addHelpText('after', '\nExample: salvor models tern-tn10')
     .action((id: string | undefined, _options: unknown, command: Command) => withSession(command, parts, (session) => models(session, id)));
@@ -45,7 +45,12 @@ export function askCommands(program: Command, parts: CliParts): void {
 
 function next(session: Session, name: string): void {
   const file = session.bench.item(session.item(name).id)!;
-  session.show(file.advice, () => [...adviceLines(file.advice, file.money.currency), '', ...beliefLines(file.belief)]);
+  session.show(file.advice, () => [
+    ...adviceLines(file.advice, file.money.currency),
+    '',
+    ...(file.advice.do === 'prove' ? [...proofLines(file.proof), ''] : []),
+    ...beliefLines(file.belief),
+  ]);
 }
 
 function models({ bench, show }: Session, id: string | undefined): void {

@@ -2,6 +2,7 @@ import type { Command } from 'commander';
 import { takeBundle } from '../../../bench/take-bundle.ts';
 import { wholeLog } from '../../../bench/whole-log.ts';
 import { problemFor, problemOfTaking } from '../../../bench/words.ts';
+import { numberIn } from '../add/add-command.ts';
 import type { CliParts } from '../cli-parts.ts';
 import { moneyIn } from '../money.ts';
 import { homeOf, withSession, type Session } from '../session.ts';
@@ -15,6 +16,8 @@ export function benchCommands(program: Command, parts: CliParts): void {
     .option('--currency <code>', 'currency of the books, such as GBP; fixed by the first money that is noted')
     .option('--name <name>', 'name of the bench')
     .option('--hour-value <amount>', 'what an hour at the bench is worth to you')
+    .option('--fee-percent <number>', 'usual selling fee, per cent of the price')
+    .option('--postage-out <amount>', 'usual postage of a sold unit')
     .addHelpText('after', '\nExample: salvor init --home ./my-bench --currency EUR --hour-value 12')
     .action((options: InitOptions, command: Command) =>
       withSession(command, parts, (session) => init(session, options, homeOf(command, parts))),
@@ -47,18 +50,28 @@ interface InitOptions {
   readonly currency?: string;
   readonly name?: string;
   readonly hourValue?: string;
+  readonly feePercent?: string;
+  readonly postageOut?: string;
 }
 
-function init(session: Session, { currency, name, hourValue }: InitOptions, home: string): void {
-  const inCurrency = currency ?? session.bench.overview().currency;
-  const hour = hourValue === undefined ? {} : { hour_value_minor: moneyIn(hourValue, inCurrency, '--hour-value') };
-  const body = { ...(name ? { name } : {}), ...(currency ? { currency } : {}), ...hour };
+function init(session: Session, options: InitOptions, home: string): void {
+  const body = settingsIn(options, options.currency ?? session.bench.overview().currency);
   if (Object.keys(body).length > 0) session.note([{ kind: 'bench-set', body }]);
   const view = session.bench.overview();
   session.show(view, () => [
     `The bench "${view.name}" in ${home} holds ${counted(view.events, 'event')} and keeps its books in ${view.currency}.`,
     'Next: salvor add lot --help, or salvor serve to use it in the browser.',
   ]);
+}
+
+function settingsIn({ currency, name, hourValue, feePercent, postageOut }: InitOptions, inCurrency: string): Record<string, unknown> {
+  return {
+    ...(name ? { name } : {}),
+    ...(currency ? { currency } : {}),
+    ...(hourValue === undefined ? {} : { hour_value_minor: moneyIn(hourValue, inCurrency, '--hour-value') }),
+    ...(feePercent === undefined ? {} : { fee_percent: numberIn({ 'fee-percent': feePercent }, 'fee-percent') }),
+    ...(postageOut === undefined ? {} : { postage_out_minor: moneyIn(postageOut, inCurrency, '--postage-out') }),
+  };
 }
 
 interface ServeOptions {

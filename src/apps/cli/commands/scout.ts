@@ -32,7 +32,7 @@ export function scoutCommand(program: Command, parts: CliParts): void {
     .option('--currency <code>', 'when it is not that of the bench')
     .option('--rate <number>', 'bench currency for one unit of it', '1')
     .option('--says <claim...>', 'what the seller says: sound=fails, shell:cracked, untested', [])
-    .addHelpText('after', '\nExample: salvor scout tern-tn10 --price 14 --postage 3.50 --seller "Harbour Clearance" --says power=fails')
+    .addHelpText('after', '\nExample: salvor scout tern-tn10 --price 14 --postage 3.50 --seller "Harbour Clearance" --says starts=fails')
     .action((model: string, options: ScoutOptions, command: Command) =>
       withSession(command, parts, (session) => scout(session, model, options)),
     );

@@ -1,7 +1,7 @@
-import type { BeliefView, ItemFile } from '../../../bench/views/index.ts';
+import type { BeliefView, ItemFile, ProofView } from '../../../bench/views/index.ts';
 import { moneyText } from '../money.ts';
 import { adviceLines } from './advice-lines.ts';
-import { percent } from './table.ts';
+import { percent, table } from './table.ts';
 
 const SHOWN = 5;
 
@@ -17,6 +17,7 @@ export function itemLines(file: ItemFile): string[] {
     '',
     ...beliefLines(file.belief),
     '',
+    ...(file.proof.steps.length > 0 ? [...proofLines(file.proof), ''] : []),
     ...adviceLines(file.advice, money.currency),
   ];
 }
@@ -24,9 +25,18 @@ export function itemLines(file: ItemFile): string[] {
 /** The likeliest explanations, and what does not fit in. */
 export function beliefLines(belief: BeliefView): string[] {
   const sets = belief.hypotheses.slice(0, SHOWN).map((each) => `  ${percent(each.chance).padStart(5)}  ${setName(each)}`);
-  const odd = belief.odd.map((each) => `  Does not fit: ${each.text} (${percent(each.chance)} given the rest)`);
+  const odd = belief.odd.map((each) => `  ${each.text}`);
   return ['Belief', ...sets, ...odd];
 }
+
+/** The steps of the proof by the names that `salvor add proof` takes, and where each stands. */
+export const proofLines = ({ steps }: ProofView): string[] => [
+  'Proof',
+  ...table(
+    ['', '', ''],
+    steps.map(({ id, name, outcome, reason }) => [`  ${id}`, outcome, reason === '' ? name : `${name}: ${reason}`]),
+  ).slice(1),
+];
 
 /** The faults of a hypothesis in words. */
 export function setName(each: BeliefView['hypotheses'][number]): string {
