@@ -1,25 +1,40 @@
-import { parseEvent, type Stored } from '../../src/bench/events/index.ts';
+import { join } from 'node:path';
+import type { Stored } from '../../src/bench/events/index.ts';
+import type { EventStore } from '../../src/bench/ports.ts';
+import { openSqliteStore } from '../../src/edges/store/sqlite-store.ts';
 import { foldLog } from '../../src/bench/fold/index.ts';
 import { smallModels } from '../../src/bench/testing/small-model.ts';
 import { testEvent, type Step } from '../../src/bench/testing/events.ts';
 import type { RandomStream } from '../../src/core/numeric/index.ts';
+import { temporaryHome } from './server-process.ts';
 
 const UNITS_PER_LOT = 5;
 
-/** Seconds from the text of so many events, as they lie in the store, to the state. */
+const PAGE = 5000;
+
+/** Seconds from a store that holds so many events to the state, as every start of the bench goes: read, checked as far as is needed, folded. */
 export function foldSeconds(count: number, random: RandomStream): number {
-  const texts = steps(count, random).map(([kind, body], i) => JSON.stringify(testEvent(i + 1, kind, body as never)));
-  const models = smallModels();
-  const started = performance.now();
-  const log: Stored[] = texts.map((text, i) => {
-    const parsed = parseEvent(JSON.parse(text));
-    if (!parsed.ok) throw new Error(`event ${i + 1}: ${parsed.field} ${parsed.message}`);
-    return { seq: i + 1, event: parsed.event };
-  });
-  const state = foldLog(log, models);
-  const seconds = (performance.now() - started) / 1000;
-  if (state.seq !== count || state.orphans.length > 0) throw new Error('the fold lost something');
-  return seconds;
+  const { home, remove } = temporaryHome();
+  const store = openSqliteStore(join(home, 'salvor.sqlite'));
+  try {
+    fill(store, count, random);
+    const models = smallModels();
+    const started = performance.now();
+    const log: Stored[] = [];
+    while (log.length < count) log.push(...store.read(log.length, PAGE));
+    const state = foldLog(log, models);
+    const seconds = (performance.now() - started) / 1000;
+    if (state.seq !== count || state.orphans.length > 0) throw new Error('the fold lost something');
+    return seconds;
+  } finally {
+    store.close();
+    remove();
+  }
+}
+
+function fill(store: EventStore, count: number, random: RandomStream): void {
+  const events = steps(count, random).map(([kind, body], i) => testEvent(i + 1, kind, body as never));
+  for (let at = 0; at < count; at += PAGE) store.append(events.slice(at, at + PAGE), { put: [], remove: [], version: 0 });
 }
 
 /** Lots of lamps, each received, claimed, tried, seen, measured, mended, proved and sold, over and over: about a dozen events a unit. */
