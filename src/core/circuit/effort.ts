@@ -14,7 +14,7 @@ export interface Effort {
 }
 
 export const DEFAULT_EFFORT: Effort = {
-  iterations: 60,
+  iterations: 30,
   stepV: 2,
   stepA: 0.5,
   absoluteV: 1e-7,

@@ -65,9 +65,9 @@ export class PointSolver {
     const whole: Hold = { sourceShare: 1, shuntS, tieS: 0 };
     return (
       this.reached('newton', this.newton(from, whole)) ||
+      this.reached('pseudo-transient', this.byPseudoTime(from, whole)) ||
       this.reached('gmin-steps', this.byShunts(whole)) ||
-      this.reached('source-steps', this.bySources(whole)) ||
-      this.reached('pseudo-transient', this.byPseudoTime(from, whole))
+      this.reached('source-steps', this.bySources(whole))
     );
   }
 
@@ -176,11 +176,23 @@ export class PointSolver {
     return false;
   }
 
-  /** Shunts to ground that are taken away step by step. */
+  /** Shunts to ground that are taken away step by step; a step that fails is made shorter. */
   private byShunts(whole: Hold): boolean {
     this.x.fill(0);
-    for (let shuntS = 1e-2; shuntS > whole.shuntS; shuntS /= 10) if (!this.newton(this.x.slice(), { ...whole, shuntS })) return false;
-    return this.newton(this.x.slice(), whole);
+    let reached = this.x.slice();
+    let shuntS = 1e-2;
+    if (!this.newton(reached, { ...whole, shuntS })) return false;
+    for (let factor = 10; shuntS > whole.shuntS;) {
+      reached = this.x.slice();
+      const next = Math.max(shuntS / factor, whole.shuntS);
+      if (this.newton(reached, { ...whole, shuntS: next })) [shuntS, factor] = [next, Math.min(factor * factor, 1000)];
+      else {
+        this.x.set(reached);
+        factor = Math.sqrt(factor);
+      }
+      if (factor < 1.3) return false;
+    }
+    return true;
   }
 
   /** Turns the sources up from nothing; a share that fails is approached in smaller steps. */
@@ -201,13 +213,15 @@ export class PointSolver {
   /** Lets every node move as if it had a capacitor, with ever longer steps of time, until nothing moves. */
   private byPseudoTime(start: Float64Array, whole: Hold): boolean {
     let reached = start;
-    let tieS = 1e-1;
-    for (let i = 0; i < 200 && tieS < 1e6; i++) {
+    let [tieS, factor] = [1e-3, 10];
+    while (tieS > 1e-10) {
       const moved = this.newton(reached, { ...whole, tieS });
       if (moved) reached = this.x.slice();
-      tieS = moved ? tieS / 2.5 : tieS * 8;
-      if (moved && tieS < 1e-10) return this.newton(reached, whole);
+      factor = moved ? Math.min(factor * 2, 100) : factor / 4;
+      if (tieS > 1e3) return false;
+      tieS = moved ? tieS / factor : tieS * 10;
+      if (factor < 1.2) factor = 1.2;
     }
-    return false;
+    return this.newton(reached, whole);
   }
 }

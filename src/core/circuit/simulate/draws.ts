@@ -23,7 +23,12 @@ export const TOLERANCES: Partial<Record<Part['kind'], number>> = {
 };
 
 /** Boards with parts within their tolerances, the same for every fault that is tried on them. `spreadOf` goes before the table. */
-export function drawBoards(netlist: Netlist, count: number, random: RandomStream, spreadOf: (part: Part) => number | undefined = () => undefined): Draw[] {
+export function drawBoards(
+  netlist: Netlist,
+  count: number,
+  random: RandomStream,
+  spreadOf: (part: Part) => number | undefined = () => undefined,
+): Draw[] {
   const spreads = netlist.parts.map((part) => spreadOf(part) ?? TOLERANCES[part.kind] ?? 0);
   return Array.from({ length: count }, () => Float64Array.from(spreads, (spread) => Math.exp(spread * normal(random))));
 }
