@@ -13,14 +13,18 @@ const wanted = () =>
 
 const isInstalled = () => existsSync(STAMP) && readFileSync(STAMP, 'utf8') === wanted();
 
-/** Installs the locked packages when the lock file or the version of Node changed since the last time. */
-export async function ensureInstalled() {
+/** Installs the locked packages when the lock file or the version of Node changed since the last time; `quietly` keeps standard output clean. */
+export async function ensureInstalled({ quietly = false } = {}) {
   if (isInstalled()) return;
   console.log('Installing the packages that Salvor needs. The database compiles here, which takes about two minutes the first time …');
   const npm = process.platform === 'win32' ? 'npm.cmd' : 'npm';
   // Under `npm test --silent` npm would not even say why it failed.
   const env = { ...process.env, npm_config_build_from_source: 'true', npm_config_loglevel: 'warn' };
-  const code = await run(npm, ['ci', '--no-audit', '--no-fund'], { env, shell: process.platform === 'win32' });
+  const code = await run(npm, ['ci', '--no-audit', '--no-fund'], {
+    env,
+    shell: process.platform === 'win32',
+    stdio: quietly ? ['ignore', 2, 2] : 'inherit',
+  });
   if (code !== 0) {
     console.error(
       'The installation stopped. Its last lines above say why: usually no network, or no C++ compiler (python3, make and g++ are needed).',

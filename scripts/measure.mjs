@@ -6,6 +6,7 @@ import { ensureInstalled } from './install.mjs';
 
 const USAGE = `Usage: npm run bench [-- --json] [-- --write]
        npm run study:<name> [-- --json] [-- --write]
+       npm run --silent bench -- --json   (npm itself then prints nothing either)
   --json   one line a figure and nothing else on standard output
   --write  also put the table into docs/figures.md`;
 
@@ -18,7 +19,7 @@ export async function measureStudy(study) {
   if (flags.some((flag) => !['--json', '--write'].includes(flag))) return usage();
   const toError = console.log;
   console.log = console.error;
-  await ensureInstalled();
+  await ensureInstalled({ quietly: true });
   const { build } = await import('./build.mjs');
   await build({ quietly: true });
   console.log = toError;
