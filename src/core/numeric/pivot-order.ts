@@ -54,29 +54,41 @@ interface Step {
 
 /** Numbers the slots anew in the order in which they are used. */
 function layOut({ rowOf, colOf }: Active, steps: readonly Step[], entered: readonly number[]): EliminationPlan {
-  const position = new Int32Array(rowOf.length);
-  const starts = new Int32Array(steps.length + 1);
-  const order = steps.flatMap(({ pivot, right, below }) => [pivot, ...right, ...below]);
-  order.forEach((slot, at) => (position[slot] = at));
-  steps.forEach(({ right, below }, k) => (starts[k + 1] = starts[k]! + 1 + right.length + below.length));
-  const [stepOfRow, stepOfCol] = [new Int32Array(steps.length), new Int32Array(steps.length)];
+  const size = steps.length;
+  const [stepOfRow, stepOfCol] = [new Int32Array(size), new Int32Array(size)];
   steps.forEach(({ pivot }, k) => {
     stepOfRow[rowOf[pivot]!] = k;
     stepOfCol[colOf[pivot]!] = k;
   });
-  // An upper entry is eliminated with its column, later than with its row; a lower one with its row.
-  const stepOf = (slot: number): number => Math.max(stepOfRow[rowOf[slot]!]!, stepOfCol[colOf[slot]!]!);
+  const [starts, upper] = [new Int32Array(size + 1), new Int32Array(size)];
+  const [position, stepOf] = [new Int32Array(rowOf.length), new Int32Array(rowOf.length)];
+  let at = 0;
+  const place = (slot: number, step: number): void => {
+    position[slot] = at;
+    stepOf[at++] = step;
+  };
+  steps.forEach(({ pivot, right, below }, k) => {
+    starts[k] = at;
+    upper[k] = right.length;
+    place(pivot, k);
+    for (const slot of right) place(slot, stepOfCol[colOf[slot]!]!);
+    for (const slot of below) place(slot, stepOfRow[rowOf[slot]!]!);
+  });
+  starts[size] = at;
+  const targets = new Int32Array(steps.reduce((sum, step) => sum + step.targets.length, 0));
+  let target = 0;
+  for (const step of steps) for (const slot of step.targets) targets[target++] = position[slot]!;
+  const slots = new Int32Array(entered.length);
+  entered.forEach((slot, i) => (slots[i] = position[slot]!));
+  const pivots = steps.map(({ pivot }) => pivot);
   return {
-    slots: Int32Array.from(entered, (slot) => position[slot]!),
+    slots,
     starts,
-    upper: Int32Array.from(steps, ({ right }) => right.length),
-    steps: Int32Array.from(order, stepOf),
-    targets: Int32Array.from(
-      steps.flatMap(({ targets }) => targets),
-      (slot) => position[slot]!,
-    ),
-    pivotRow: Int32Array.from(steps, ({ pivot }) => rowOf[pivot]!),
-    pivotCol: Int32Array.from(steps, ({ pivot }) => colOf[pivot]!),
+    upper,
+    steps: stepOf,
+    targets,
+    pivotRow: Int32Array.from(pivots, (slot) => rowOf[slot]!),
+    pivotCol: Int32Array.from(pivots, (slot) => colOf[slot]!),
   };
 }
 

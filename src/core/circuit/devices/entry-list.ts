@@ -21,6 +21,8 @@ export class EntryList {
 
   bind(places: Int32Array): void {
     const ground = places.length - 1;
-    this.places = Int32Array.from(this.handles, (handle) => places[handle < 0 ? ground : handle]!);
+    const { handles } = this;
+    if (this.places.length !== handles.length) this.places = new Int32Array(handles.length);
+    for (let i = 0; i < handles.length; i++) this.places[i] = places[handles[i]! < 0 ? ground : handles[i]!]!;
   }
 }

@@ -1,6 +1,7 @@
 import { compileCircuit, type Circuit } from '../compile.ts';
 import type { Conditions } from '../devices/bank.ts';
 import type { Effort } from '../effort.ts';
+import type { Netlist } from '../netlist/types.ts';
 import { applyFaults } from '../faults/apply-faults.ts';
 import type { Change, CircuitFault } from '../faults/fault.ts';
 import { inPowerState, type PowerState } from '../meter/power-state.ts';
@@ -37,20 +38,28 @@ export class FaultedBoard {
   private readonly ownScale: Float64Array;
   private readonly liftedFrom: readonly number[];
 
+  /** `around` is a state of the healthy circuit. */
   constructor(
     private readonly bench: Bench,
     set: FaultSet,
+    around: Float64Array,
   ) {
     const { netlist } = bench.circuit;
     const faulted = applyFaults(netlist, bench.baseline, set);
-    const shared = faulted.netlist === netlist;
     this.changes = set.flatMap(({ changes }) => changes);
-    this.circuit = shared ? bench.circuit : compileCircuit(faulted.netlist, bench.leads);
-    this.solver = shared ? bench.solver : new PointSolver(this.circuit, bench.effort);
-    const fed = inPowerState(this.circuit.netlist, faulted.conditions, bench.state);
+    this.liftedFrom = faulted.liftedFrom.map((node) => bench.circuit.nodeIndex.get(node) ?? bench.circuit.size);
+    const fed = inPowerState(faulted.netlist, faulted.conditions, bench.state);
     this.ownScale = fed.scale;
     this.conditions = { ...fed, scale: fed.scale.slice() };
-    this.liftedFrom = faulted.liftedFrom.map((node) => bench.circuit.nodeIndex.get(node) ?? bench.circuit.size);
+    const shared = faulted.netlist === netlist;
+    this.circuit = shared ? bench.circuit : this.compile(faulted.netlist, around);
+    this.solver = shared ? bench.solver : new PointSolver(this.circuit, bench.effort);
+  }
+
+  private compile(netlist: Netlist, around: Float64Array): Circuit {
+    const x = new Float64Array(around.length + this.liftedFrom.length);
+    this.carry(around, x);
+    return compileCircuit(netlist, this.bench.leads, { conditions: this.conditions, x });
   }
 
   /** Takes over the tolerances of one board. */

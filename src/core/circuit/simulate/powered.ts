@@ -53,15 +53,15 @@ export function powered(circuit: Circuit, sets: readonly FaultSet[], draws: read
     const out = values.subarray(done * row, (done + 1) * row);
     const first = alike[done]!;
     if (first < done) out.set(values.subarray(first * row, (first + 1) * row));
-    else failures += new PoweredBoard(bench, sets[done]!, points, 1 / profile.volts.inputOhm).fill(draws, healthy, out);
+    else failures += new PoweredBoard(bench, sets[done]!, points, 1 / profile.volts.inputOhm, healthy).fill(draws, out);
   }
   return { values, shape: [sets.length, draws.length, points.length], failures, done };
 }
 
 /** The healthy board of each draw; where one has no answer, that of the draw before. */
 function healthyStates(bench: Bench, draws: readonly Draw[]): Float64Array[] {
-  const board = new FaultedBoard(bench, []);
   let last = new Float64Array(bench.circuit.size + 1);
+  const board = new FaultedBoard(bench, [], last);
   return draws.map((draw) => {
     board.take(draw);
     if (board.solver.solve(board.conditions, last)) last = board.solver.x.slice();
@@ -82,8 +82,9 @@ class PoweredBoard {
     set: FaultSet,
     points: readonly LeadsAt[],
     private readonly meterS: number,
+    private readonly healthy: readonly Float64Array[],
   ) {
-    this.board = new FaultedBoard(bench, set);
+    this.board = new FaultedBoard(bench, set, healthy[0]!);
     const { circuit } = this.board;
     [this.start, this.carried] = [new Float64Array(circuit.size + 1), new Float64Array(circuit.size + 1)];
     this.red = Int32Array.from(points, ({ red }) => unknownOf(circuit, red));
@@ -91,8 +92,8 @@ class PoweredBoard {
   }
 
   /** Writes the readings of all draws and returns how many were not found. */
-  fill(draws: readonly Draw[], healthy: readonly Float64Array[], out: Float64Array): number {
-    const { board } = this;
+  fill(draws: readonly Draw[], out: Float64Array): number {
+    const { board, healthy } = this;
     let failures = 0;
     let solved = -1;
     draws.forEach((draw, d) => {
