@@ -56,11 +56,11 @@ function pointsUsed(file: ModelFile, { points }: Circuit): ModelProblem[] {
       const ids = file.points.map((known) => known.id);
       return [unknown(`names the point "${id}", which is not in points`, id, ids, path)];
     }
-    const needed = point.mode === 'amps' ? 'through' : 'red';
-    const strange = point.mode === 'amps' ? (['red', 'black'] as const) : (['through'] as const);
+    const needed = point.mode === 'amps' ? 'supply' : 'red';
+    const strange = point.mode === 'amps' ? (['red', 'black'] as const) : (['supply'] as const);
     if (probe[needed] !== undefined && strange.every((key) => probe[key] === undefined)) return [];
     const message = `is measured in ${point.mode} and needs \`${needed}\`${needed === 'red' ? ' (and may have `black`)' : ''} alone`;
-    return [problem('model-circuit', path, message, 'Volts, ohms and diode mode have leads at two nodes; amps go through a part.')];
+    return [problem('model-circuit', path, message, 'Volts, ohms and diode mode have leads at two nodes; amps are those of a supply.')];
   });
 }
 

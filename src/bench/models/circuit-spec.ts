@@ -20,26 +20,24 @@ const PartName = z
   .meta({ description: 'Part of the netlist (RF1), or a reference of the placement (F1), which stands for all its parts' });
 const StateId = Id.meta({ description: 'Power state of the circuit' });
 
-export const PowerState = z.strictObject({
+export const CircuitState = z.strictObject({
   id: Id,
   name: Line,
-  set: z
-    .record(PartName, z.union([z.number(), z.literal('out')]))
+  supplies: z
+    .record(PartName, z.number())
     .default({})
-    .meta({
-      description: 'What differs from the netlist as written: a value in V, Ω or A, or `out` for a part that is not there (or open)',
-    }),
+    .meta({ description: 'Supplies that are connected, V (of a current source A); all others are not there' }),
+  set: z
+    .record(PartName, z.union([z.number().positive(), z.literal('out')]))
+    .default({})
+    .meta({ description: 'What else differs from the netlist as written: a value (Ω, A, V), or `out` for a part that is open or not there' }),
 });
 
 export const ProbeSpec = z.strictObject({
-  state: StateId.optional().meta({
-    description: 'Power state in which it is measured; the default is that named as the `power` of the point',
-  }),
+  state: StateId.optional().meta({ description: 'Power state in which it is measured; the default is that named as the `power` of the point' }),
   red: Node.optional().meta({ description: 'Where the red lead goes (volts, ohms, diode)' }),
   black: Node.optional().meta({ description: 'Where the black lead goes; the default is ground' }),
-  through: PartName.optional().meta({
-    description: 'For amps: the part whose current the meter shows, a resistor, coil or voltage source',
-  }),
+  supply: PartName.optional().meta({ description: 'For amps: the supply whose current the meter shows' }),
 });
 
 const limits = { min: z.number().optional(), max: z.number().optional() };
@@ -56,7 +54,8 @@ export const CircuitNeed = z.union([
   }),
   z.strictObject({ volts: Node, to: Node.optional(), ...limits, state }),
   z.strictObject({ ohms: Node, to: Node.optional(), ...limits, state }),
-  z.strictObject({ amps: PartName, ...limits, state }),
+  z.strictObject({
+    amps: PartName.meta({ description: 'A supply; what it gives counts as positive, what charges it as negative' }), ...limits, state }),
   z.strictObject({ part: PartName.meta({ description: 'A reference whose part must have no fault' }) }),
 ]);
 export type CircuitNeed = z.infer<typeof CircuitNeed>;
@@ -69,7 +68,7 @@ export const CircuitSpec = z.strictObject({
     .default({})
     .meta({ description: 'Supply rails: node and nominal voltage in V, in the order of supply' }),
   states: z
-    .array(PowerState)
+    .array(CircuitState)
     .min(1)
     .meta({ description: 'Power states; `off` and those that points name as their `power` must be among them' }),
   points: z.record(Id, ProbeSpec).default({}).meta({ description: 'Where the leads go, by point' }),

@@ -1,13 +1,12 @@
 export * from './schema.ts';
-export { CircuitNeed, CircuitSpec, PowerState, ProbeSpec } from './circuit-spec.ts';
+export { CircuitNeed, CircuitSpec, CircuitState, ProbeSpec } from './circuit-spec.ts';
 export { fieldText, problem, type ModelProblem, type ModelProblemCode } from './problem.ts';
 export { resolveModels, type ResolvedModels } from './resolve.ts';
 export { readingsFrom, type CsvRow, type ReadingsProblem } from './readings-csv.ts';
 export { modelJsonSchema } from './json-schema.ts';
 export { modelCircuit, type BoardPart, type CircuitProblems, type CircuitResult, type ModelCircuit } from './model-circuit.ts';
 export { placementFrom, type PlacementProblem, type PlacementRow } from './placement-csv.ts';
-export { courtyardOf, padsOf, type Pad, type Placed } from './pads.ts';
+export { courtyardOf, padsOf, placementOf, type BoardPad, type Placed } from './pads.ts';
 export { packageNamed, packageNames, type Package, type PackagePad } from './packages.ts';
-export { refOf } from './part-names.ts';
 export { TEST_POINT } from './pin-nets.ts';
-export { principalValue, stateConditions } from './power-state.ts';
+export { circuitInState } from './circuit-in-state.ts';

@@ -1,4 +1,4 @@
-import { readNetlist, type Netlist, type NetlistProblem, type Part } from '../../core/circuit/index.ts';
+import { readNetlist, refOf, type Netlist, type NetlistProblem, type Part } from '../../core/circuit/index.ts';
 import { nearest } from '../rules/nearest.ts';
 import type { CircuitSpec } from './circuit-spec.ts';
 import { circuitReferences } from './circuit-references.ts';
@@ -33,8 +33,8 @@ export type CircuitResult =
 
 /**
  * The circuit of a model from the text of its netlist and the rows of its placement: both read, joined by reference, and held against
- * the section `circuit` of the model file. A part of the netlist belongs to the reference that its name begins with, up to a dot or an
- * underscore, or that is left without its first letter: `RF1` and `RJ4_1` are of F1 and J4, `R12` is R12.
+ * the section `circuit` of the model file. Which reference a part of the netlist belongs to is said by its name: `RF1` and `RJ4_1` are of F1 and
+ * J4, `R12` is R12 (docs/model-format.md).
  */
 export function modelCircuit(
   file: Pick<ModelFile, 'blocks' | 'board' | 'points'>,
@@ -47,12 +47,12 @@ export function modelCircuit(
   if (!read.ok || problems.length > 0)
     return { ok: false, problems: { netlist: read.ok ? [] : read.problems, placement: problems, model: [] } };
   const { netlist } = read;
-  const byRef = elementsByRef(netlist.parts, placed);
-  const joined = placed.map((row) => joinOne(row, byRef.of.get(row.ref.toLowerCase()) ?? [], netlist));
+  const byRef = elementsByRef(netlist.parts);
+  const joined = placed.map((row) => joinOne(row, byRef.get(row.ref.toLowerCase()) ?? [], netlist));
   const found = {
-    netlist: byRef.unplaced.map((part) => unplaced(part, placed)),
+    netlist: [...byRef].flatMap(([ref, [first]]) => (isPlaced(ref, placed) ? [] : [unplaced(first!, placed)])),
     placement: joined.flatMap(({ bad }) => bad),
-    model: circuitReferences(spec, netlist, placed),
+    model: circuitReferences(spec, netlist),
   };
   if (found.netlist.length + found.placement.length + found.model.length > 0) return { ok: false, problems: found };
   return { ok: true, circuit: { netlist, parts: joined.map(({ part }) => part) } };
@@ -68,12 +68,13 @@ function joinOne(
   return { part, bad: nets.ok ? [] : [{ ok: false, code: 'model-placement', line, ...nets.bad }] };
 }
 
-const unplaced = ({ name, line, column }: Part, placed: readonly PlacementRow[]): NetlistProblem => ({
-  line,
-  column,
-  code: 'unknown-name',
-  message: `${name} belongs to no reference of the placement; known there: ${nearest(
-    name,
-    placed.map(({ ref }) => ref),
-  )}`,
-});
+const isPlaced = (ref: string, placed: readonly PlacementRow[]): boolean => placed.some((row) => row.ref.toLowerCase() === ref);
+
+function unplaced({ name, line, column }: Part, placed: readonly PlacementRow[]): NetlistProblem {
+  const ref = refOf(name).toUpperCase();
+  const known = nearest(
+    ref,
+    placed.map((row) => row.ref),
+  );
+  return { line, column, code: 'unknown-name', message: `${name} is a part of ${ref}, which the placement does not have; known there: ${known}` };
+}

@@ -107,15 +107,15 @@ const FIXED: Readonly<Record<string, Package>> = {
   'SOT-89': withCourt([...row(1, 3, 1.5, -1.8, [0.9, 1.4]), { pin: 2, x: 0, y: 1.5, w: 1.8, h: 2 }], [4.5, 2.5]),
   'SOIC-8': twoRows(8, 1.27, 5.4, [0.6, 1.5], [4.9, 3.9]),
   'SOIC-14': twoRows(14, 1.27, 5.4, [0.6, 1.5], [8.7, 3.9]),
-  'QFP-32': fourSides(32, 0.8, 8.2, [0.45, 0.8], [7, 7]),
+  'QFP-32': fourSides(32, 0.8, 8.1, [0.45, 0.7], [7, 7]),
   'SWITCH-3': anchored(3, 2.2, -2, [0.9, 1.2], 4.4, [1.2, 1.6], [8, 3.6]),
   'LEAF-2': pair(5, [1.6, 1.6], [7, 3]),
   'WHEEL-3': withCourt(row(1, 3, 2.2, 3.3, [1, 1.2]), [8, 8]),
   'WHEEL-6': withCourt([...row(1, 3, 2.2, 3.3, [1, 1.2]), ...row(4, 3, 2.2, 1.7, [1, 1.2])], [8, 8]),
   'TRIMMER-3': withCourt([...row(1, 2, 2.4, -2.2, [1, 1.2]), { pin: 3, x: 0, y: 2.2, w: 1.4, h: 1.2 }], [4.6, 4.6]),
-  'KEY-2': pair(5.2, [0.8, 3], [6, 6]),
+  'KEY-2': pair(3.2, [0.8, 2.4], [4, 4]),
   'SPRING-1': withCourt([{ pin: 1, x: 0, y: 0, w: 4, h: 2.4 }], [5, 5]),
-  TP: withCourt([{ pin: 1, x: 0, y: 0, w: 1, h: 1 }], [1, 1]),
+  TP: { pads: [{ pin: 1, x: 0, y: 0, w: 0.8, h: 0.8 }], court: { w: 0.8, h: 0.8 } },
 };
 
 /** Packages whose name ends in the count of their contacts, such as SLOT-12. */

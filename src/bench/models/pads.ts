@@ -1,3 +1,5 @@
+import type { Placement } from '../../core/circuit/index.ts';
+import type { ModelCircuit } from './model-circuit.ts';
 import { packageNamed, turned } from './packages.ts';
 
 /** What of a placed part says where its pads lie. */
@@ -13,7 +15,7 @@ export interface Placed {
 }
 
 /** A pad on the board, mm from the lower left corner of the front; back ones too are as seen through from the front. */
-export interface Pad {
+export interface BoardPad {
   readonly ref: string;
   /** From 1; null for an anchor. */
   readonly pin: number | null;
@@ -27,7 +29,7 @@ export interface Pad {
 }
 
 /** The pads of a part: its package mirrored when it sits on the back, turned against the clock, moved to its place. */
-export function padsOf(part: Placed): Pad[] {
+export function padsOf(part: Placed): BoardPad[] {
   const { ref, side, rotation } = part;
   const sideways = isSideways(rotation);
   return (packageNamed(part.package)?.pads ?? []).map(({ pin, x, y, w, h }) => {
@@ -35,6 +37,15 @@ export function padsOf(part: Placed): Pad[] {
     const net = pin === null ? null : (part.nets[pin - 1] ?? null);
     return { ref, pin, net, side, x: part.x + dx, y: part.y + dy, w: sideways ? h : w, h: sideways ? w : h };
   });
+}
+
+/** The pads of all parts of a circuit that carry a net, as the search for neighbours wants them. */
+export function placementOf({ parts }: Pick<ModelCircuit, 'parts'>): Placement {
+  const placed = parts.flatMap((part) => (part.side === 'off' ? [] : padsOf({ ...part, side: part.side })));
+  const pads = placed.flatMap(({ ref, pin, net, side, x, y, w, h }) =>
+    net === null ? [] : [{ component: ref, pin: String(pin), net, side, xMm: x, yMm: y, widthMm: w, heightMm: h }],
+  );
+  return { pads };
 }
 
 /** The room that a part takes on its side of the board, as a rectangle about its place, mm. */

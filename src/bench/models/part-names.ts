@@ -1,23 +1,17 @@
-import type { Part } from '../../core/circuit/index.ts';
+import { refOf, type Part } from '../../core/circuit/index.ts';
 
-/** The reference, in lower case, that a part of a netlist belongs to: see `modelCircuit`. Undefined when `refs` holds neither form. */
-export function refOf(name: string, refs: ReadonlySet<string>): string | undefined {
-  const head = name.toLowerCase().split(/[._]/, 1)[0]!;
-  return [head, head.slice(1)].find((ref) => refs.has(ref));
+/** The parts of a netlist by lower-case reference, in its order. */
+export function elementsByRef(parts: readonly Part[]): ReadonlyMap<string, readonly Part[]> {
+  const of = new Map<string, Part[]>();
+  for (const part of parts) {
+    const ref = refOf(part.name);
+    of.set(ref, [...(of.get(ref) ?? []), part]);
+  }
+  return of;
 }
 
-/** The parts of a netlist by lower-case reference, and those that belong to none. */
-export function elementsByRef(
-  parts: readonly Part[],
-  placed: readonly { readonly ref: string }[],
-): { readonly of: ReadonlyMap<string, readonly Part[]>; readonly unplaced: readonly Part[] } {
-  const refs = new Set(placed.map(({ ref }) => ref.toLowerCase()));
-  const of = new Map<string, Part[]>();
-  const unplaced: Part[] = [];
-  for (const part of parts) {
-    const ref = refOf(part.name, refs);
-    if (ref === undefined) unplaced.push(part);
-    else of.set(ref, [...(of.get(ref) ?? []), part]);
-  }
-  return { of, unplaced };
+/** The parts that a name means, in any case: those of a reference, else the one part of that name, else none. */
+export function partsNamed(name: string, parts: readonly Part[], byRef = elementsByRef(parts)): readonly Part[] {
+  const key = name.toLowerCase();
+  return byRef.get(key) ?? parts.filter((part) => part.name.toLowerCase() === key);
 }

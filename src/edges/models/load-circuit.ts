@@ -58,7 +58,10 @@ function inFiles({ netlist, placement }: CircuitProblems, spec: CircuitSpec): Ci
     ...netlist.map(({ line, column, message }) => ({
       ok: false as const,
       code: 'model-netlist' as const,
-      ...{ file: spec.netlist, line, column, field: 'the netlist' },
+      file: spec.netlist,
+      line,
+      column,
+      field: 'the netlist',
       message: `is not right here: ${message}`,
       next: 'Correct the line; docs/netlist-format.md says how each part is written.',
     })),

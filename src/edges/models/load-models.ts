@@ -151,7 +151,7 @@ async function circuitOf(
   return undefined;
 }
 
-const withoutCircuit = ({ circuit: _, ...file }: ModelFile): ModelFile => (file.level === 2 ? { ...file, level: 1 } : file);
+const withoutCircuit = (file: ModelFile): ModelFile => (file.level === 2 ? { ...file, level: 1, circuit: undefined } : file);
 
 async function photosOf(dir: string, id: string): Promise<Model['photos']> {
   const folder = join(dir, id, 'photos');
