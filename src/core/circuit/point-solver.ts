@@ -35,6 +35,7 @@ export class PointSolver {
   private readonly next: Float64Array;
   private readonly anchor: Float64Array;
   private readonly unit: Float64Array;
+  private readonly origin: Float64Array;
   private readonly straight: readonly Bank[];
   private readonly bent: readonly Bank[];
   private readonly absolute: Float64Array;
@@ -45,7 +46,7 @@ export class PointSolver {
     private readonly effort: Effort,
   ) {
     const room = (): Float64Array => new Float64Array(circuit.size + 1);
-    [this.x, this.next, this.anchor, this.unit, this.baseRhs] = [room(), room(), room(), room(), room()];
+    [this.x, this.next, this.anchor, this.origin, this.unit, this.baseRhs] = [room(), room(), room(), room(), room(), room()];
     this.straight = circuit.banks.filter((bank) => !bank.bends);
     this.bent = circuit.banks.filter((bank) => bank.bends);
     this.loading = { x: this.x, values: circuit.lu.values, rhs: room(), limited: false, settledV: this.effort.absoluteV };
@@ -58,9 +59,9 @@ export class PointSolver {
   /** Finds the operating point into `x` from the guess `start` (nothing: all at 0), by Newton and then by each fall-back. False: none found. */
   solve(conditions: Conditions, start?: Float64Array, probe?: Probe): boolean {
     this.begin(conditions, probe);
-    if (start) this.anchor.set(start);
-    else this.anchor.fill(0);
-    const from = this.anchor.slice();
+    const from = this.origin;
+    if (start) from.set(start);
+    else from.fill(0);
     const { shuntS } = this.effort;
     const whole: Hold = { sourceShare: 1, shuntS, tieS: 0 };
     return (

@@ -1,4 +1,5 @@
 import type { Part } from '../netlist/types.ts';
+import { addConductance } from './diodes.ts';
 import type { Bank, Conditions, Loading, Wiring } from './bank.ts';
 import { EntryList } from './entry-list.ts';
 
@@ -8,42 +9,36 @@ import { EntryList } from './entry-list.ts';
  */
 export class Conductances implements Bank {
   readonly bends = false;
-  private readonly part: number[] = [];
-  private readonly own: number[] = [];
+  private readonly resistors: Int32Array;
+  private readonly own: Float64Array;
   private readonly entries: EntryList;
-  private siemens = new Float64Array(0);
+  private readonly siemens: Float64Array;
 
   constructor(wiring: Wiring, parts: readonly Part[]) {
     this.entries = new EntryList(wiring);
-    parts.forEach((part, index) => {
-      this.part.push(index);
-      this.own.push(part.kind === 'R' ? 1 / part.value : 0);
-      this.entries.addPair(wiring.node(part.nodes[0]!), wiring.node(part.nodes[1]!));
-    });
+    for (const { nodes } of parts) this.entries.addPair(wiring.node(nodes[0]!), wiring.node(nodes[1]!));
+    const resistors = [...parts.keys()].filter((i) => parts[i]!.kind === 'R');
+    this.resistors = Int32Array.from(resistors);
+    this.own = Float64Array.from(resistors, (i) => 1 / parts[i]!.value);
+    this.siemens = new Float64Array(parts.length);
   }
 
   bind(places: Int32Array): void {
     this.entries.bind(places);
-    this.siemens = new Float64Array(this.part.length);
   }
 
   prepare({ scale, removed, bridge }: Conditions): void {
-    for (let i = 0; i < this.siemens.length; i++) {
-      const part = this.part[i]!;
-      this.siemens[i] = (removed[part] ? 0 : this.own[i]! / scale[part]!) + bridge[part]!;
+    const { siemens, resistors, own } = this;
+    siemens.set(bridge);
+    for (let i = 0; i < resistors.length; i++) {
+      const part = resistors[i]!;
+      if (!removed[part]) siemens[part]! += own[i]! / scale[part]!;
     }
   }
 
   load({ values }: Loading): void {
     const { siemens } = this;
     const { places } = this.entries;
-    for (let i = 0; i < siemens.length; i++) {
-      const g = siemens[i]!;
-      if (g === 0) continue;
-      values[places[4 * i]!]! += g;
-      values[places[4 * i + 1]!]! += g;
-      values[places[4 * i + 2]!]! -= g;
-      values[places[4 * i + 3]!]! -= g;
-    }
+    for (let i = 0; i < siemens.length; i++) if (siemens[i] !== 0) addConductance(values, places, 4 * i, siemens[i]!);
   }
 }

@@ -23,6 +23,16 @@ export interface Bench {
   readonly leads: readonly (readonly [string, string])[];
 }
 
+/** Where the leads are; the black one is on ground unless it is said. */
+export interface LeadsAt {
+  readonly red: string;
+  readonly black?: string;
+}
+
+/** Those leads of which neither is on ground. */
+export const leadsOf = (points: readonly LeadsAt[]): [string, string][] =>
+  points.flatMap(({ red, black = '0' }): [string, string][] => (black === '0' || red === '0' ? [] : [[red, black]]));
+
 export function makeBench(circuit: Circuit, baseline: Conditions, state: PowerState, effort: Effort, leads: Bench['leads']): Bench {
   const own = leads.length > 0 ? compileCircuit(circuit.netlist, leads) : circuit;
   return { circuit: own, solver: new PointSolver(own, effort), baseline, state, effort, leads };

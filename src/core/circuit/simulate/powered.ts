@@ -1,3 +1,4 @@
+import { CircuitError } from '../circuit-error.ts';
 import { asWritten, type Circuit } from '../compile.ts';
 import type { Conditions } from '../devices/bank.ts';
 import { DEFAULT_EFFORT, type Effort } from '../effort.ts';
@@ -5,14 +6,8 @@ import { unknownOf } from '../meter/measure.ts';
 import { HANDHELD_METER, type MeterProfile } from '../meter/meter-profile.ts';
 import type { PowerState } from '../meter/power-state.ts';
 import type { Draw } from './draws.ts';
-import { FaultedBoard, firstAlike, makeBench, type Bench, type FaultSet } from './faulted-board.ts';
+import { FaultedBoard, firstAlike, leadsOf, makeBench, type Bench, type FaultSet, type LeadsAt } from './faulted-board.ts';
 import { emptyValues, type Simulated } from './simulated.ts';
-
-/** Where the leads are; the black one is on ground unless it is said. */
-export interface LeadsAt {
-  readonly red: string;
-  readonly black?: string;
-}
 
 export interface PoweredOptions {
   readonly state: PowerState;
@@ -41,8 +36,8 @@ const LEAST_V = 1e-3;
  */
 export function powered(circuit: Circuit, sets: readonly FaultSet[], draws: readonly Draw[], options: PoweredOptions): Simulated {
   const { state, points, baseline = asWritten(circuit.netlist), profile = HANDHELD_METER, shouldStop = () => false } = options;
-  const leads = points.flatMap(({ red, black = '0' }) => (black === '0' || red === '0' ? [] : [[red, black] as const]));
-  const bench = makeBench(circuit, baseline, state, SIMULATION_EFFORT, leads);
+  if (draws.length === 0) throw new CircuitError('shape', 'a simulation needs at least one drawn board');
+  const bench = makeBench(circuit, baseline, state, SIMULATION_EFFORT, leadsOf(points));
   const values = emptyValues(sets.length, draws.length, points.length);
   const alike = firstAlike(sets);
   const healthy = healthyStates(bench, draws);

@@ -1,0 +1,106 @@
+import type { Circuit } from '../compile.ts';
+import { thermalVoltage } from '../devices/bank.ts';
+import type { Change } from '../faults/fault.ts';
+import { unknownOf } from '../meter/measure.ts';
+import type { Part } from '../netlist/types.ts';
+import type { Found } from './point-meter.ts';
+
+/** A reading that changes by less than this share of itself is taken over from the healthy board: a thirtieth of what a good meter can tell. */
+const UNSEEN_SHARE = 3e-4;
+/** No transistor, regulator or load of an unpowered board carries anything to speak of while its pins are this close together, V. */
+const SLEEPS_BELOW_V = 0.03;
+
+/** State of a healthy board while one point of it is measured. */
+interface Measured extends Found {
+  readonly x: Float64Array;
+}
+
+type Test = (measured: Measured) => boolean;
+
+/**
+ * Tells whether changes cannot be seen in a reading of an unpowered board, from the state of the healthy one alone. For a passive network, which is
+ * reciprocal: a new conductance G between two nodes that are v apart changes the reading by less than v and, as a share, by less than v²·G over the
+ * power of the meter; taking away what carries i changes it by a share of less than i over the test current (both from the adjoint
+ * network of Director & Rohrer 1969). Anything else is never called quiet.
+ */
+export function quietTest(circuit: Circuit, changes: readonly Change[]): Test {
+  const tests = changes.flatMap((change) => testsOf(circuit, change));
+  return (measured) => {
+    for (let i = 0; i < tests.length; i++) if (!tests[i]!(measured)) return false;
+    return true;
+  };
+}
+
+function testsOf(circuit: Circuit, change: Change): Test[] {
+  const part = (name: string): Part => circuit.netlist.parts[circuit.partIndex.get(name)!]!;
+  switch (change.does) {
+    case 'join':
+      return [newPath(circuit, change.nodes, 1 / change.ohm)];
+    case 'bridge':
+      return [newPath(circuit, part(change.part).nodes, 1 / change.ohm)];
+    case 'remove':
+      return [lostPath(circuit, part(change.part))];
+    case 'lift':
+      return change.parts
+        .map(part)
+        .filter(({ nodes }) => nodes.includes(change.node))
+        .map((one) => lostPath(circuit, one));
+    case 'swap':
+      return [carriesLittle(circuit, part(change.part))];
+    case 'scale': {
+      const scaled = part(change.part);
+      if (scaled.kind === 'R' && change.by < 1) return [newPath(circuit, scaled.nodes, (1 / change.by - 1) / scaled.value)];
+      return [lostPath(circuit, scaled)];
+    }
+  }
+}
+
+function newPath(circuit: Circuit, nodes: readonly string[], siemens: number): Test {
+  const [a, b] = [unknownOf(circuit, nodes[0]!), unknownOf(circuit, nodes[1]!)];
+  return ({ x, ampere, volt, value }) => {
+    const v = Math.abs(x[a]! - x[b]!);
+    return v <= UNSEEN_SHARE * Math.abs(volt) || (value !== Infinity && v * v * siemens <= UNSEEN_SHARE * ampere * Math.abs(volt));
+  };
+}
+
+/** Where a reading is OL, less conducts than before and it stays so. */
+function lostPath(circuit: Circuit, part: Part): Test {
+  const little = carriesLittle(circuit, part);
+  return (measured) => measured.value === Infinity || little(measured);
+}
+
+function carriesLittle(circuit: Circuit, { kind, nodes, value, params }: Part): Test {
+  const at = nodes.map((node) => unknownOf(circuit, node));
+  const [a, b] = [at[0]!, at[1]!];
+  switch (kind) {
+    case 'C':
+      return () => true;
+    case 'R':
+      return ({ x, ampere }) => Math.abs(x[a]! - x[b]!) <= UNSEEN_SHARE * ampere * value;
+    case 'D': {
+      const saturation = (params['is'] ?? 1e-14) * (params['area'] ?? 1);
+      const nVt = (params['n'] ?? 1) * thermalVoltage(circuit.netlist.temperatureK);
+      return ({ x, ampere }) => saturation * Math.expm1(Math.min(Math.abs(x[a]! - x[b]!) / nVt, 80)) <= UNSEEN_SHARE * ampere;
+    }
+    case 'Q':
+    case 'M':
+    case 'LINREG':
+    case 'BOOST':
+    case 'BUCK':
+    case 'CHARGER':
+    case 'LOAD':
+      return ({ x }) => spreadOf(x, at) <= SLEEPS_BELOW_V;
+    default:
+      return () => false;
+  }
+}
+
+function spreadOf(x: Float64Array, at: readonly number[]): number {
+  let [least, most] = [Infinity, -Infinity];
+  for (let i = 0; i < at.length; i++) {
+    const v = x[at[i]!]!;
+    if (v < least) least = v;
+    if (v > most) most = v;
+  }
+  return most - least;
+}
