@@ -9,7 +9,9 @@ type Path = readonly (string | number)[];
 /** Every node and part that the section `circuit` names and the netlist does not have, and every value that cannot be set. */
 export function circuitReferences(spec: CircuitSpec, netlist: Netlist): ModelProblem[] {
   const names = new Names(netlist);
-  const needs = Object.entries(spec.functions).flatMap(([fn, each]) => each.needs.map((need, i) => ({ need, path: ['functions', fn, 'needs', i] })));
+  const needs = Object.entries(spec.functions).flatMap(([fn, each]) =>
+    each.needs.map((need, i) => ({ need, path: ['functions', fn, 'needs', i] })),
+  );
   return [
     ...Object.keys(spec.rails).flatMap((node) => names.node(node, ['rails', node])),
     ...spec.states.flatMap((state, i) => names.inState(state, ['states', i])),
@@ -18,7 +20,9 @@ export function circuitReferences(spec: CircuitSpec, netlist: Netlist): ModelPro
       ...names.node(black, ['points', point, 'black']),
       ...names.supply(supply, ['points', point, 'supply']),
     ]),
-    ...needs.flatMap(({ need, path }) => (('rail' in need) && !Object.hasOwn(spec.rails, need.rail) ? noRail(need.rail, spec, path) : names.need(need, path))),
+    ...needs.flatMap(({ need, path }) =>
+      'rail' in need && !Object.hasOwn(spec.rails, need.rail) ? noRail(need.rail, spec, path) : names.need(need, path),
+    ),
   ].map((found) => ({ ...found, path: ['circuit', ...found.path] }));
 }
 
@@ -63,9 +67,12 @@ class Names {
     }
     if (value === 'out') return [];
     const refuse = (message: string, next: string): ModelProblem[] => [problem('model-circuit', path, message, next)];
-    if (others.length > 0) return refuse(`gives a value to ${parts.length} parts at once`, `Name one of them: ${parts.map((part) => part.name).join(', ')}.`);
+    if (others.length > 0)
+      return refuse(`gives a value to ${parts.length} parts at once`, `Name one of them: ${parts.map((part) => part.name).join(', ')}.`);
     if (isSupply(first)) return refuse('gives a value to a supply', 'Write its voltage under `supplies` of the state.');
-    return principalValue(first) > 0 ? [] : refuse(`gives a value to ${name}, which has none in the netlist`, 'Give a value to a resistor, a load or a regulator.');
+    return principalValue(first) > 0
+      ? []
+      : refuse(`gives a value to ${name}, which has none in the netlist`, 'Give a value to a resistor, a load or a regulator.');
   }
 
   need(need: CircuitNeed, path: Path): ModelProblem[] {

@@ -30,11 +30,15 @@ export const CircuitState = z.strictObject({
   set: z
     .record(PartName, z.union([z.number().positive(), z.literal('out')]))
     .default({})
-    .meta({ description: 'What else differs from the netlist as written: a value (Ω, A, V), or `out` for a part that is open or not there' }),
+    .meta({
+      description: 'What else differs from the netlist as written: a value (Ω, A, V), or `out` for a part that is open or not there',
+    }),
 });
 
 export const ProbeSpec = z.strictObject({
-  state: StateId.optional().meta({ description: 'Power state in which it is measured; the default is that named as the `power` of the point' }),
+  state: StateId.optional().meta({
+    description: 'Power state in which it is measured; the default is that named as the `power` of the point',
+  }),
   red: Node.optional().meta({ description: 'Where the red lead goes (volts, ohms, diode)' }),
   black: Node.optional().meta({ description: 'Where the black lead goes; the default is ground' }),
   supply: PartName.optional().meta({ description: 'For amps: the supply whose current the meter shows' }),
@@ -55,7 +59,10 @@ export const CircuitNeed = z.union([
   z.strictObject({ volts: Node, to: Node.optional(), ...limits, state }),
   z.strictObject({ ohms: Node, to: Node.optional(), ...limits, state }),
   z.strictObject({
-    amps: PartName.meta({ description: 'A supply; what it gives counts as positive, what charges it as negative' }), ...limits, state }),
+    amps: PartName.meta({ description: 'A supply; what it gives counts as positive, what charges it as negative' }),
+    ...limits,
+    state,
+  }),
   z.strictObject({ part: PartName.meta({ description: 'A reference whose part must have no fault' }) }),
 ]);
 export type CircuitNeed = z.infer<typeof CircuitNeed>;

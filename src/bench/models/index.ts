@@ -10,3 +10,5 @@ export { courtyardOf, padsOf, placementOf, type BoardPad, type Placed } from './
 export { packageNamed, packageNames, type Package, type PackagePad } from './packages.ts';
 export { TEST_POINT } from './pin-nets.ts';
 export { circuitInState } from './circuit-in-state.ts';
+export { needHolds, type CircuitLook } from './need-holds.ts';
+export { componentRoles } from './component-roles.ts';

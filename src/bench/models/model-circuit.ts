@@ -76,5 +76,10 @@ function unplaced({ name, line, column }: Part, placed: readonly PlacementRow[])
     ref,
     placed.map((row) => row.ref),
   );
-  return { line, column, code: 'unknown-name', message: `${name} is a part of ${ref}, which the placement does not have; known there: ${known}` };
+  return {
+    line,
+    column,
+    code: 'unknown-name',
+    message: `${name} is a part of ${ref}, which the placement does not have; known there: ${known}`,
+  };
 }
