@@ -49,3 +49,9 @@ export const thermalVoltage = (temperatureK: number): number => (1.380649e-23 / 
 
 /** Conductance across every junction, S: the same as the usual default of simulators of this notation. */
 export const JUNCTION_GMIN = 1e-12;
+
+/**
+ * A part whose voltages (and current, A) move by less than this, V, keeps the straight lines that it was last given: for a junction the error of its current
+ * is below (δ/nVt)²/2 ≈ 1e-7 of it.
+ */
+export const KEEPS_LINE_V = 1e-5;

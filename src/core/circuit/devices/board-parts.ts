@@ -1,5 +1,5 @@
 import type { Part } from '../netlist/types.ts';
-import type { Bank, Conditions, Loading, Wiring } from './bank.ts';
+import { KEEPS_LINE_V, type Bank, type Conditions, type Loading, type Wiring } from './bank.ts';
 import { BOARD_LAWS } from './board-laws.ts';
 import { EntryList } from './entry-list.ts';
 import type { BoardLaw } from './laws/board-law.ts';
@@ -13,6 +13,10 @@ interface BoardPart {
   /** Unknowns of its nodes, then of its own current where it has one. */
   readonly unknowns: Int32Array;
   readonly firstEntry: number;
+  /** Where its law was last evaluated, what came out, and the slopes there. */
+  readonly v: Float64Array;
+  readonly out: Float64Array;
+  readonly slope: Float64Array;
 }
 
 /** Behavioural parts, linearised by the slopes of their laws. */
@@ -22,9 +26,6 @@ export class BoardParts implements Bank {
   private readonly items: BoardPart[] = [];
   private present = new Uint8Array(0);
   private scale = new Float64Array(0);
-  private readonly v = new Float64Array(5);
-  private readonly out = new Float64Array(5);
-  private readonly slope = new Float64Array(25);
 
   constructor(wiring: Wiring, parts: readonly Part[]) {
     this.entries = new EntryList(wiring);
@@ -34,7 +35,9 @@ export class BoardParts implements Bank {
       const law = BOARD_LAWS[part.kind as keyof typeof BOARD_LAWS](part.params);
       const unknowns = part.nodes.map((node) => wiring.node(node));
       if (law.ownCurrent) unknowns.push(wiring.extra('current'));
-      this.items.push({ part: index, law, unknowns: Int32Array.from(unknowns), firstEntry: entryCount });
+      const n = law.unknowns;
+      const [v, out, slope] = [new Float64Array(n), new Float64Array(n), new Float64Array(n * n)];
+      this.items.push({ part: index, law, unknowns: Int32Array.from(unknowns), firstEntry: entryCount, v, out, slope });
       for (const row of unknowns) for (const col of unknowns) this.entries.add(row, col);
       entryCount += unknowns.length ** 2;
     });
@@ -48,9 +51,12 @@ export class BoardParts implements Bank {
 
   prepare({ scale, removed }: Conditions, _x: Float64Array, sourceShare: number): void {
     for (let i = 0; i < this.items.length; i++) {
-      const { part } = this.items[i]!;
+      const { part, v } = this.items[i]!;
       this.present[i] = removed[part] ? 0 : 1;
-      this.scale[i] = scale[part]! * Math.max(sourceShare, LEAST_SHARE);
+      const now = scale[part]! * Math.max(sourceShare, LEAST_SHARE);
+      if (now === this.scale[i]) continue;
+      this.scale[i] = now;
+      v[0] = NaN;
     }
   }
 
@@ -62,12 +68,14 @@ export class BoardParts implements Bank {
     }
   }
 
-  private loadOne({ law, unknowns, firstEntry }: BoardPart, scale: number, { x, values, rhs }: Loading): void {
-    const { v, out, slope } = this;
+  private loadOne(item: BoardPart, scale: number, { x, values, rhs }: Loading): void {
+    const { unknowns, firstEntry, v, out, slope } = item;
     const { places } = this.entries;
     const n = unknowns.length;
-    for (let k = 0; k < n; k++) v[k] = x[unknowns[k]!]!;
-    law.evaluate(v, scale, out, slope);
+    if (!keepsLine(item, x)) {
+      for (let k = 0; k < n; k++) v[k] = x[unknowns[k]!]!;
+      item.law.evaluate(v, scale, out, slope);
+    }
     let at = 0;
     for (let row = 0; row < n; row++) {
       let rest = -out[row]!;
@@ -80,4 +88,9 @@ export class BoardParts implements Bank {
       rhs[unknowns[row]!]! += rest;
     }
   }
+}
+
+function keepsLine({ unknowns, v }: BoardPart, x: Float64Array): boolean {
+  for (let k = 0; k < unknowns.length; k++) if (!(Math.abs(x[unknowns[k]!]! - v[k]!) < KEEPS_LINE_V)) return false;
+  return true;
 }

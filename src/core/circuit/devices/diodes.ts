@@ -1,10 +1,8 @@
 import type { Part } from '../netlist/types.ts';
-import { JUNCTION_GMIN, thermalVoltage, type Bank, type Conditions, type Loading, type Wiring } from './bank.ts';
+import { JUNCTION_GMIN, KEEPS_LINE_V, thermalVoltage, type Bank, type Conditions, type Loading, type Wiring } from './bank.ts';
 import { EntryList } from './entry-list.ts';
 import { criticalVoltage, currentPastExp, junctionExp, limitJunction } from './junction.ts';
 
-/** A junction that moves by less than this, V, keeps its straight line: the error of the current is below (δ/nVt)²/2 ≈ 1e-7 of it. */
-const KEEPS_LINE_V = 1e-5;
 /** Steps of the search for the junction's share of a voltage at a new guess. */
 const SHARE_STEPS = 12;
 /** Volts before breakdown, in NBV·Vt, from which on its current is counted. */

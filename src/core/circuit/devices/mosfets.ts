@@ -164,17 +164,17 @@ export class Mosfets implements Bank {
 
   /** Places in the order dd dg ds db, sd sg ss sb; a channel that runs backwards swaps drain and source in rows and columns. */
   private addChannel(values: Float64Array, at: number, forward: boolean, gds: number, gm: number, gmb: number): void {
-    const { places } = this.entries;
     const [drainRow, sourceRow] = forward ? [at, at + 4] : [at + 4, at];
     const [drain, source] = forward ? [0, 2] : [2, 0];
-    for (const [row, sign] of [
-      [drainRow, 1],
-      [sourceRow, -1],
-    ] as const) {
-      values[places[row + drain]!]! += sign * gds;
-      values[places[row + 1]!]! += sign * gm;
-      values[places[row + 3]!]! += sign * gmb;
-      values[places[row + source]!]! -= sign * (gds + gm + gmb);
-    }
+    this.addRow(values, drainRow, drain, source, gds, gm, gmb);
+    this.addRow(values, sourceRow, drain, source, -gds, -gm, -gmb);
+  }
+
+  private addRow(values: Float64Array, at: number, drain: number, source: number, gds: number, gm: number, gmb: number): void {
+    const { places } = this.entries;
+    values[places[at + drain]!]! += gds;
+    values[places[at + 1]!]! += gm;
+    values[places[at + 3]!]! += gmb;
+    values[places[at + source]!]! -= gds + gm + gmb;
   }
 }

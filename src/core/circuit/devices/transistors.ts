@@ -1,8 +1,10 @@
 import type { Part } from '../netlist/types.ts';
-import { JUNCTION_GMIN, thermalVoltage, type Bank, type Conditions, type Loading, type Wiring } from './bank.ts';
+import { JUNCTION_GMIN, KEEPS_LINE_V, thermalVoltage, type Bank, type Conditions, type Loading, type Wiring } from './bank.ts';
 import { addConductance } from './diodes.ts';
 import { EntryList } from './entry-list.ts';
 import { criticalVoltage, currentPastExp, junctionExp, limitJunction } from './junction.ts';
+
+const LINE_SIZE = 8;
 
 interface Transistor {
   readonly part: number;
@@ -42,6 +44,7 @@ export class Transistors implements Bank {
   private scale = new Float64Array(0);
   /** Critical voltage of base–emitter and base–collector, two a part. */
   private critical = new Float64Array(0);
+  private lines = new Float64Array(0);
   private seriesS = new Float64Array(0);
 
   constructor(wiring: Wiring, parts: readonly Part[], temperatureK: number) {
@@ -97,6 +100,7 @@ export class Transistors implements Bank {
     this.lastBc = new Float64Array(this.items.length);
     this.scale = new Float64Array(this.items.length);
     this.critical = new Float64Array(2 * this.items.length);
+    this.lines = new Float64Array(LINE_SIZE * this.items.length).fill(NaN);
     this.seriesS = new Float64Array(this.series.length);
   }
 
@@ -108,6 +112,7 @@ export class Transistors implements Bank {
       const now = removed[part] ? 0 : scale[part]!;
       if (now === this.scale[i]) continue;
       this.scale[i] = now;
+      this.lines[LINE_SIZE * i] = NaN;
       this.critical[2 * i] = criticalVoltage(nfVt, is * now);
       this.critical[2 * i + 1] = criticalVoltage(nrVt, is * now);
     }
@@ -124,9 +129,21 @@ export class Transistors implements Bank {
 
   private loadOne(i: number, q: Transistor, into: Loading): void {
     const { x, rhs } = into;
-    const is = q.is * this.scale[i]!;
     const vbe = hold(this.lastBe, i, q.sign * (x[q.b]! - x[q.e]!), q.nfVt, this.critical[2 * i]!, into);
     const vbc = hold(this.lastBc, i, q.sign * (x[q.b]! - x[q.c]!), q.nrVt, this.critical[2 * i + 1]!, into);
+    const at = LINE_SIZE * i;
+    const { lines } = this;
+    const keeps = Math.abs(vbe - lines[at]!) < KEEPS_LINE_V && Math.abs(vbc - lines[at + 1]!) < KEEPS_LINE_V;
+    if (!keeps) this.straighten(at, q, q.is * this.scale[i]!, vbe, vbc);
+    const [restE, restC] = [lines[at + 6]!, lines[at + 7]!];
+    rhs[q.b]! -= restE + restC;
+    rhs[q.c]! += restC;
+    rhs[q.e]! += restE;
+    addNine(into.values, this.entries.places, 9 * i, lines[at + 2]!, lines[at + 3]!, lines[at + 4]!, lines[at + 5]!);
+  }
+
+  /** The straight lines through the part at its junction voltages: these, then gπ, gµ, gm, go, then what is left at emitter and collector. */
+  private straighten(at: number, q: Transistor, is: number, vbe: number, vbc: number): void {
     const [ebe, ebc] = [junctionExp(vbe, q.nfVt), junctionExp(vbc, q.nrVt)];
     const [gbe, gbc] = [(is * ebe) / q.nfVt, (is * ebc) / q.nrVt];
     const cbe = is * (ebe - 1) + currentPastExp(vbe, q.nfVt, gbe);
@@ -156,12 +173,15 @@ export class Transistors implements Bank {
     const gm = (gbe - (transfer * dqbE) / qb) / qb - go;
     const cc = transfer / qb - currentBc;
     const cb = currentBe + currentBc;
-    const restE = q.sign * (cc + cb - vbe * (gm + go + gpi) + vbc * go);
-    const restC = q.sign * (-cc + vbe * (gm + go) - vbc * (gmu + go));
-    rhs[q.b]! -= restE + restC;
-    rhs[q.c]! += restC;
-    rhs[q.e]! += restE;
-    addNine(into.values, this.entries.places, 9 * i, gpi, gmu, gm, go);
+    const { lines } = this;
+    lines[at] = vbe;
+    lines[at + 1] = vbc;
+    lines[at + 2] = gpi;
+    lines[at + 3] = gmu;
+    lines[at + 4] = gm;
+    lines[at + 5] = go;
+    lines[at + 6] = q.sign * (cc + cb - vbe * (gm + go + gpi) + vbc * go);
+    lines[at + 7] = q.sign * (-cc + vbe * (gm + go) - vbc * (gmu + go));
   }
 }
 
