@@ -64,6 +64,14 @@ describe('belief in the file of a unit', () => {
     expect(odd.map(({ text }) => text).join()).toContain('The trial "Power fails"');
   });
 
+  it('stays where one look left it when the same look is recorded again and again, and asks something else', () => {
+    const look = saw('u1', 'speaker', 'nothing-wrong');
+    const steps = one(tried('u1', 'sound', 'fails'), look);
+    const [once, often] = [fileOf('u1', steps), fileOf('u1', [...steps, ...Array.from({ length: 12 }, () => look)])];
+    expect(often.belief.hypotheses).toEqual(once.belief.hypotheses);
+    expect(often.advice).toEqual(once.advice);
+  });
+
   it('knows nothing of a unit whose model is not here, and says so', () => {
     const state = benchOf(bought('lot', 'marsh-lane', ['u1']));
     const parts = createAdvisor(new Map()).fileParts(state, 'u1');

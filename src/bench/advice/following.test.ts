@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { AdviceView } from '../views/index.ts';
 import { createAdvisor } from './advisor.ts';
 import { benchOf, bought } from './testing/bench-of.ts';
-import { pocketModels } from './testing/pocket-model.ts';
+import { pocketModel, pocketModels } from './testing/pocket-model.ts';
 
 type Steps = Parameters<typeof benchOf>[0];
 type Step = Steps[number];
@@ -109,4 +109,22 @@ describe('following the advice to the end', () => {
     expect(['part-out', 'leave']).toContain(end);
     expect(deeds.length).toBeLessThanOrEqual(20);
   });
+
+  it.each(['battery-flat', 'processor-dead', 'contacts-dirty'])(
+    'asks each check once while nothing is done, however dear the unit with: %s',
+    (fault) => {
+      const dear = new Map([['pocket-1', pocketModel({ prices: { working: 900_000, spread: 0.25, for_parts: 1500 } })]]);
+      const unit = new Unit([fault]);
+      const steps: Step[] = [...bought('lot', 'marsh-lane', ['u1'])];
+      const asked: string[] = [];
+      for (let i = 0; i < 30; i++) {
+        const { advice } = createAdvisor(dear).fileParts(benchOf(steps, dear), 'u1');
+        if (advice.do === 'nothing') break;
+        if (advice.check) asked.push(advice.id);
+        steps.push(...(advice.check ? unit.follow(advice) : [['advice-declined', { item_id: 'u1', advice: advice.id }] as Step]));
+      }
+      expect(asked.length).toBeGreaterThanOrEqual(3);
+      expect(new Set(asked).size).toBe(asked.length);
+    },
+  );
 });

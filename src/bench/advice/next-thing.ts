@@ -69,11 +69,12 @@ const aside = ({ headline }: Chosen): Chosen => ({
   why: [`You put this aside: ${lower(headline)}. Undo that in the log, or record what you did instead.`],
 });
 
+/** A check that was answered since the last work is not asked again; it stays among the runners-up. */
 function choose(thinking: Thinking): Chosen {
   const { proof, judged, decision } = thinking;
   if (proof.ready) return afterProof(thinking);
   if (worksThroughout(thinking)) return prove(thinking, ['Every function was tried since the last work on it, and works.']);
-  const [best] = checksInOrder(thinking);
+  const best = checksInOrder(thinking).find(({ repeat }) => !repeat);
   if (best && searches(thinking) && best.bits > LEAST_BITS) return search(thinking, best);
   if (best && judged.belief.absent.size === 0 && paysForItself(best, decision.stakes)) return doCheck(thinking, best);
   const acting = best

@@ -42,6 +42,16 @@ describe('trials', () => {
     expect(Math.abs(chance(on(DEAD, ...again), 'cell-flat') - chance(on(DEAD), 'cell-flat'))).toBeLessThan(0.08);
   });
 
+  it('that repeat an outcome each add a tenth of the first, and a different outcome counts in full', () => {
+    const again = Array.from({ length: 5 }, (_, i) => ({ ...DEAD, id: `again${i}` }));
+    const step = (from: Belief, to: Belief, s: number): number =>
+      Math.log(to.weights[s]! / from.weights[s]!) - Math.log(to.weights[0]! / from.weights[0]!);
+    const states = [...on().weights.keys()].slice(1);
+    for (const s of states) expect(step(on(DEAD), on(DEAD, ...again), s)).toBeCloseTo(0.5 * step(on(), on(DEAD), s), 9);
+    const sometimes = on(trial('once', 'power', 'comes-and-goes'));
+    on(DEAD, trial('lives', 'power', 'works')).weights.forEach((weight, s) => expect(weight).toBeCloseTo(sometimes.weights[s]!, 12));
+  });
+
   it('that contradict each other count as coming and going', () => {
     const both = on(DEAD, trial('lives', 'power', 'works'));
     expect(both.sets[0]!.faults).toEqual(['switch-dirty']);
@@ -61,6 +71,10 @@ describe('claims', () => {
   it('tell nothing from a seller who is never right, and as much as a trial from one who always is', () => {
     on(claim(0)).weights.forEach((weight, s) => expect(weight).toBeCloseTo(on().weights[s]!, 12));
     on(claim(1)).weights.forEach((weight, s) => expect(weight).toBeCloseTo(on(DEAD).weights[s]!, 12));
+  });
+
+  it('said again add nothing', () => {
+    expect(on(claim(0.7), { ...claim(0.7), id: 'again' }).weights).toEqual(on(claim(0.7)).weights);
   });
 
   it('tell more the more honest the seller is', () => {
@@ -84,6 +98,28 @@ describe('findings', () => {
     expect(chance(clean, 'display-cracked')).toBeLessThan(before / 5);
   });
 
+  const look = (sees: string, id = sees, block = 'switch'): Evidence => ({ id, kind: 'finding', block, sees });
+
+  it('of the same look again and again tell what the first look told', () => {
+    const again = Array.from({ length: 20 }, (_, i) => look('nothing-wrong', `again${i}`));
+    expect(on(DEAD, ...again).weights).toEqual(on(DEAD, look('nothing-wrong')).weights);
+    expect(chance(on(DEAD, ...again), 'switch-dirty')).toBeGreaterThan(0.1);
+  });
+
+  it('are replaced by a newer look at the same block, until the unit is changed', () => {
+    expect(on(look('dirty'), look('nothing-wrong')).weights).toEqual(on(look('nothing-wrong')).weights);
+    expect(on(look('nothing-wrong'), look('dirty')).weights).toEqual(on(look('dirty')).weights);
+    const elsewhere = look('nothing-wrong', 'other', 'display');
+    expect(on(look('dirty'), elsewhere).weights).not.toEqual(on(elsewhere).weights);
+    const cleaned: Evidence = { id: 'r', kind: 'remedy', remedy: 'clean-switch', outcome: 'not-tried-yet' };
+    expect(on(look('dirty'), cleaned, look('nothing-wrong')).weights).not.toEqual(on(cleaned, look('nothing-wrong')).weights);
+  });
+
+  it('of several kinds at one block stand beside each other', () => {
+    const both = on(look('burnt', 'b', 'converter'), look('corrosion', 'c', 'converter'));
+    expect(chance(both, 'converter-dead')).toBeGreaterThan(chance(on(look('corrosion', 'c', 'converter')), 'converter-dead'));
+  });
+
   it('of a kind that no fault shows still hint a little at the block', () => {
     const hint = on({ id: 'f', kind: 'finding', block: 'speaker', sees: 'residue' });
     expect(chance(hint, 'speaker-open')).toBeGreaterThan(chance(on(), 'speaker-open'));
@@ -94,6 +130,16 @@ describe('findings', () => {
     const ratio = (belief: Belief): number => chance(belief, 'speaker-open') / chance(belief, 'jack-stuck');
     const looked = on({ id: 'f', kind: 'finding', block: 'speaker', sees: 'nothing-wrong' });
     expect(ratio(looked)).toBeCloseTo(ratio(on()), 12);
+  });
+});
+
+describe('readings', () => {
+  const rail = (value: number, id: string): Evidence => ({ id, kind: 'reading', point: 'rail', value });
+
+  it('are replaced by a newer one at the same point', () => {
+    expect(on(rail(0.02, 'slip'), rail(3.3, 'good')).weights).toEqual(on(rail(3.3, 'good')).weights);
+    const again = Array.from({ length: 9 }, (_, i) => rail(3.3, `good${i}`));
+    expect(on(...again).weights).toEqual(on(rail(3.3, 'good')).weights);
   });
 });
 
@@ -141,6 +187,12 @@ describe('transplants', () => {
     const after = on(DEAD, { id: 't', kind: 'transplant', blocks: ['display'], incoming: {} });
     expect(chance(after, 'display-cracked')).toBe(0);
     expect(chance(after, 'cell-flat')).toBeCloseTo(chance(before, 'cell-flat'), 12);
+  });
+
+  it('that find a slot empty once more change nothing, and what was seen before still counts once', () => {
+    const out = (id: string): Evidence => ({ id, kind: 'transplant', blocks: ['cell'], incoming: null });
+    const look: Evidence = { id: 'f', kind: 'finding', block: 'switch', sees: 'nothing-wrong' };
+    expect(on(out('a'), look, out('b'), { ...look, id: 'g' }).weights).toEqual(on(out('a'), look).weights);
   });
 
   it('that leave a slot empty make what needs it fail surely, until something comes in', () => {

@@ -1,50 +1,78 @@
 import { behavioursOf } from './behaviour.ts';
 import type { Belief } from './belief.ts';
+import { likelihoodOfTrials, REPEAT_SHARE } from './likelihood-of-trials.ts';
 import { lookOutcomes } from './looking.ts';
-import { pointOf, readingOutcomes } from './metering.ts';
+import { pointOf, readingBand, readingOutcomes } from './metering.ts';
 import { meanOver } from './posterior-over-sets.ts';
 import type { Behaviour, Check, DeviceModel, Evidence } from './model.ts';
+import type { Observation } from './observation.ts';
+import { timesOf } from './times.ts';
 
-/** What a check may show, and the chance of it by state; the chances of a state sum to 1. */
-export type Outcomes = readonly (readonly [outcome: string, chance: Float64Array])[];
-
-/** Of what a check tells, its repetition tells this share: the unit and the person are the same. */
-const REPEAT_SHARE = 0.1;
-
-/** Outcomes of a check on a unit of this belief. A repeat is nearly uninformative: mostly what is expected anyway. */
-export function outcomesOf(model: DeviceModel, belief: Belief, check: Check, repeat: boolean): Outcomes {
-  const fresh = freshOutcomes(model, belief, check);
-  return repeat ? fresh.map(([outcome, chance]) => [outcome, flattened(chance, belief.weights)] as const) : fresh;
+/** What a check may show, its chance, and what belief multiplies each state by when it does. */
+export interface Outcome {
+  readonly outcome: string;
+  readonly chance: number;
+  readonly likelihood: Float64Array;
 }
 
-function freshOutcomes(model: DeviceModel, { space, absent }: Belief, check: Check): Outcomes {
-  if (check.kind === 'look') return lookOutcomes(model, space, check.block, absent);
-  if (check.kind === 'measure') return readingOutcomes(model, space, pointOf(model, check.point));
+type Trial = Extract<Observation, { kind: 'trial' }>;
+
+const WAYS: readonly Behaviour[] = ['works', 'comes-and-goes', 'fails'];
+
+/**
+ * Outcomes of a check on a unit of this belief; `before` are its answers since the last change, oldest first. Chances sum to 1. A
+ * look or a reading that is repeated is expected to show what it showed, and so to tell nothing.
+ */
+export function outcomesOf(model: DeviceModel, belief: Belief, check: Check, before: readonly Observation[]): Outcome[] {
+  const last = before.at(-1);
+  if (!last) return freshOutcomes(model, belief, check);
+  if (check.kind === 'try') return trialsAgain(model, belief, check, before as readonly Trial[]);
+  const nothingNew = new Float64Array(belief.space.size).fill(1);
+  return [{ outcome: shown(model, last), chance: 1, likelihood: nothingNew }];
+}
+
+function freshOutcomes(model: DeviceModel, { space, absent, weights }: Belief, check: Check): Outcome[] {
+  const named = (outcomes: readonly (readonly [string, Float64Array])[]): Outcome[] =>
+    outcomes.map(([outcome, likelihood]) => ({ outcome, chance: meanOver(weights, likelihood), likelihood }));
+  if (check.kind === 'look') return named(lookOutcomes(model, space, check.block, absent));
+  if (check.kind === 'measure') return named(readingOutcomes(model, space, pointOf(model, check.point)));
   const behaviours = behavioursOf(model, space, check.function, check.with, absent);
-  return (['works', 'comes-and-goes', 'fails'] satisfies Behaviour[]).map((way) => [way, behaviours[way]]);
+  return named(WAYS.map((way) => [way, behaviours[way]]));
 }
 
-function flattened(chance: Float64Array, weights: Float64Array): Float64Array {
-  const mean = meanOver(weights, chance);
-  return chance.map((p) => REPEAT_SHARE * p + (1 - REPEAT_SHARE) * mean);
+/** Mostly a trial that is repeated shows what it showed; with REPEAT_SHARE it is as good as a new one. Belief takes either as it weighs trials. */
+function trialsAgain(
+  model: DeviceModel,
+  { space, absent, weights }: Belief,
+  check: Extract<Check, { kind: 'try' }>,
+  before: readonly Trial[],
+): Outcome[] {
+  const behaviours = behavioursOf(model, space, check.function, check.with, absent);
+  const outcomes = before.map(({ outcome }) => outcome);
+  const until = likelihoodOfTrials(behaviours, outcomes);
+  return WAYS.map((way) => {
+    const same = outcomes.filter((outcome) => outcome === way).length / outcomes.length;
+    const chance = REPEAT_SHARE * meanOver(weights, behaviours[way]) + (1 - REPEAT_SHARE) * same;
+    const then = likelihoodOfTrials(behaviours, [...outcomes, way]);
+    return { outcome: way, chance, likelihood: then.map((p, state) => p / until[state]!) };
+  });
 }
 
-/** Whether a check was answered since the last remedy or transplant. */
-export function answeredBy(evidence: readonly Evidence[]): (check: Check) => boolean {
-  const lastChange = evidence.findLastIndex(({ kind }) => kind === 'remedy' || kind === 'transplant');
-  const done = new Set(evidence.slice(lastChange + 1).flatMap(keyOfEvidence));
-  return (check) => done.has(keyOfCheck(check));
+function shown(model: DeviceModel, piece: Observation): string {
+  if (piece.kind === 'reading') return readingBand(pointOf(model, piece.point), piece.value);
+  return piece.kind === 'finding' ? piece.sees : '';
 }
 
-function keyOfEvidence(piece: Evidence): string[] {
-  if (piece.kind === 'trial') return [tryKey(piece.function, piece.with)];
-  if (piece.kind === 'finding') return [`look ${piece.block}`];
-  return piece.kind === 'reading' ? [`measure ${piece.point}`] : [];
+/** For each check, its answers since the last remedy or transplant, oldest first. */
+export function answersSinceChange(evidence: readonly Evidence[]): (check: Check) => readonly Observation[] {
+  const { observed } = timesOf(evidence).at(-1)!;
+  return (check) => observed.filter((piece) => answers(check, piece));
 }
 
-function keyOfCheck(check: Check): string {
-  if (check.kind === 'try') return tryKey(check.function, check.with);
-  return check.kind === 'look' ? `look ${check.block}` : `measure ${check.point}`;
+function answers(check: Check, piece: Observation): boolean {
+  if (check.kind === 'look') return piece.kind === 'finding' && piece.block === check.block;
+  if (check.kind === 'measure') return piece.kind === 'reading' && piece.point === check.point;
+  return piece.kind === 'trial' && piece.function === check.function && alike(piece.with, check.with);
 }
 
-const tryKey = (name: string, accessories: readonly string[]): string => `try ${name} ${[...accessories].sort().join(' ')}`;
+const alike = (some: readonly string[], others: readonly string[]): boolean => [...some].sort().join(' ') === [...others].sort().join(' ');

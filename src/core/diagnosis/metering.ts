@@ -26,6 +26,9 @@ export function sameBandChances(model: DeviceModel, space: StateSpace, point: Te
   return bandChances(model, space, point, law, law.bandOf(value));
 }
 
+/** The band of a reading. */
+export const readingBand = (point: TestPoint, value: number | null): Band => readingLaw(point).bandOf(value);
+
 /** Bands of a reading that is still to be taken, and their chances by state, which sum to 1 over the bands. */
 export function readingOutcomes(model: DeviceModel, space: StateSpace, point: TestPoint): [Band, Float64Array][] {
   const law = readingLaw(point);

@@ -68,8 +68,35 @@ describe('the next check', () => {
     const again = of(ranked([DEAD]), 'try-power');
     const fresh = of(ranked([DEAD, { id: 'r', kind: 'remedy', remedy: 'clean-switch', outcome: 'not-tried-yet' }]), 'try-power');
     expect([again.repeat, fresh.repeat]).toEqual([true, false]);
-    expect(again.bits).toBeLessThan(0.02);
+    expect(again.bits).toBeLessThan(fresh.bits / 4);
     expect(fresh.bits).toBeGreaterThan(0.1);
+  });
+
+  it('expects of a repeated trial just what belief will take from it, however often it was done', () => {
+    const sometimes: Evidence[] = [DEAD, trial('lives', 'power', 'works'), { ...DEAD, id: 'dead-2' }];
+    for (const evidence of [[DEAD], [DEAD, { ...DEAD, id: 'again' }], sometimes]) {
+      const again = of(ranked(evidence), 'try-power');
+      expect(again.outcomes).toHaveLength(3);
+      expect(again.outcomes.reduce((sum, { chance }) => sum + chance, 0)).toBeCloseTo(1, 12);
+      for (const { outcome, marginalShift } of again.outcomes) {
+        const then = believe(SMALL_PLAYER, [...evidence, trial('then', 'power', outcome as 'works')]);
+        for (const { fault, to } of marginalShift) expect(to).toBeCloseTo(then.marginal.get(fault)!, 12);
+      }
+    }
+  });
+
+  it.each<[string, Evidence, string]>([
+    ['look-switch', { id: 'f', kind: 'finding', block: 'switch', sees: 'dirty' }, 'dirty'],
+    ['look-switch', { id: 'f', kind: 'finding', block: 'switch', sees: 'nothing-wrong' }, 'nothing-wrong'],
+    ['measure-cell', { id: 'r', kind: 'reading', point: 'cell-v', value: 2.1 }, 'low'],
+    ['measure-gap', { id: 'r', kind: 'reading', point: 'gap', value: null }, 'normal'],
+  ])('expects nothing new of %s once it showed %o', (id, seen, outcome) => {
+    const again = of(ranked([DEAD, seen]), id);
+    expect(again).toMatchObject({ repeat: true, outcomes: [{ outcome, chance: 1 }] });
+    expect(again.bits).toBeCloseTo(0, 9);
+    expect(again.savingMinor).toBeCloseTo(0, 6);
+    const twice = believe(SMALL_PLAYER, [DEAD, seen, { ...seen, id: 'again' }]);
+    expect(twice.weights).toEqual(believe(SMALL_PLAYER, [DEAD, seen]).weights);
   });
 
   it('leaves out what was declined and gives no more than asked for', () => {

@@ -1,7 +1,8 @@
 import type { Belief } from './belief.ts';
-import { answeredBy, outcomesOf } from './check-outcomes.ts';
+import { answersSinceChange, outcomesOf } from './check-outcomes.ts';
 import { minutesCost, openedTo, openingMinutes } from './getting-there.ts';
 import type { Check, DeviceModel, Evidence, Stage, Stakes } from './model.ts';
+import type { Observation } from './observation.ts';
 import { meanOver, multiply } from './posterior-over-sets.ts';
 import { bestRow, worthByState } from './repair-row.ts';
 import { faultChances, type StateSpace } from './state-space.ts';
@@ -50,9 +51,9 @@ export function nextChecks(
   options: { readonly skip?: ReadonlySet<string>; readonly limit?: number } = {},
 ): RankedCheck[] {
   const desk = new Desk(model, belief, stakes);
-  const answered = answeredBy(evidence);
+  const answers = answersSinceChange(evidence);
   const asked = model.checks.filter(({ id }) => !options.skip?.has(id));
-  const weighed = asked.map((check) => desk.weigh(check, answered(check))).sort(byWorth);
+  const weighed = asked.map((check) => desk.weigh(check, answers(check))).sort(byWorth);
   return weighed.slice(0, options.limit ?? weighed.length).map((each) => desk.tell(each));
 }
 
@@ -85,7 +86,6 @@ interface Base {
 class Desk {
   private readonly workshop: Workshop;
   private readonly now: number;
-  private readonly entropy: number;
   private readonly bases = new Map<Stage, Base>();
 
   constructor(
@@ -95,20 +95,16 @@ class Desk {
   ) {
     this.workshop = Workshop.for(model, belief);
     this.now = this.baseAt(stakes.stage).expectedMinor;
-    this.entropy = entropyBits(belief.weights);
   }
 
-  weigh(check: Check, repeat: boolean): WeighedCheck {
-    const possible = this.possible(check, repeat);
+  weigh(check: Check, before: readonly Observation[]): WeighedCheck {
+    const possible = this.possible(check, before);
     const base = this.baseAt(openedTo(this.stakes, check.stage).stage);
-    const bits = Math.max(0, this.entropy * sumOf(possible, () => 1) - sumOf(possible, ({ weights }) => entropyBits(weights)));
-    const gain = Math.max(
-      0,
-      sumOf(possible, ({ weights }) => this.worthAfter(base, weights) - base.expectedMinor),
-    );
+    const bits = Math.max(0, entropyBits(mixOf(possible)) - meanOf(possible, entropyBits));
+    const gain = meanOf(possible, (weights) => this.gainAfter(base, weights));
     const savingMinor = gain + this.wayShared(base, check, gain);
     const minutes = check.minutes + openingMinutes(this.stakes, check.stage);
-    return { check, minutes, savingMinor, savingPerMinuteMinor: savingMinor / lasting(minutes), bits, repeat, possible };
+    return { check, minutes, savingMinor, savingPerMinuteMinor: savingMinor / lasting(minutes), bits, repeat: before.length > 0, possible };
   }
 
   /** What the repair saves by finding the unit open so far: all of it when the check pays for its own minutes, else in proportion. */
@@ -117,18 +113,18 @@ class Desk {
     return Math.max(0, base.expectedMinor - this.now) * Math.min(1, gain / own);
   }
 
-  private possible(check: Check, repeat: boolean): Possible[] {
-    return outcomesOf(this.model, this.belief, check, repeat).flatMap(([outcome, likelihood]) => {
-      if (meanOver(this.belief.weights, likelihood) < LEAST_CHANCE) return [];
+  private possible(check: Check, before: readonly Observation[]): Possible[] {
+    return outcomesOf(this.model, this.belief, check, before).flatMap(({ outcome, chance, likelihood }) => {
+      if (chance < LEAST_CHANCE) return [];
       const weights = this.belief.weights.slice();
-      const chance = multiply(weights, likelihood);
+      multiply(weights, likelihood);
       return [{ outcome, chance, weights }];
     });
   }
 
-  /** A new row for what is then believed, or the one of now: whichever brings more. So knowing more never brings less. */
-  private worthAfter(base: Base, weights: Float64Array): number {
-    return Math.max(meanOver(weights, base.worth), bestRow(this.workshop, weights, base.stakes).expectedMinor);
+  /** How much more a new row for what is then believed brings than the one of now. The better is taken, so knowing more never brings less. */
+  private gainAfter(base: Base, weights: Float64Array): number {
+    return Math.max(0, bestRow(this.workshop, weights, base.stakes).expectedMinor - meanOver(weights, base.worth));
   }
 
   private baseAt(stage: Stage): Base {
@@ -159,8 +155,16 @@ class Desk {
   }
 }
 
-const sumOf = (possible: readonly Possible[], of: (each: Possible) => number): number =>
-  possible.reduce((sum, each) => sum + each.chance * of(each), 0);
+/** Mean over the outcomes of what holds after each. */
+const meanOf = (possible: readonly Possible[], of: (weights: Float64Array) => number): number =>
+  possible.reduce((sum, { chance, weights }) => sum + chance * of(weights), 0);
+
+/** What will be believed on average. Of a check that is new this is what is believed now. */
+function mixOf(possible: readonly Possible[]): Float64Array {
+  const mix = new Float64Array(possible[0]!.weights.length);
+  for (const { chance, weights } of possible) for (let s = 0; s < mix.length; s++) mix[s]! += chance * weights[s]!;
+  return mix;
+}
 
 /** States of the likeliest sets. */
 function likeliest(space: StateSpace, weights: Float64Array): number[] {

@@ -2,7 +2,7 @@ import type { Belief } from './belief.ts';
 import { multiply, normalise } from './posterior-over-sets.ts';
 import type { StateSpace } from './state-space.ts';
 import type { Stretch } from './stretches.ts';
-import { likelihoodOfRepeats, type Weighed } from './weighed.ts';
+import { likelihoodOfGroup, type Weighed } from './weighed.ts';
 
 /** Evidence is odd when its chance, given all the rest, is less than this share of its chance in the state that fits it best. */
 const ODD_SHARE = 0.06;
@@ -40,7 +40,7 @@ export function oddEvidence(space: StateSpace, stretches: readonly Stretch[], st
 /** Weights by all else and by the repetitions of this piece. */
 function restOf(group: readonly Weighed[], piece: Weighed, others: Float64Array): Float64Array {
   if (group.length === 1) return others;
-  const rest = likelihoodOfRepeats(group.filter((other) => other !== piece));
+  const rest = likelihoodOfGroup(group.filter((other) => other !== piece));
   return others.map((weight, s) => weight * rest[s]!);
 }
 

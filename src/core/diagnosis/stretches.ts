@@ -1,8 +1,10 @@
-import type { DeviceModel, Evidence } from './model.ts';
+import type { DeviceModel } from './model.ts';
+import { standing } from './observation.ts';
 import { multiply } from './posterior-over-sets.ts';
 import type { StateSpace } from './state-space.ts';
+import type { Time } from './times.ts';
 import { remedyTransition, transplantTransition, type Transition } from './transitions.ts';
-import { likelihoodOfRepeats, weigh, type Weighed } from './weighed.ts';
+import { likelihoodOfGroup, weigh, type Weighed } from './weighed.ts';
 
 /** A change of the unit; of a remedy also the same without a word on its outcome, which is odd if that word is. */
 export interface Change {
@@ -13,7 +15,7 @@ export interface Change {
 
 /** A time in which the unit does not change: what was observed, and the change that ends it, if one does. */
 export interface Stretch {
-  /** Observations by key: repetitions stand together. */
+  /** Observations that still count, by key: trials of the same stand together. */
   readonly groups: readonly (readonly Weighed[])[];
   /** Likelihood of each group, and of all together. */
   readonly likelihoods: readonly Float64Array[];
@@ -21,43 +23,27 @@ export interface Stretch {
   readonly change: Change | null;
 }
 
-export interface History {
-  readonly stretches: readonly Stretch[];
-  /** Blocks of slots that are empty at the end. */
-  readonly absent: ReadonlySet<string>;
+/** Evidence, oldest first, as stretches that are weighed. */
+export function stretchesOf(model: DeviceModel, space: StateSpace, times: readonly Time[]): Stretch[] {
+  return times.map(({ observed, change, absent }) => {
+    const weighed = standing(observed).map((piece) => weigh(model, space, piece, absent));
+    return stretchOf(space, weighed, change && changeOf(model, space, change));
+  });
 }
 
-/** Evidence, oldest first, cut into stretches at each remedy and transplant, and weighed. */
-export function stretchesOf(model: DeviceModel, space: StateSpace, evidence: readonly Evidence[]): History {
-  const absent = new Set<string>();
-  const stretches: Stretch[] = [];
-  let observed: Weighed[] = [];
-  const close = (change: Change | null): void => {
-    stretches.push(stretchOf(space, observed, change));
-    observed = [];
-  };
-  for (const piece of evidence) {
-    if (piece.kind === 'remedy') {
-      const transition = remedyTransition(model, space, piece.remedy, piece.outcome);
-      const unseen = piece.outcome === 'not-tried-yet' ? undefined : remedyTransition(model, space, piece.remedy, 'not-tried-yet');
-      close(unseen ? { id: piece.id, transition, unseen } : { id: piece.id, transition });
-    } else if (piece.kind === 'transplant') {
-      close({ id: piece.id, transition: transplantTransition(model, space, piece.blocks, piece.incoming) });
-      for (const block of piece.blocks) {
-        if (piece.incoming === null) absent.add(block);
-        else absent.delete(block);
-      }
-    } else observed.push(weigh(model, space, piece, absent));
-  }
-  close(null);
-  return { stretches, absent };
+function changeOf(model: DeviceModel, space: StateSpace, piece: NonNullable<Time['change']>): Change {
+  const { id } = piece;
+  if (piece.kind === 'transplant') return { id, transition: transplantTransition(model, space, piece.blocks, piece.incoming) };
+  const transition = remedyTransition(model, space, piece.remedy, piece.outcome);
+  if (piece.outcome === 'not-tried-yet') return { id, transition };
+  return { id, transition, unseen: remedyTransition(model, space, piece.remedy, 'not-tried-yet') };
 }
 
 function stretchOf(space: StateSpace, observed: readonly Weighed[], change: Change | null): Stretch {
   const byKey = new Map<string, Weighed[]>();
   for (const piece of observed) byKey.set(piece.key, [...(byKey.get(piece.key) ?? []), piece]);
   const groups = [...byKey.values()];
-  const likelihoods = groups.map(likelihoodOfRepeats);
+  const likelihoods = groups.map(likelihoodOfGroup);
   const together = new Float64Array(space.size).fill(1);
   for (const likelihood of likelihoods) multiply(together, likelihood);
   return { groups, likelihoods, together, change };
