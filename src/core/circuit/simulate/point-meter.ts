@@ -14,6 +14,15 @@ export interface Found {
   readonly volt: number;
 }
 
+/** A reading of a like board, and what it becomes in the next finer range, as a share of itself. */
+export interface Reference extends Found {
+  readonly finerShare: number;
+}
+
+/** Two readings are alike within this share; and a range is out of reach where a reading is so many times past its end. */
+const LIKENESS = 0.3;
+const FINER_MARGIN = 1.2;
+
 /** A meter at the points of one unpowered board. */
 export class PointMeter {
   /** State of the circuit at the last reading. */
@@ -32,22 +41,38 @@ export class PointMeter {
     this.black = Int32Array.from(points, ({ black = '0' }) => unknownOf(circuit, black));
   }
 
-  /** Measures a point; undefined where no operating point is found. `near` is the range to look about, `start` a state in that range. */
-  measure(p: number, near: number, start: Float64Array): Found | undefined {
-    return this.points[p]!.mode === 'diode' ? this.drive(p, 'diode', 0, start) : this.ohms(p, near, start);
+  /**
+   * Measures a point; undefined where no operating point is found. `start` is a state in the range that it will probably be found in, `like` a reading
+   * that this one may be like: what such a reading does in the next finer range is then not asked again.
+   */
+  measure(p: number, near: number, start: Float64Array, like?: Reference): Found | undefined {
+    return this.points[p]!.mode === 'diode' ? this.drive(p, 'diode', 0, start) : this.ohms(p, near, start, like);
   }
 
-  /**
-   * The finest range that holds the reading. The search begins a range below `near`: down while ranges hold it, or else up until one does.
-   */
-  private ohms(p: number, near: number, start: Float64Array): Found | undefined {
+  /** The finest range that holds the reading. The search begins at `near`: down while ranges hold it, or else up until one does. */
+  private ohms(p: number, near: number, start: Float64Array, like: Reference | undefined): Found | undefined {
     const { ranges } = this.profile.ohms;
-    let range = Math.max(near - 1, 0);
-    let found = this.drive(p, 'ohms', range, start);
-    if (found && found.value !== Infinity) return this.finer(p, found);
-    while (found && found.value === Infinity && ++range < ranges.length)
-      found = this.drive(p, 'ohms', range, range === near ? start : this.state);
+    let found = this.drive(p, 'ohms', near, start);
+    if (found && found.value !== Infinity) return like && this.isOutOfFiner(found, like) ? found : this.finer(p, found);
+    for (let range = near + 1; found && found.value === Infinity && range < ranges.length; range++)
+      found = this.drive(p, 'ohms', range, this.state);
     return found;
+  }
+
+  /** What a reading becomes in the next finer range, as a share of itself; 1 where there is none. The state stays. */
+  finerShare(p: number, found: Found): number {
+    if (this.points[p]!.mode === 'diode' || found.range === 0 || found.value === Infinity) return 1;
+    const kept = this.state.slice();
+    const next = this.drive(p, 'ohms', found.range - 1, kept);
+    this.state.set(kept);
+    return next ? next.volt / next.ampere / found.value : 1;
+  }
+
+  /** Whether the next finer range is out of reach by a good margin, for a reading in the range of a like one. */
+  private isOutOfFiner({ range, value }: Found, like: Reference): boolean {
+    if (range === 0) return true;
+    if (range !== like.range || Math.abs(value / like.value - 1) > LIKENESS) return false;
+    return value * like.finerShare > FINER_MARGIN * this.profile.ohms.ranges[range - 1]!.upTo;
   }
 
   private finer(p: number, found: Found): Found {

@@ -5,8 +5,8 @@ import { unknownOf } from '../meter/measure.ts';
 import type { Part } from '../netlist/types.ts';
 import type { Found } from './point-meter.ts';
 
-/** A reading that changes by less than this share of itself is taken over from the healthy board: a thirtieth of what a good meter can tell. */
-const UNSEEN_SHARE = 3e-4;
+/** A reading that changes by less than this share of itself is taken over from the healthy board: a tenth of what a meter can tell. */
+const UNSEEN_SHARE = 1e-3;
 /** No transistor, regulator or load of an unpowered board carries anything to speak of while its pins are this close together, V. */
 const SLEEPS_BELOW_V = 0.03;
 
@@ -20,8 +20,8 @@ type Test = (measured: Measured) => boolean;
 /**
  * Tells whether changes cannot be seen in a reading of an unpowered board, from the state of the healthy one alone. For a passive network, which is
  * reciprocal: a new conductance G between two nodes that are v apart changes the reading by less than v and, as a share, by less than v²·G over the
- * power of the meter; taking away what carries i changes it by a share of less than i over the test current (both from the adjoint
- * network of Director & Rohrer 1969). Anything else is never called quiet.
+ * power of the meter; more resistance ΔR in a branch that carries i by less than i²·ΔR over that power; taking away what carries i by a share of less
+ * than i over the test current (from the adjoint network of Director & Rohrer 1969). Anything else is never called quiet.
  */
 export function quietTest(circuit: Circuit, changes: readonly Change[]): Test {
   const tests = changes.flatMap((change) => testsOf(circuit, change));
@@ -49,8 +49,8 @@ function testsOf(circuit: Circuit, change: Change): Test[] {
       return [carriesLittle(circuit, part(change.part))];
     case 'scale': {
       const scaled = part(change.part);
-      if (scaled.kind === 'R' && change.by < 1) return [newPath(circuit, scaled.nodes, (1 / change.by - 1) / scaled.value)];
-      return [lostPath(circuit, scaled)];
+      if (scaled.kind !== 'R') return [lostPath(circuit, scaled)];
+      return [change.by < 1 ? newPath(circuit, scaled.nodes, (1 / change.by - 1) / scaled.value) : moreOhms(circuit, scaled, change.by)];
     }
   }
 }
@@ -60,6 +60,17 @@ function newPath(circuit: Circuit, nodes: readonly string[], siemens: number): T
   return ({ x, ampere, volt, value }) => {
     const v = Math.abs(x[a]! - x[b]!);
     return v <= UNSEEN_SHARE * Math.abs(volt) || (value !== Infinity && v * v * siemens <= UNSEEN_SHARE * ampere * Math.abs(volt));
+  };
+}
+
+/** More resistance in series with a resistor that is there: i²·ΔR over the power of the meter. */
+function moreOhms(circuit: Circuit, part: Part, by: number): Test {
+  const [a, b] = [unknownOf(circuit, part.nodes[0]!), unknownOf(circuit, part.nodes[1]!)];
+  const lost = lostPath(circuit, part);
+  return (measured) => {
+    const v = measured.x[a]! - measured.x[b]!;
+    const power = ((v * v) / part.value) * (by - 1);
+    return power <= UNSEEN_SHARE * measured.ampere * Math.abs(measured.volt) || lost(measured);
   };
 }
 

@@ -7,7 +7,7 @@ import { HANDHELD_METER, type MeterProfile } from '../meter/meter-profile.ts';
 import type { PowerState } from '../meter/power-state.ts';
 import type { Draw } from './draws.ts';
 import { FaultedBoard, firstAlike, leadsOf, makeBench, type Bench, type FaultSet } from './faulted-board.ts';
-import { PointMeter, type Found, type UnpoweredPoint } from './point-meter.ts';
+import { PointMeter, type Reference, type UnpoweredPoint } from './point-meter.ts';
 import { SIMULATION_EFFORT } from './powered.ts';
 import { quietTest } from './quiet.ts';
 import { emptyValues, type Simulated } from './simulated.ts';
@@ -23,7 +23,7 @@ export interface UnpoweredOptions {
 const EFFORT: Effort = { ...SIMULATION_EFFORT, shuntS: UNPOWERED_EFFORT.shuntS, stepV: 0.4 };
 
 /** A reading of a healthy board with the state that it was taken in. */
-interface Healthy extends Found {
+interface Healthy extends Reference {
   readonly x: Float64Array;
 }
 
@@ -62,19 +62,26 @@ function measureHealthy(bench: Bench, draws: readonly Draw[], points: readonly U
   return draws.map((draw) => {
     board.take(draw);
     return points.map((_, p) => {
-      const found = meter.measure(p, last[p]?.range ?? 1, last[p]?.x ?? rest);
-      last[p] = found && { ...found, x: meter.state.slice() };
+      const found = meter.measure(p, last[p]?.range ?? 0, last[p]?.x ?? rest);
+      last[p] = found && { ...found, finerShare: meter.finerShare(p, found), x: meter.state.slice() };
       return last[p];
     });
   });
+}
+
+/** The last solved reading of a point under the same faults: its state, its range, and the healthy reading of the same draw. */
+interface Solved {
+  readonly x: Float64Array;
+  range: number;
+  healthy: Healthy | undefined;
 }
 
 class UnpoweredBoard {
   private readonly board: FaultedBoard;
   private readonly meter: PointMeter;
   private readonly isQuiet: ReturnType<typeof quietTest>;
-  /** By point: the state at its last solved reading, and the range of that. */
-  private readonly last: ({ x: Float64Array; range: number } | undefined)[];
+  private readonly last: (Solved | undefined)[];
+  private readonly start: Float64Array;
   private readonly carried: Float64Array;
 
   constructor(bench: Bench, set: FaultSet, points: readonly UnpoweredPoint[], profile: MeterProfile) {
@@ -82,7 +89,8 @@ class UnpoweredBoard {
     this.meter = new PointMeter(this.board, points, profile);
     this.isQuiet = quietTest(bench.circuit, this.board.changes);
     this.last = points.map(() => undefined);
-    this.carried = new Float64Array(this.board.circuit.size + 1);
+    const { size } = this.board.circuit;
+    [this.start, this.carried] = [new Float64Array(size + 1), new Float64Array(size + 1)];
   }
 
   /** Writes the readings of all draws and returns how many were not found. */
@@ -103,12 +111,28 @@ class UnpoweredBoard {
   private reading(p: number, healthy: Healthy | undefined): number | undefined {
     if (healthy && this.isQuiet(healthy)) return healthy.value;
     const last = this.last[p];
-    const start = last?.x ?? this.carried;
-    if (!last && healthy) this.board.carry(healthy.x, this.carried);
-    const found = this.meter.measure(p, last?.range ?? healthy?.range ?? 1, start);
+    this.guess(last, healthy);
+    const found = this.meter.measure(p, last?.range ?? healthy?.range ?? 0, this.start, healthy);
     if (!found) return undefined;
-    if (last) last.x.set(this.meter.state);
-    this.last[p] = { x: last?.x ?? this.meter.state.slice(), range: found.range };
+    const { state } = this.meter;
+    if (last) last.x.set(state);
+    this.last[p] = { x: last?.x ?? state.slice(), range: found.range, healthy };
     return found.value;
+  }
+
+  /** Fills `start`: the last state, moved as the healthy board moved since in the same range; or the state of the healthy board. */
+  private guess(last: Solved | undefined, healthy: Healthy | undefined): void {
+    const { start, carried, board } = this;
+    if (!last) {
+      start.fill(0);
+      if (healthy) board.carry(healthy.x, start);
+      return;
+    }
+    start.set(last.x);
+    if (!healthy || !last.healthy || healthy.range !== last.healthy.range) return;
+    board.carry(healthy.x, carried);
+    for (let i = 0; i < start.length; i++) start[i]! += carried[i]!;
+    board.carry(last.healthy.x, carried);
+    for (let i = 0; i < start.length; i++) start[i]! -= carried[i]!;
   }
 }
