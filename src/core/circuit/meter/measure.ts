@@ -61,8 +61,8 @@ export function measure(
   return request.mode === 'ohms' ? bench.ohms(profile) : bench.driven(profile, request.mode);
 }
 
-/** Effort on an unpowered board: shunts of 100 GΩ, so that a hundred nodes together still read as open. */
-export const UNPOWERED_EFFORT: Effort = { ...DEFAULT_EFFORT, shuntS: 1e-11 };
+/** Effort on an unpowered board: shunts of 100 GΩ, so that a hundred nodes together still read as open, and steps that suit a few volts at most. */
+export const UNPOWERED_EFFORT: Effort = { ...DEFAULT_EFFORT, shuntS: 1e-11, stepV: 0.4 };
 
 class MeterBench {
   private readonly circuit: Circuit;

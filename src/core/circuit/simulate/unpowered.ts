@@ -20,7 +20,7 @@ export interface UnpoweredOptions {
   readonly shouldStop?: () => boolean;
 }
 
-const EFFORT: Effort = { ...SIMULATION_EFFORT, shuntS: UNPOWERED_EFFORT.shuntS, stepV: 0.4 };
+const EFFORT: Effort = { ...SIMULATION_EFFORT, shuntS: UNPOWERED_EFFORT.shuntS, stepV: UNPOWERED_EFFORT.stepV };
 
 /** A reading of a healthy board with the state that it was taken in. */
 interface Healthy extends Reference {
