@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { createAdvisor } from './advisor.ts';
 import { assertSound } from './testing/assert-sound.ts';
 import { benchOf, bought, did, moved, saw, tried } from './testing/bench-of.ts';
-import { pocketModels } from './testing/pocket-model.ts';
+import { pocketModel, pocketModels } from './testing/pocket-model.ts';
 
 type Steps = Parameters<typeof benchOf>[0];
 
@@ -195,6 +195,28 @@ describe('the decision', () => {
       moved('s1', 'speaker', 'u1', null),
     );
     expect(fileOf('u1', bare).decision.road).toBe('leave');
+  });
+
+  it('values what is left of a unit: the price for parts in proportion to the assemblies that it still holds', () => {
+    const roadOf = (steps: Steps, road: string) => fileOf('u1', one(...steps)).decision.options.find((option) => option.road === road)!;
+    const gone = moved('b1', 'board', 'u1', null);
+    const parts = [roadOf([], 'leave'), roadOf([gone], 'leave'), roadOf([saw('u1', 'board', 'missing')], 'leave')];
+    const net = (price: number): number => Math.max(0, Math.round(price * 0.88 - 400));
+    // Battery, board, display and speaker are worth 600, 1400, 1300 and 300; the price for parts is 1500.
+    expect(parts.map(({ value_minor }) => value_minor)).toEqual([net(1500), net((1500 * 2200) / 3600), net((1500 * 2200) / 3600)]);
+    expect(parts[1]!.why.join()).toContain('without its board it holds 61 % of that, 9.17 GBP');
+    expect(roadOf([gone], 'part-out').why.join()).not.toContain('Board:');
+    const back = roadOf([gone, moved('b1', 'board', null, 'u1')], 'leave');
+    expect(back.value_minor).toBe(parts[0]!.value_minor);
+  });
+
+  it('values a unit of a model without slots as it is', () => {
+    const plain = new Map([
+      ['pocket-1', pocketModel({ slots: [], blocks: pocketModel().file.blocks.map(({ id, name }) => ({ id, name })) })],
+    ]);
+    const { decision } = createAdvisor(plain).fileParts(benchOf(one(), plain), 'u1');
+    const whole = fileOf('u1', one()).decision;
+    expect(decision.options[3]!.value_minor).toBe(whole.options[3]!.value_minor);
   });
 
   it('gives a hopeless board up for a good one in the drawer', () => {

@@ -6,9 +6,10 @@ import type { DecisionView, Road } from '../views/index.ts';
 import { adviceId } from './advice-id.ts';
 import type { Beliefs, Judged } from './beliefs.ts';
 import type { Donor } from './donors.ts';
+import { heldBy, type Held } from './held.ts';
 import { tellingOf } from './knowing.ts';
 import { partOut, type PartOut } from './part-out.ts';
-import type { Prices } from './prices.ts';
+import { forPartsMinor, whyForParts, type Prices } from './prices.ts';
 import { repairRoad, type RepairRoad } from './repair-road.ts';
 import type { RoadOption } from './road-option.ts';
 import { money, whole } from './say.ts';
@@ -42,21 +43,23 @@ export interface DecisionSetting {
 /** Weighs repair, transplant, part out and leave for one unit alone. Declined roads are shown and not taken, save the last one left. */
 export function decide(setting: DecisionSetting): Decision {
   const { item, judged, prices, workshop } = setting;
-  const parts = partOut(item, judged, prices, setting.beliefs.state.items);
-  const stakes = stakesFor(item, judged, prices, parts);
+  const { items } = setting.beliefs.state;
+  const parts = partOut(item, judged, prices, items);
+  const held = heldBy(item, judged.model, items);
+  const stakes = stakesFor(item, judged, prices, parts, held);
   const checks = setting.rank(stakes);
   const telling = tellingOf(checks);
   const repair = repairRoad(judged, workshop.alone, stakes, prices, telling);
   const swap = setting.donors.size === 0 ? NO_SWAP : swapRoad({ ...setting, alone: workshop.alone, stakes, telling });
-  const options = [repair.option, swap.option, partOutOption(parts), leaveOption(prices)].map((option) => declinable(item, option));
+  const options = [repair.option, swap.option, partOutOption(parts), leaveOption(prices, held)].map((option) => declinable(item, option));
   return { options, weighed: weighRoads(options), checks, repair, swap, parts, stakes, prices };
 }
 
-function stakesFor(item: Item, { model }: Judged, prices: Prices, parts: PartOut): Stakes {
+function stakesFor(item: Item, { model }: Judged, prices: Prices, parts: PartOut, held: Held): Stakes {
   const taken = item.declined.has(adviceId('road', 'part-out')) ? 0 : parts.valueMinor;
   return {
     workingMinor: prices.workingMinor,
-    asIsMinor: Math.max(prices.forPartsMinor, taken),
+    asIsMinor: Math.max(forPartsMinor(prices, held), taken),
     hourMinor: prices.hourMinor,
     openingMinutes: { open: model.file.opening_minutes.open, 'board-out': model.file.opening_minutes.board_out },
     stage: item.stage,
@@ -73,14 +76,14 @@ const partOutOption = (parts: PartOut): RoadOption => ({
   why: parts.why,
 });
 
-const leaveOption = (prices: Prices): RoadOption => ({
+const leaveOption = (prices: Prices, held: Held): RoadOption => ({
   road: 'leave',
   possible: true,
-  outcomes: priceSpread(prices.forPartsMinor, prices.spread),
+  outcomes: priceSpread(forPartsMinor(prices, held), prices.spread),
   chance: 0,
   minutes: 0,
   spendMinor: 0,
-  why: [prices.whyForParts],
+  why: [whyForParts(prices, held)],
 });
 
 /** Selling as it is can be declined too, but something must remain to be done, so it stays possible. */

@@ -1,41 +1,64 @@
 import type { Model } from '../models/index.ts';
 import type { Settings } from '../state.ts';
-import { money } from './say.ts';
+import { lower } from './check-view.ts';
+import type { Held } from './held.ts';
+import { listed, money, percent } from './say.ts';
 
 /** What a unit of a model brings, after fee and postage, in minor units taken as the bench's currency. */
 export interface Prices {
   readonly workingMinor: number;
-  /** Sold as it is, for parts; not below 0, for nobody must sell. */
-  readonly forPartsMinor: number;
+  /** What a whole one typically sells for as it is, for parts, and what of each sale goes off: fee and postage. */
+  readonly forPartsPriceMinor: number;
+  readonly feePercent: number;
+  readonly postageMinor: number;
   /** Standard deviation of the logarithm of the price. */
   readonly spread: number;
   readonly hourMinor: number;
   readonly currency: string;
-  /** How the two prices come about, and what was assumed. */
+  /** How the price of a working one comes about, and what was assumed. */
   readonly whyWorking: string;
-  readonly whyForParts: string;
   readonly assumed: readonly string[];
 }
 
 /** Typical prices of the model, or the price that is asked for a unit already offered, less the bench's usual fee and postage. */
 export function pricesOf(model: Model, settings: Settings, askingMinor: number | null): Prices {
   const { prices, currency } = model.file;
-  const net = (price: number): number => price * (1 - settings.feePercent / 100) - settings.postageOutMinor;
+  const costs = { feePercent: settings.feePercent, postageMinor: settings.postageOutMinor, currency: settings.currency };
   const working = askingMinor ?? prices.working;
-  const text = (minor: number): string => money(minor, settings.currency);
-  const less = `less ${settings.feePercent} % fee and ${text(settings.postageOutMinor)} postage`;
+  const workingMinor = net(working, costs);
   const source = askingMinor === null ? 'typically sells for' : 'is offered at';
   return {
-    workingMinor: net(working),
-    forPartsMinor: Math.max(0, net(prices.for_parts)),
+    ...costs,
+    workingMinor,
+    forPartsPriceMinor: prices.for_parts,
     spread: prices.spread,
     hourMinor: settings.hourValueMinor,
-    currency: settings.currency,
-    whyWorking: `A working one ${source} ${text(working)}; ${less} leaves ${text(net(working))}.`,
-    whyForParts: `A faulty one typically sells for ${text(prices.for_parts)}; ${less} leaves ${text(Math.max(0, net(prices.for_parts)))}.`,
+    whyWorking: `A working one ${source} ${money(working, costs.currency)}; ${leaves(workingMinor, costs)}`,
     assumed:
       currency === settings.currency
         ? []
         : [`Assumed: prices of this model are in ${currency} and are taken one for one as ${settings.currency}; no rate is set.`],
   };
+}
+
+type Costs = Pick<Prices, 'feePercent' | 'postageMinor' | 'currency'>;
+
+const net = (price: number, { feePercent, postageMinor }: Costs): number => price * (1 - feePercent / 100) - postageMinor;
+
+const leaves = (minor: number, { feePercent, postageMinor, currency }: Costs): string =>
+  `less ${feePercent} % fee and ${money(postageMinor, currency)} postage leaves ${money(minor, currency)}.`;
+
+/**
+ * What a unit brings sold as it is, for parts, after fee and postage: the price of a whole one in proportion to what it still
+ * holds. Not below 0, for nobody must sell.
+ */
+export const forPartsMinor = (prices: Prices, { share }: Held): number => Math.max(0, net(prices.forPartsPriceMinor * share, prices));
+
+/** How that comes about. */
+export function whyForParts(prices: Prices, held: Held): string {
+  const { currency, forPartsPriceMinor: price } = prices;
+  const without = listed(held.lacks.map(lower));
+  const part = `; without its ${without} it holds ${percent(held.share)} of that, ${money(price * held.share, currency)}`;
+  const sells = `A faulty one typically sells for ${money(price, currency)}${held.lacks.length > 0 ? part : ''}`;
+  return `${sells}; ${leaves(forPartsMinor(prices, held), prices)}`;
 }
