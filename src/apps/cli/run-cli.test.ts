@@ -150,6 +150,16 @@ describe('the way from buying to a closed sale', () => {
     expect((await salvor('books')).out).toContain('10.30 GBP');
   });
 
+  it('takes several steps of proof at once, with their minutes together', async () => {
+    await buy('Blue:lamp-1:20');
+    const steps = ((await json('show', '1')).proof as { steps: { id: string }[] }).steps.map(({ id }) => id);
+    expect((await salvor('add', 'proof', '1', steps.join(', '), 'pass', '--minutes', '12')).code).toBe(0);
+    const file = await json('show', '1');
+    expect([(file.proof as { ready: boolean }).ready, (file.money as { minutes: number }).minutes]).toEqual([true, 12]);
+    expect(await salvor('add', 'proof', '1', `${steps[0]},no-such-step`, 'fail')).toMatchObject({ code: 1 });
+    expect(((await json('show', '1')).proof as { ready: boolean }).ready).toBe(true);
+  });
+
   it('moves an assembly from one unit into another', async () => {
     await buy();
     const out = await salvor('add', 'transplant', 'board', '--from', '1', '--name', 'Board of Blue', '--minutes', '12');

@@ -1,18 +1,27 @@
 import { moneyIn } from '../money.ts';
 import type { Session } from '../session.ts';
-import { given, minutesOf, MINUTES, numberIn, TEXT, type AddSpec, type Options } from './add-command.ts';
+import { given, minutesOf, numberIn, TEXT, type AddSpec, type Options } from './add-command.ts';
 
 /** From the proof to the end of a unit's stay. */
 export const SELLING: readonly AddSpec[] = [
   {
-    usage: 'proof <item> <step> <outcome>',
-    description: 'a step of the proof: pass, fail, or signed-off with a reason; salvor show ITEM lists the steps',
-    options: [['--reason <text>', 'why it may leave all the same'], MINUTES],
-    example: 'salvor add proof 1 works.sound pass',
-    make: (session, [name = '', step = '', outcome = ''], options) => {
+    usage: 'proof <item> <steps> <outcome>',
+    description: 'steps of the proof, with commas between: pass, fail, or signed-off with a reason; salvor show ITEM lists them',
+    options: [
+      ['--reason <text>', 'why it may leave all the same'],
+      ['--minutes <minutes>', 'time that they took together'],
+    ],
+    example: 'salvor add proof 1 works.sound,works.keys pass --minutes 4',
+    make: (session, [name = '', steps = '', outcome = ''], options) => {
       const { id } = session.item(name);
-      const body = { item_id: id, step, outcome, ...given(options, 'reason'), ...minutesOf(options) };
-      return { drafts: [{ kind: 'proof-step-done', body }], itemId: id };
+      const drafts = steps.split(',').map((step, i) => {
+        const minutes = i === 0 ? minutesOf(options) : {};
+        return {
+          kind: 'proof-step-done',
+          body: { item_id: id, step: step.trim(), outcome, ...given(options, 'reason'), ...minutes },
+        } as const;
+      });
+      return { drafts, itemId: id };
     },
   },
   {

@@ -20,6 +20,7 @@ export function booksLines(books: BooksView): string[] {
     money(month.bought_minor),
     money(month.sold_minor),
     money(month.fees_minor),
+    money(month.postage_minor),
     money(month.cost_of_sales_minor),
     money(month.write_off_minor),
     money(month.profit_minor),
@@ -28,7 +29,11 @@ export function booksLines(books: BooksView): string[] {
   return [
     ...table(['no', 'name', 'status', 'cost', 'income', 'profit', 'min', 'an hour'], units, [0, 3, 4, 5, 6, 7]),
     '',
-    ...table(['month', 'bought', 'sold', 'fees', 'cost of sales', 'written off', 'profit', 'units'], months, [1, 2, 3, 4, 5, 6, 7]),
+    ...table(
+      ['month', 'bought', 'sold', 'fees', 'postage', 'cost of sales', 'written off', 'profit', 'units'],
+      months,
+      [1, 2, 3, 4, 5, 6, 7, 8],
+    ),
     '',
     `Stock ${money(books.stock_minor)}, parts ${money(books.parts_minor)}, on order ${money(books.on_order_minor)}, cash ${money(books.cash_minor)}`,
     books.balanced ? 'The ledger balances.' : 'The ledger does not balance: export the bench and report it.',
