@@ -232,6 +232,33 @@ describe('the decision', () => {
     expect(advice.remedy!.cautions).toEqual([]);
   });
 
+  it('names a donor once: by the unit it came out of, by the unit it sits in, or by its own name', () => {
+    const two: Steps = [...bought('lot', 'marsh-lane', ['u1', 'u2']), ...deadProcessor('u1')];
+    const taken: Steps = [
+      ...two,
+      ...goodUnit('u2'),
+      ['transplant-done', { assembly_id: 'b2', name: 'Board of #2', slot: 'board', from_item: 'u2', to_item: null }],
+    ];
+    const loose = fileWithoutChecks('u1', taken).advice;
+    expect(loose.headline).toBe('Give it the board that came out of #2');
+    expect(loose.why.join(' ')).toContain('The board that came out of #2: ');
+    const cracked = [
+      saw('u2', 'display', 'cracked'),
+      tried('u2', 'picture', 'fails'),
+      tried('u2', 'sound', 'works'),
+      tried('u2', 'power', 'works'),
+    ];
+    const unit = fileWithoutChecks('u1', [...two, ...cracked, ['advice-declined', { item_id: 'u2', advice: 'road.repair' }]]).advice;
+    expect(unit.headline).toBe('Give it the board of Unit u2');
+    const spare = { item_id: 'b9', name: 'Spare board', kind: 'assembly', model_id: 'pocket-1', slot: 'board', expected_value_minor: 1000 };
+    const bare = [
+      'lot-bought',
+      { lot_id: 'spares', title: 'spares', seller: 'hill-foot', price_minor: 100, currency: 'GBP', items: [spare] },
+    ] as const;
+    const alone = fileWithoutChecks('u1', [...two, [...bare], ['item-received', { item_id: 'b9' }]]).advice;
+    expect(alone.headline).toBe('Give it "Spare board" from the drawer');
+  });
+
   it('weighs a donor by its own evidence: a board that failed elsewhere does not tempt', () => {
     const bad: Steps = [
       ...bought('lot', 'marsh-lane', ['u1', 'u2']),

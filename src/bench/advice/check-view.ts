@@ -3,7 +3,20 @@ import type { CheckView } from '../views/index.ts';
 import type { Judged } from './beliefs.ts';
 import { hourly } from './road-option.ts';
 import { referenceText } from './readings-view.ts';
-import { accessoryName, blockName, faultName, functionName, listed, minutesText, money, percent, pointName, whole } from './say.ts';
+import {
+  accessoryName,
+  blockName,
+  faultName,
+  functionName,
+  listed,
+  lower,
+  minutesText,
+  money,
+  percent,
+  pointName,
+  upper,
+  whole,
+} from './say.ts';
 
 type Money = { readonly currency: string; readonly hourMinor: number };
 type Outcome = RankedCheck['outcomes'][number];
@@ -52,9 +65,6 @@ export function checkHeadline({ model }: Judged, { check }: RankedCheck): string
   return `Try it: ${lower(functionName(model, check.function))}${aids.length > 0 ? `, with the ${listed(aids)}` : ''}`;
 }
 
-/** Small first letter, unless the word is an abbreviation such as "LED" or "VSYS". */
-export const lower = (name: string): string => (/^[A-Z][^A-Z0-9]/.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name);
-
 function meaning({ model }: Judged, { marginalShift }: Outcome): string {
   const told = marginalShift
     .filter(({ from, to }) => Math.abs(to - from) >= WORTH_TELLING)
@@ -86,7 +96,4 @@ function splits({ model }: Judged, { outcomes }: RankedCheck): string {
   return `It tells most about: ${listed(most.slice(0, 3).map(([fault]) => faultName(model, fault)))}.`;
 }
 
-function outcomeWords(outcome: string): string {
-  const words = outcome.replaceAll('-', ' ');
-  return words.charAt(0).toUpperCase() + words.slice(1);
-}
+const outcomeWords = (outcome: string): string => upper(outcome.replaceAll('-', ' '));

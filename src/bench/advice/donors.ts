@@ -1,7 +1,8 @@
 import type { Model } from '../models/index.ts';
-import { slotContent } from '../slots.ts';
+import { homeOf, slotContent } from '../slots.ts';
 import type { BenchState, Item } from '../state.ts';
 import type { Beliefs, Judged } from './beliefs.ts';
+import { lower, slotName } from './say.ts';
 import { slotWell } from './well-chance.ts';
 
 /** Where a working assembly may come from. */
@@ -13,6 +14,8 @@ export interface Donor {
   /** What is used up: its value alone times that chance. */
   readonly valueMinor: number;
   readonly fromUnit: boolean;
+  /** Number of the unit that a loose assembly first came out of; null for one bought by itself, and for a unit. */
+  readonly cameOutOf: number | null;
   /** Chances of the faults that it brings, in the words of the model that it goes into. */
   readonly faults: Readonly<Record<string, number>>;
 }
@@ -54,7 +57,9 @@ export class Donors {
     const chance = slotWell(judged, slot);
     if (chance < LEAST_WELL) return [];
     const faults = this.#beliefs.broughtBy(judged, model, slot);
-    return [{ itemId: item.id, name: item.name, chance, valueMinor: valueMinor * chance, fromUnit: item.kind === 'unit', faults }];
+    const fromUnit = item.kind === 'unit';
+    const cameOutOf = fromUnit ? null : (this.#state.items.get(homeOf(item) ?? '')?.number ?? null);
+    return [{ itemId: item.id, name: item.name, chance, valueMinor: valueMinor * chance, fromUnit, cameOutOf, faults }];
   }
 
   #hasSlot(unit: Item, slot: string): boolean {
@@ -78,3 +83,10 @@ export const slotTrouble = (judged: Judged, slot: string): number => 1 - slotWel
 /** Remedies of the model that change the assembly of a slot for another. */
 export const swapRemedy = (model: Model, slot: string): Model['file']['remedies'][number] | undefined =>
   model.file.remedies.find((remedy) => remedy.kind === 'transplant' && remedy.slot === slot);
+
+/** What a donor gives, in the middle of a sentence: "the shell that came out of #3", "the shell of Grey Tern", `"Spare shell" from the drawer`. */
+export function donorWords(model: Model, slot: string, { name, fromUnit, cameOutOf }: Donor): string {
+  const what = `the ${lower(slotName(model, slot))}`;
+  if (fromUnit) return `${what} of ${name}`;
+  return cameOutOf === null ? `"${name}" from the drawer` : `${what} that came out of #${cameOutOf}`;
+}

@@ -3,14 +3,15 @@ import type { HistoryEntry, Item } from '../state.ts';
 import type { AdviceView, ProofView } from '../views/index.ts';
 import { adviceId } from './advice-id.ts';
 import type { Judged } from './beliefs.ts';
-import { checkHeadline, checkView, lower } from './check-view.ts';
+import { checkHeadline, checkView } from './check-view.ts';
 import type { Decision } from './decision.ts';
+import { donorWords } from './donors.ts';
 import { FIND_FIRST } from './repair-road.ts';
 import { remedyView, swapView, type Bench, type ReckonedRemedy } from './remedy-view.ts';
 import { hourly } from './road-option.ts';
 import { trialsSinceWork } from './trials-since-work.ts';
 import { nothingWrong } from './well-chance.ts';
-import { listed, money, percent, remedyName, slotName } from './say.ts';
+import { listed, lower, money, percent, remedyName, slotName } from './say.ts';
 
 /** All that the next thing to do is chosen from. */
 export interface Thinking {
@@ -154,7 +155,7 @@ function doSwap({ judged, decision, bench }: Thinking, why: readonly string[]): 
   const { slot, donor, option } = decision.swap;
   const cost = hourly(option.minutes, decision.prices.hourMinor) + option.spendMinor + donor!.valueMinor;
   const view = swapView(judged, slot!, Math.min(1, option.chance), option.minutes, cost, bench);
-  const headline = `Give it the ${lower(slotName(judged.model, slot!))} of ${donor!.name}`;
+  const headline = `Give it ${donorWords(judged.model, slot!, donor!)}`;
   return { do: 'transplant', id: adviceId('road', 'transplant'), headline, why: [...why], remedy: { ...view, why: [...why] } };
 }
 

@@ -1,8 +1,7 @@
 import type { Model } from '../models/index.ts';
 import type { Settings } from '../state.ts';
-import { lower } from './check-view.ts';
 import type { Held } from './held.ts';
-import { listed, money, percent } from './say.ts';
+import { listed, lower, money, percent } from './say.ts';
 
 /** What a unit of a model brings, after fee and postage, in minor units taken as the bench's currency. */
 export interface Prices {

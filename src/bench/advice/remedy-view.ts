@@ -1,9 +1,9 @@
 import type { RankedRemedy } from '../../core/diagnosis/index.ts';
 import type { RemedyView } from '../views/index.ts';
 import type { Judged } from './beliefs.ts';
-import type { Donor } from './donors.ts';
+import { donorWords, type Donor } from './donors.ts';
 import type { PartStock } from './drawer-parts.ts';
-import { faultName, listed, minutesText, money, partName, percent, slotName, whole } from './say.ts';
+import { faultName, listed, minutesText, money, partName, percent, upper, whole } from './say.ts';
 
 /** A remedy with its numbers, from a ranking or as a step of a plan. */
 export type ReckonedRemedy = Omit<RankedRemedy, 'ratio'>;
@@ -82,7 +82,7 @@ function whyRemedy(
     `${percent(chance)} that the unit works after it, for ${money(costMinor, currency)} of minutes and parts (${minutesText(minutes)} with opening and trying it).`,
     ...(mended.length > 0 ? [`It is for: ${listed(mended)}.`] : []),
     ...lacking.map(({ part, count }) => `To buy: ${count} × ${partName(model, part)}; too few in the drawer.`),
-    ...(donor && spec.slot ? [`${slotName(model, spec.slot)} from ${donor.name}: ${percent(donor.chance)} that it is well.`] : []),
+    ...(donor && spec.slot ? [`${upper(donorWords(model, spec.slot, donor))}: ${percent(donor.chance)} that it is well.`] : []),
     ...(spec.risk > 0 ? [`${percent(spec.risk)} that the work ruins the unit.`] : []),
   ];
 }

@@ -41,3 +41,9 @@ export const remedyName = (model: Model, id: string): string => nameIn(model.fil
 /** "a", "a and b", "a, b and c". */
 export const listed = (things: readonly string[]): string =>
   things.length < 2 ? (things[0] ?? '') : `${things.slice(0, -1).join(', ')} and ${things.at(-1)}`;
+
+/** Small first letter, unless the word is an abbreviation such as "LED" or "VSYS". */
+export const lower = (name: string): string => (/^[A-Z][^A-Z0-9]/.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name);
+
+/** Great first letter, for the beginning of a sentence. */
+export const upper = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -5,13 +5,13 @@ import type { Item } from '../state.ts';
 import { bestRepair } from './best-repair.ts';
 import type { Beliefs, Judged } from './beliefs.ts';
 import { blocksOfSlot } from './device-model.ts';
-import { slotTrouble, swapRemedy, type Donor } from './donors.ts';
+import { donorWords, slotTrouble, swapRemedy, type Donor } from './donors.ts';
 import { heldBy } from './held.ts';
 import type { Telling } from './knowing.ts';
 import { partOut } from './part-out.ts';
 import { forPartsMinor, type Prices } from './prices.ts';
 import { hourly, openingMinutes, type RoadOption } from './road-option.ts';
-import { minutesText, money, percent } from './say.ts';
+import { minutesText, money, percent, upper } from './say.ts';
 import { slotWell, wellChance } from './well-chance.ts';
 
 /** Giving the unit another assembly: which, from where, and what it is worth. */
@@ -115,9 +115,8 @@ function removedWorth({ item, judged, beliefs }: SwapSetting, slot: string): num
 }
 
 function whySwap({ judged, prices }: SwapSetting, slot: string, donor: Donor, option: RoadOption, minutes: number): string[] {
-  const name = judged.model.file.slots.find((spec) => spec.id === slot)?.name ?? slot;
   return [
-    `${name} from ${donor.name}: ${percent(donor.chance)} that it is well; the one in there is well with ${percent(1 - slotTrouble(judged, slot))}.`,
+    `${upper(donorWords(judged.model, slot, donor))}: ${percent(donor.chance)} that it is well; the one in there is well with ${percent(1 - slotTrouble(judged, slot))}.`,
     `${percent(option.chance)} that it ends as a working unit. ${prices.whyWorking}`,
     `The change takes ${minutesText(minutes)}, ${money(hourly(minutes, prices.hourMinor), prices.currency)}, and uses up ${money(donor.valueMinor, prices.currency)} of assembly.`,
   ];
