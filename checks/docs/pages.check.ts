@@ -74,7 +74,7 @@ describe('a command on a page', () => {
       if (exitCode > 1 || /"code": "unknown-/.test(output)) troubles.push(`${text}: ${output}`);
     }
     expect(troubles).toEqual([]);
-    expect([examples.length > 35, ready.length > 20]).toEqual([true, true]);
+    expect([examples.length > 30, ready.length > 20]).toEqual([true, true]);
   });
 });
 
