@@ -15,7 +15,7 @@ export interface Effort {
 
 export const DEFAULT_EFFORT: Effort = {
   iterations: 30,
-  stepV: 2,
+  stepV: 1,
   stepA: 0.5,
   absoluteV: 1e-7,
   absoluteA: 1e-10,

@@ -86,11 +86,12 @@ export class Diodes implements Bank {
     }
   }
 
-  /** Finds the junction's share of a voltage across the diode: v + RS·I(v) = across, by Newton from the larger of the two possible ends. */
+  /** Finds the junction's share of a voltage across the diode, v + RS·I(v) = across, by Newton from above: no more than across/RS can flow. */
   private share(i: number, d: Diode, across: number, fresh: boolean): void {
     const { v, slope, rest } = this.line;
     if (!fresh && Math.abs(v[i]! + d.ohm * (slope[i]! * v[i]! + rest[i]!) - across) < KEEPS_LINE_V) return;
-    v[i] = d.ohm > 0 && across > this.critical[i]! ? this.critical[i]! : across;
+    const bound = d.ohm > 0 && across > this.critical[i]! ? d.nVt * Math.log1p(across / (d.ohm * this.saturation[i]!)) : across;
+    v[i] = Math.min(across, bound);
     for (let step = 0; step < SHARE_STEPS; step++) {
       this.straighten(i, d);
       const move = (across - d.ohm * rest[i]!) / (1 + d.ohm * slope[i]!) - v[i]!;
