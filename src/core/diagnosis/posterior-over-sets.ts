@@ -3,7 +3,7 @@ export type Factor<Member> = (set: readonly Member[]) => number;
 
 export class DiagnosisError extends Error {
   constructor(
-    readonly code: 'impossible-evidence' | 'unknown-name' | 'unsound-belief',
+    readonly code: 'impossible-evidence' | 'unknown-name' | 'unsound-belief' | 'shape',
     message: string,
   ) {
     super(message);
