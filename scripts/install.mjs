@@ -19,7 +19,7 @@ export async function ensureInstalled({ quietly = false } = {}) {
   console.log('Installing the packages that Salvor needs. The database compiles here, which takes about two minutes the first time …');
   const npm = process.platform === 'win32' ? 'npm.cmd' : 'npm';
   // Under `npm test --silent` npm would not even say why it failed.
-  const env = { ...process.env, npm_config_build_from_source: 'true', npm_config_loglevel: 'warn' };
+  const env = { ...process.env, npm_config_build_from_source: 'true', npm_config_loglevel: 'error' };
   const code = await run(npm, ['ci', '--no-audit', '--no-fund'], {
     env,
     shell: process.platform === 'win32',
