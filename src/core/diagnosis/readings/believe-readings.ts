@@ -30,7 +30,10 @@ const PAIRS = 24;
  */
 export function believeReadings(stretches: readonly Stretch[], options: BelieveOptions): ReadingBelief {
   checkAlike(stretches);
-  const weighed = stretches.map((stretch): Weighed => ({ ...stretch, likelihoods: standing(stretch.evidence).map((each) => likelihoodOf(stretch.baseline, each)) }));
+  const weighed = stretches.map((stretch): Weighed => ({
+    ...stretch,
+    likelihoods: standing(stretch.evidence).map((each) => likelihoodOf(stretch.baseline, each)),
+  }));
   const alone = filter(weighed, [], options);
   const limit = options.pairs ?? PAIRS;
   const pairs = limit > 0 ? growPairs(weighed, alone.weights, limit, oddsOf(weighed)) : [];
@@ -74,7 +77,11 @@ function priorWeights(stretches: readonly Stretch[], pairs: readonly Pair[], { u
   };
 }
 
-function filter(weighed: readonly Weighed[], pairs: readonly Pair[], options: BelieveOptions): { weights: ReadingWeights; slips: Map<string, number> } {
+function filter(
+  weighed: readonly Weighed[],
+  pairs: readonly Pair[],
+  options: BelieveOptions,
+): { weights: ReadingWeights; slips: Map<string, number> } {
   const weights = priorWeights(weighed, pairs, options);
   const slips = new Map<string, number>();
   for (const stretch of weighed) {

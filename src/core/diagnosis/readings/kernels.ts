@@ -14,15 +14,20 @@ const SHARED_OL = 0.2;
 /** Chance that a meter shows OL where a number is expected, and the other way round. */
 const STRAY_OL = 0.01;
 
-/** A dictionary on the meter's scales, as smooth densities: one kernel a row, draw and point, in the order of `values`. */
+/**
+ * A dictionary on the meter's scales, as smooth densities: one kernel a row, draw and point. Point by point, row by row, draw by draw, so that
+ * what a reading needs lies together.
+ */
 export interface Kernels {
   readonly dictionary: ReadingDictionary;
   readonly rows: number;
   readonly limit: MeterLimit;
   /** NaN where nothing is known, or where the row reads OL in every draw. */
   readonly centre: Float32Array;
-  /** Spread of the kernel without the meter, by row and point. */
+  /** Spread of the kernel without the meter, by point and row. */
   readonly width: Float32Array;
+  /** By point and row: how far the row's middle is from the healthy one, in spreads of both; a change to or from OL is further than any number. */
+  readonly far: Float32Array;
   /** Chance of OL. */
   readonly ol: Float32Array;
   /** By row: 1 once the row is simulated at some point. */
@@ -39,6 +44,7 @@ export function kernelsOf(dictionary: ReadingDictionary, limit: MeterLimit): Ker
     limit,
     centre: new Float32Array(dictionary.values.length).fill(NaN),
     width: new Float32Array(cells),
+    far: new Float32Array(cells),
     ol: new Float32Array(dictionary.values.length),
     known: new Uint8Array(rows),
   };
@@ -53,33 +59,50 @@ export function fillRow(kernels: Kernels, row: number): void {
 }
 
 function fillCell(kernels: Kernels, row: number, p: number): void {
-  const { dictionary, centre, width, ol, known } = kernels;
+  const { dictionary, rows, centre, width, far, ol, known } = kernels;
   const { points, draws, values } = dictionary;
   const scale = METER_SCALES[points[p]!.mode];
-  const at = (d: number): number => (row * draws + d) * points.length + p;
+  const found = Float64Array.from({ length: draws }, (_, d) => values[(row * draws + d) * points.length + p]!);
+  const { mean, variance, numbers, dark } = summary(found, scale.of);
+  if (numbers + dark === 0) return;
+  known[row] = 1;
+  const cell = p * rows + row;
+  const healthy = row === 0 ? variance : (width[p * rows]! / WIDTH) ** 2;
+  width[cell] = WIDTH * Math.sqrt((numbers * variance + BORROWED * healthy) / (numbers + BORROWED));
+  const share = dark / (numbers + dark);
+  found.forEach((value, d) => {
+    const isNumber = value !== Infinity && !Number.isNaN(value);
+    centre[cell * draws + d] = isNumber ? mean + DRAWN_IN * (scale.of(value) - mean) : mean;
+    const isDark = value === Infinity ? 1 : isNumber ? 0 : share;
+    ol[cell * draws + d] = STRAY_OL + (1 - 2 * STRAY_OL) * ((1 - SHARED_OL) * isDark + SHARED_OL * share);
+  });
+  far[cell] = departure(kernels, cell, p * rows, scale.floor);
+}
+
+function summary(found: Float64Array, of: (value: number) => number): { mean: number; variance: number; numbers: number; dark: number } {
   let [sum, squares, numbers, dark] = [0, 0, 0, 0];
-  for (let d = 0; d < draws; d++) {
-    const value = values[at(d)]!;
+  for (const value of found) {
     if (value === Infinity) dark++;
     else if (!Number.isNaN(value)) {
-      const x = scale.of(value);
+      const x = of(value);
       [sum, squares, numbers] = [sum + x, squares + x * x, numbers + 1];
     }
   }
-  if (numbers + dark === 0) return;
-  known[row] = 1;
   const mean = numbers > 0 ? sum / numbers : NaN;
-  const own = numbers > 1 ? Math.max(0, squares / numbers - mean * mean) : 0;
-  const healthy = row === 0 ? own : (kernels.width[p]! / WIDTH) ** 2;
-  width[row * points.length + p] = WIDTH * Math.sqrt((numbers * own + BORROWED * healthy) / (numbers + BORROWED));
+  return { mean, variance: numbers > 1 ? Math.max(0, squares / numbers - mean * mean) : 0, numbers, dark };
+}
+
+const FAR = 1e6;
+
+function departure({ dictionary, centre, width, ol }: Kernels, cell: number, healthy: number, floor: number): number {
+  const { draws } = dictionary;
+  let [off, dark] = [0, 0];
   for (let d = 0; d < draws; d++) {
-    const value = values[at(d)]!;
-    const x = value === Infinity || Number.isNaN(value) ? mean : scale.of(value);
-    centre[at(d)] = mean + DRAWN_IN * (x - mean);
-    const isDark = value === Infinity ? 1 : Number.isNaN(value) ? dark / (numbers + dark) : 0;
-    const share = (1 - SHARED_OL) * isDark + (SHARED_OL * dark) / (numbers + dark);
-    ol[at(d)] = STRAY_OL + (1 - 2 * STRAY_OL) * share;
+    const [a, b] = [cell * draws + d, healthy * draws + d];
+    dark += ol[a]! - ol[b]!;
+    if (!Number.isNaN(centre[a]!) && !Number.isNaN(centre[b]!)) off += centre[a]! - centre[b]!;
   }
+  return Math.abs(dark) > draws / 2 ? FAR : Math.abs(off) / draws / Math.hypot(width[cell]!, width[healthy]!, floor);
 }
 
 /** Standard uncertainty of the meter at a reading on the scale of its mode: limit / √3, an even distribution. */

@@ -72,15 +72,15 @@ export class KernelDensity {
 
 function ofReading(kernels: Kernels, id: string, p: number, value: number | null): Likelihood {
   const { dictionary, rows, centre, width, ol, known } = kernels;
-  const { draws, points } = dictionary;
+  const { draws } = dictionary;
   const density = new KernelDensity(kernels, p, value);
   const slip = slipDensity(kernels, p, value);
   const result = new Float64Array(rows * draws);
   const unknown = new Float64Array(draws);
   for (let row = 0; row < rows; row++) {
-    const w = width[row * points.length + p]!;
+    const w = width[p * rows + row]!;
     for (let d = 0; d < draws; d++) {
-      const at = (row * draws + d) * points.length + p;
+      const at = (p * rows + row) * draws + d;
       const own = density.at(centre[at]!, w, ol[at]!);
       if (row === 0) unknown[d] = (1 - UNKNOWN_LEAK) * own + UNKNOWN_LEAK * slip;
       result[row * draws + d] = known[row] ? (1 - LEAK) * own + LEAK * slip : unknown[d]!;
@@ -100,7 +100,13 @@ function ofFunction({ kernels, functions }: Baseline, evidence: ReadingEvidence 
   const honesty = evidence.honesty ?? 1;
   const of = (chance: number): number => honesty * outcomeChance(evidence.outcome, chance) + (1 - honesty) / 3;
   const unknown = new Float64Array(kernels.dictionary.draws).fill(of(UNKNOWN_WORKS));
-  return { id: evidence.id, rows: Float64Array.from(works, of), unknown, slip: (honesty * LEAK) / 3 + (1 - honesty) / 3, function: evidence.function };
+  return {
+    id: evidence.id,
+    rows: Float64Array.from(works, of),
+    unknown,
+    slip: (honesty * LEAK) / 3 + (1 - honesty) / 3,
+    function: evidence.function,
+  };
 }
 
 /** Chance of an outcome of a trial when it works with this chance; NaN is not known. Slips are included. */

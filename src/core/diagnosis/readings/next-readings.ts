@@ -70,7 +70,10 @@ export function nextReadings(choice: ReadingChoice, limit = 5): NextReadings {
   const { points } = choice.baseline.kernels.dictionary;
   const asked = [...points.keys()].filter((p) => !choice.skip?.has(points[p]!.id));
   const told = asked.map((p) => desk.inform(p)).sort((a, b) => b.bits / b.minutes - a.bits / a.minutes);
-  const weighed = told.slice(0, WEIGHED).map((each) => desk.weigh(each)).sort(byWorth);
+  const weighed = told
+    .slice(0, WEIGHED)
+    .map((each) => desk.weigh(each))
+    .sort(byWorth);
   return {
     ranked: weighed.slice(0, limit).map((each) => ({ ...each, outcomes: desk.outcomes(each.p) })),
     act: !weighed.some(({ pays }) => pays),
@@ -144,7 +147,9 @@ class Desk {
     const found: ReadingOutcome[] = [];
     this.shares.each(p, (chance, after, [from, to]) => {
       const order = [...after.keys()].sort((a, b) => after[b]! - after[a]!).slice(0, TOLD);
-      const named = order.filter((row) => after[row]! > 0.01).map((row) => ({ fault: row === 0 ? '' : faults[row - 1]!.id, chance: after[row]! }));
+      const named = order
+        .filter((row) => after[row]! > 0.01)
+        .map((row) => ({ fault: row === 0 ? '' : faults[row - 1]!.id, chance: after[row]! }));
       found.push({ from, to, chance, faults: named });
     });
     return found;

@@ -1,6 +1,5 @@
 import { METER_SCALES } from '../meter-scale.ts';
 import type { Kernels } from './kernels.ts';
-import { departure } from './pair-kernels.ts';
 
 /** What readings of a point can be told apart, from the values of the dictionary itself. */
 export interface OutcomeBands {
@@ -8,13 +7,14 @@ export interface OutcomeBands {
   readonly edges: readonly Float64Array[];
   /** Bands of numbers of each point; OL is the band after them. */
   readonly count: Uint8Array;
-  /** Band of each value of the dictionary, in its order; `UNSEEN` where nothing is known. */
+  /** Band of each value, point by point, row by row, draw by draw; `UNSEEN` where nothing is known. */
   readonly band: Uint8Array;
-  /** By row and point, how far the row is from the healthy one: see `departure`. */
-  readonly far: Float32Array;
+  /** By point and row: the band when it is the same in every draw, else `MIXED`. */
+  readonly same: Uint8Array;
 }
 
 export const UNSEEN = 255;
+export const MIXED = 254;
 export const MOST_BANDS = 14;
 /** A gap so many spreads wide parts two bands, and a band may be so many wide. */
 const GAP = 2.5;
@@ -22,18 +22,21 @@ const WIDEST = 9;
 
 /** Bands for the rows that are known now; make them anew when more of the dictionary is filled. */
 export function outcomeBands(kernels: Kernels): OutcomeBands {
-  const { dictionary, rows, centre } = kernels;
-  const n = dictionary.points.length;
-  const edges = dictionary.points.map((_, p) => edgesOf(kernels, p));
+  const { dictionary, rows } = kernels;
+  const { points, draws, values } = dictionary;
+  const edges = points.map((_, p) => edgesOf(kernels, p));
   const count = Uint8Array.from(edges, (each) => each.length + 1);
-  const band = new Uint8Array(centre.length);
-  for (let i = 0; i < band.length; i++) {
-    const value = dictionary.values[i]!;
-    const p = i % n;
-    band[i] = value === Infinity ? count[p]! : Number.isNaN(value) ? UNSEEN : bandOf(edges[p]!, METER_SCALES[dictionary.points[p]!.mode].of(value));
-  }
-  const far = Float32Array.from({ length: rows * n }, (_, i) => departure(kernels, Math.floor(i / n), i % n));
-  return { edges, count, band, far };
+  const band = Uint8Array.from({ length: values.length }, (_, i) => {
+    const p = Math.floor(i / (rows * draws));
+    const value = values[(i % (rows * draws)) * points.length + p]!;
+    if (value === Infinity) return count[p]!;
+    return Number.isNaN(value) ? UNSEEN : bandOf(edges[p]!, METER_SCALES[points[p]!.mode].of(value));
+  });
+  const same = Uint8Array.from({ length: rows * points.length }, (_, cell) => {
+    const own = band.subarray(cell * draws, (cell + 1) * draws);
+    return own[0] !== UNSEEN && own.every((each) => each === own[0]) ? own[0]! : MIXED;
+  });
+  return { edges, count, band, same };
 }
 
 /** Number of edges at or below a value. */
@@ -52,13 +55,13 @@ function edgesOf({ dictionary, rows, centre, width, limit }: Kernels, p: number)
   for (let row = 0; row < rows; row++) {
     let [sum, numbers] = [0, 0];
     for (let d = 0; d < draws; d++) {
-      const x = centre[(row * draws + d) * points.length + p]!;
+      const x = centre[(p * rows + row) * draws + d]!;
       if (!Number.isNaN(x)) [sum, numbers] = [sum + x, numbers + 1];
     }
     if (numbers > 0) middles.push(sum / numbers);
   }
   middles.sort((a, b) => a - b);
-  const board = 1.7 * width[p]!;
+  const board = 1.7 * width[p * rows]!;
   const spreadAt = (x: number): number => {
     const value = inverse(mode, x);
     return Math.hypot(board, (limit(mode, value) * scale.slope(value)) / Math.sqrt(3), scale.floor);

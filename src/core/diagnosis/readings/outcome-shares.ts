@@ -1,9 +1,9 @@
 import type { Kernels } from './kernels.ts';
 import { LEAK } from './likelihood.ts';
-import { inverse, MOST_BANDS, UNSEEN, type OutcomeBands } from './outcome-bands.ts';
+import { inverse, MIXED, MOST_BANDS, UNSEEN, type OutcomeBands } from './outcome-bands.ts';
 import { pairChances, rowChances, sumOf, type ReadingWeights } from './reading-belief.ts';
 
-/** Rows that are less likely than this are taken together. */
+/** Rows that are less likely than this are not looked into. */
 const LEAST = 2e-4;
 const BANDS = MOST_BANDS + 1;
 /** An outcome less likely than this is not looked into. */
@@ -11,14 +11,22 @@ const LEAST_OUTCOME = 2e-3;
 /** Share of readings that a trouble outside the model moves anywhere. */
 const UNKNOWN_MOVED = 0.3;
 
+interface Active {
+  readonly a: number;
+  readonly b: number;
+  /** By draw. */
+  readonly weights: Float64Array;
+  readonly chance: number;
+}
+
 /** How a belief is shared among the outcomes of reading one point. */
 export class OutcomeShares {
   /** By row, with pairs halved between their two; what they lack of 1 is unknown. */
   readonly chances: Float64Array;
-  private readonly active: readonly { readonly a: number; readonly b: number; readonly weights: Float64Array; readonly chance: number }[];
+  private readonly active: readonly Active[];
+  private readonly mass: number;
   private readonly unknown: number;
-  /** By active entry and band, for the point that was filled last. */
-  private readonly table: Float64Array;
+  private readonly own = new Float64Array(BANDS);
   private readonly total = new Float64Array(BANDS);
 
   constructor(
@@ -30,51 +38,73 @@ export class OutcomeShares {
     const [single, paired] = [rowChances(weights), pairChances(weights)];
     this.chances = single.slice();
     this.unknown = sumOf(weights.unknown);
-    const rows = [...single.keys()].filter((row) => single[row]! > LEAST);
     this.active = [
-      ...rows.map((row) => ({ a: row, b: row, weights: weights.rows.subarray(row * draws, (row + 1) * draws), chance: single[row]! })),
-      ...pairs.flatMap(([a, b], k) =>
-        paired[k]! > LEAST ? [{ a, b, weights: weights.ofPairs.subarray(k * draws, (k + 1) * draws), chance: paired[k]! }] : [],
-      ),
-    ];
+      ...Array.from(single, (chance, row): Active => ({ a: row, b: row, weights: weights.rows.subarray(row * draws, (row + 1) * draws), chance })),
+      ...pairs.map(([a, b], k): Active => ({ a, b, weights: weights.ofPairs.subarray(k * draws, (k + 1) * draws), chance: paired[k]! })),
+    ].filter(({ chance }) => chance > LEAST);
+    this.mass = this.active.reduce((sum, { chance }) => sum + chance, 0);
     pairs.forEach(([a, b], k) => {
       this.chances[a]! += paired[k]! / 2;
       this.chances[b]! += paired[k]! / 2;
     });
-    this.table = new Float64Array(this.active.length * BANDS);
   }
 
   /** Bits that the reading tells about the set of faults. */
   bits(p: number): number {
-    const kinds = this.fill(p);
+    const kinds = this.kinds(p);
+    const { total, own } = this;
+    total.fill(0);
     let conditional = 0;
-    this.active.forEach(({ chance }, i) => {
-      for (let k = 0; k < kinds; k++) {
-        const share = this.table[i * BANDS + k]!;
-        if (share > 0) conditional -= share * Math.log2(share / chance);
+    const slip = LEAK / kinds;
+    const quiet = slip * Math.log2(slip);
+    const sure = -(1 - LEAK + slip) * Math.log2(1 - LEAK + slip) - (kinds - 1) * quiet;
+    for (const entry of this.active) {
+      const { chance } = entry;
+      const same = this.share(entry, p, kinds);
+      if (same !== MIXED) {
+        total[same]! += chance;
+        conditional += chance * sure;
+        continue;
       }
-    });
-    const all = sumOf(this.total, 0, kinds);
+      for (let k = 0; k < kinds; k++) {
+        const mine = own[k]!;
+        total[k]! += mine;
+        const share = mine === 0 ? 0 : ((1 - LEAK) * mine) / chance + slip;
+        conditional -= chance * (mine === 0 ? quiet : share * Math.log2(share));
+      }
+    }
     let entropy = 0;
-    for (let k = 0; k < kinds; k++) if (this.total[k]! > 0) entropy -= this.total[k]! * Math.log2(this.total[k]! / all);
-    return Math.max(0, entropy - conditional);
+    for (let k = 0; k < kinds; k++) {
+      const share = ((1 - LEAK) * total[k]!) / this.mass + slip;
+      entropy -= share * Math.log2(share);
+    }
+    return Math.max(0, this.mass * entropy - conditional);
   }
 
-  /** Each outcome with its chance, the chances by row after it, and the readings that belong to it. */
+  /** Each outcome with its chance, the chances by row after it (used again for the next one), and the readings that belong to it. */
   each(p: number, visit: (chance: number, after: Float64Array, range: readonly [number, number]) => void): void {
-    const kinds = this.fill(p);
-    const all = sumOf(this.total, 0, kinds) + this.unknown;
+    const kinds = this.kinds(p);
+    const table = this.active.map((entry) => {
+      const same = this.share(entry, p, kinds);
+      if (same === MIXED) return this.own.slice(0, kinds);
+      const row = new Float64Array(kinds);
+      row[same] = entry.chance;
+      return row;
+    });
+    const after = new Float64Array(this.chances.length);
     for (let k = 0; k < kinds; k++) {
-      const unknown = this.unknown * this.unknownShare(p, k, kinds);
-      const chance = this.total[k]! + unknown;
-      if (chance / all < LEAST_OUTCOME) continue;
-      const after = new Float64Array(this.chances.length);
-      this.active.forEach(({ a, b }, i) => {
-        const share = this.table[i * BANDS + k]! / chance;
+      after.fill(0);
+      let chance = this.unknown * this.unknownShare(p, k, kinds);
+      this.active.forEach(({ a, b, chance: whole }, i) => {
+        const share = (1 - LEAK) * table[i]![k]! + (LEAK * whole) / kinds;
+        chance += share;
         after[a]! += share / 2;
         after[b]! += share / 2;
       });
-      visit(chance / all, after, this.range(p, k));
+      const outcome = chance / (this.mass + this.unknown);
+      if (outcome < LEAST_OUTCOME) continue;
+      for (let row = 0; row < after.length; row++) after[row]! /= chance;
+      visit(outcome, after, this.range(p, k));
     }
   }
 
@@ -87,33 +117,30 @@ export class OutcomeShares {
   }
 
   private unknownShare(p: number, k: number, kinds: number): number {
-    const { draws, points } = this.kernels.dictionary;
+    const { kernels, bands } = this;
+    const { draws } = kernels.dictionary;
     let healthy = 0;
-    for (let d = 0; d < draws; d++) if (this.bands.band[d * points.length + p] === k) healthy++;
+    for (let d = 0; d < draws; d++) if (bands.band[p * kernels.rows * draws + d] === k) healthy++;
     return ((1 - UNKNOWN_MOVED) * healthy) / draws + UNKNOWN_MOVED / kinds;
   }
 
-  private fill(p: number): number {
-    const { draws, points } = this.kernels.dictionary;
-    const { band, count, far } = this.bands;
-    const n = points.length;
-    const kinds = count[p]! + 1;
-    this.table.fill(0);
-    this.total.fill(0);
-    for (let i = 0; i < this.active.length; i++) {
-      const { a, b, weights, chance } = this.active[i]!;
-      const row = a === b || far[a * n + p]! >= far[b * n + p]! ? a : b;
-      const at = i * BANDS;
-      const slip = (LEAK * chance) / kinds;
-      for (let k = 0; k < kinds; k++) this.table[at + k] = slip;
-      for (let d = 0, from = row * draws * n + p; d < draws; d++, from += n) {
-        const k = band[from]!;
-        const weight = (1 - LEAK) * weights[d]!;
-        if (k !== UNSEEN) this.table[at + k]! += weight;
-        else for (let any = 0; any < kinds; any++) this.table[at + any]! += weight / kinds;
-      }
-      for (let k = 0; k < kinds; k++) this.total[k]! += this.table[at + k]!;
+  private kinds(p: number): number {
+    return this.bands.count[p]! + 1;
+  }
+
+  /** The one band of an entry, or `MIXED` with its weight by band, slips apart, in `own`. A pair reads as whichever fault moves the point further. */
+  private share({ a, b, weights }: Active, p: number, kinds: number): number {
+    const { rows, far, dictionary } = this.kernels;
+    const { draws } = dictionary;
+    const cell = p * rows + (far[p * rows + a]! >= far[p * rows + b]! ? a : b);
+    const same = this.bands.same[cell]!;
+    if (same !== MIXED) return same;
+    this.own.fill(0);
+    for (let d = 0; d < draws; d++) {
+      const k = this.bands.band[cell * draws + d]!;
+      if (k !== UNSEEN) this.own[k]! += weights[d]!;
+      else for (let any = 0; any < kinds; any++) this.own[any]! += weights[d]! / kinds;
     }
-    return kinds;
+    return MIXED;
   }
 }

@@ -1,31 +1,19 @@
 import { METER_SCALES } from '../meter-scale.ts';
 import { LEAK, KernelDensity, outcomeChance, slipDensity, type Likelihood } from './likelihood.ts';
 import type { Baseline, ReadingEvidence } from './evidence.ts';
-import type { Kernels } from './kernels.ts';
 
 /** Indices of two rows, the lower first. */
 export type Pair = readonly [number, number];
 
-/** How far a row's mean is from the healthy one at a point, in widths of both; a change to or from OL is further than any number. */
-export function departure(kernels: Kernels, row: number, p: number): number {
-  const { dictionary, centre, width, ol } = kernels;
-  const { draws, points } = dictionary;
-  const n = points.length;
-  let [off, dark] = [0, 0];
-  for (let d = 0; d < draws; d++) {
-    const [at, healthy] = [(row * draws + d) * n + p, d * n + p];
-    dark += ol[at]! - ol[healthy]!;
-    if (!Number.isNaN(centre[at]!) && !Number.isNaN(centre[healthy]!)) off += centre[at]! - centre[healthy]!;
-  }
-  if (Math.abs(dark) > draws / 2) return FAR;
-  const { floor } = METER_SCALES[points[p]!.mode];
-  return Math.abs(off) / draws / Math.hypot(width[row * n + p]!, width[p]!, floor);
-}
-
-const FAR = 1e6;
-
 /** Likelihoods of one pair by draw: as of whichever of the two moves the point further. */
-export function pairApart(likelihood: Likelihood, works: Float32Array | undefined, outcome: ReadingEvidence, draws: number, pair: Pair, further: number): Float64Array {
+export function pairApart(
+  likelihood: Likelihood,
+  works: Float32Array | undefined,
+  outcome: ReadingEvidence,
+  draws: number,
+  pair: Pair,
+  further: number,
+): Float64Array {
   if (outcome.kind === 'reading') return likelihood.rows.subarray(further * draws, (further + 1) * draws);
   const honesty = outcome.honesty ?? 1;
   return Float64Array.from({ length: draws }, (_, d) => {
@@ -51,7 +39,7 @@ export function pairsSimulated(baseline: Baseline, pairs: readonly Pair[], readi
     const density = new KernelDensity(kernels, p, value!);
     const slip = slipDensity(kernels, p, value!);
     pairs.forEach(([a, b], k) => {
-      const width = Math.max(kernels.width[a * points.length + p]!, kernels.width[b * points.length + p]!);
+      const width = Math.max(kernels.width[p * kernels.rows + a]!, kernels.width[p * kernels.rows + b]!);
       for (let d = 0; d < draws; d++) {
         const found = values[(k * draws + d) * readings.length + r]!;
         if (Number.isNaN(found)) continue;

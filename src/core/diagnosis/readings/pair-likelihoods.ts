@@ -1,5 +1,5 @@
 import type { Weighed } from './believe-readings.ts';
-import { departure, pairApart, pairsSimulated, type Pair } from './pair-kernels.ts';
+import { pairApart, pairsSimulated, type Pair } from './pair-kernels.ts';
 import { standing } from './standing.ts';
 
 /** For each piece of evidence of a stretch its likelihoods by pair and draw: readings as simulated where that can be done, else as of the two faults apart. */
@@ -12,7 +12,14 @@ export function pairLikelihoods({ baseline, evidence, likelihoods }: Weighed, pa
     const result = new Float64Array(pairs.length * draws);
     const r = readings.indexOf(likelihood);
     pairs.forEach((pair, k) => {
-      const apart = pairApart(likelihood, workingOf(baseline, likelihood.function), stands[e]!, draws, pair, furtherOf(baseline, pair, likelihood.point));
+      const apart = pairApart(
+        likelihood,
+        workingOf(baseline, likelihood.function),
+        stands[e]!,
+        draws,
+        pair,
+        furtherOf(baseline, pair, likelihood.point),
+      );
       for (let d = 0; d < draws; d++) {
         const exact = r < 0 ? NaN : simulated[(k * readings.length + r) * draws + d]!;
         result[k * draws + d] = Number.isNaN(exact) ? apart[d]! : exact;
@@ -27,5 +34,5 @@ const workingOf = ({ functions }: Weighed['baseline'], name: string | undefined)
 
 /** Of two rows the one that moves a point further. */
 function furtherOf({ kernels }: Weighed['baseline'], [a, b]: Pair, p: number | undefined): number {
-  return p === undefined || departure(kernels, a, p) >= departure(kernels, b, p) ? a : b;
+  return p === undefined || kernels.far[p * kernels.rows + a]! >= kernels.far[p * kernels.rows + b]! ? a : b;
 }

@@ -41,5 +41,8 @@ export type MeterLimit = (mode: TestPoint['mode'], value: number) => number;
 export function checkShape({ faults, points, draws, values }: ReadingDictionary): void {
   const wanted = (1 + faults.length) * draws * points.length;
   if (draws < 1 || values.length !== wanted)
-    throw new DiagnosisError('shape', `a dictionary of ${faults.length} faults, ${draws} draws and ${points.length} points has ${wanted} values`);
+    throw new DiagnosisError(
+      'shape',
+      `a dictionary of ${faults.length} faults, ${draws} draws and ${points.length} points has ${wanted} values`,
+    );
 }

@@ -1,0 +1,15 @@
+export { believeReadings, type BelieveOptions } from './believe-readings.ts';
+export type { Baseline, ReadingEvidence, SimulatePairs, Stretch } from './evidence.ts';
+export { faultGroups, groupOfRows, type FaultGroup } from './fault-groups.ts';
+export { fillRow, kernelsOf, type Kernels } from './kernels.ts';
+export {
+  nextReadings,
+  type BenchState,
+  type NextReadings,
+  type RankedReading,
+  type ReadingChoice,
+  type ReadingOutcome,
+} from './next-readings.ts';
+export { outcomeBands, type OutcomeBands } from './outcome-bands.ts';
+export type { ReadingBelief } from './reading-belief.ts';
+export type { MeterLimit, ReadingDictionary, ReadingFault, ReadingPoint } from './reading-dictionary.ts';
