@@ -184,6 +184,58 @@ describe('the one next thing', () => {
   });
 });
 
+describe('a step of proof that fails', () => {
+  const model = pocketModel().file;
+  const step = (id: string, outcome: 'pass' | 'fail'): Steps[number] => ['proof-step-done', { item_id: 'u1', step: id, outcome }];
+  const declinedAll = model.remedies.map(({ id }): Steps[number] => ['advice-declined', { item_id: 'u1', advice: `remedy.${id}` }]);
+  const triedAll = model.remedies.filter(({ kind }) => kind !== 'transplant').map(({ id }): Steps[number] => did('u1', id, 'not-mended'));
+  const passed = fileOf('u1', one()).proof.steps.map(({ id }) => step(id, 'pass'));
+  const failing = (id: string, before: Steps = []) => one(...before, ...allWork, ...allWork, ...passed, step(id, 'fail'), step(id, 'fail'));
+
+  it.each([
+    ['works.sound', 'sound works', [did('u1', 'new-speaker', 'mended'), ...declinedAll]],
+    ['works.power', 'power works', [did('u1', 'new-battery', 'mended'), ...declinedAll]],
+    ['no-hot-spots', 'no hot spot', declinedAll],
+    ['no-hot-spots', 'no hot spot', triedAll],
+    ['battery-door', 'the battery door', [...triedAll, ...declinedAll]],
+  ])('sends a unit down the next best road when no remedy is left, and says why: %s', (id, name, before) => {
+    const { advice, decision } = fileWithoutChecks('u1', failing(id, before));
+    expect(decision.options.find(({ road }) => road === 'repair')!.possible).toBe(false);
+    expect(advice.do).toBe(decision.road);
+    expect(['part-out', 'leave']).toContain(advice.do);
+    expect(advice.why[0]).toMatch(`It failed its proof (${name}`);
+    expect(advice.why[1]).toMatch(/Neither a remedy nor .* is worth its minutes|every remedy was tried or declined/);
+    const aside = fileWithoutChecks('u1', [...failing(id, before), ['advice-declined', { item_id: 'u1', advice: advice.id }]]).advice;
+    expect(aside.do).not.toBe('prove');
+  });
+
+  it('sends it on to another board where one is at hand', () => {
+    const spare: Steps = [...bought('lot-2', 'marsh-lane', ['u2']), ...goodUnit('u2'), moved('b2', 'board', 'u2', null)];
+    const { advice } = fileWithoutChecks('u1', [
+      ...spare,
+      ...failing('works.power', [did('u1', 'clean-switch', 'mended'), ...declinedAll]),
+    ]);
+    expect(advice.headline).toBe('Give it the board that came out of #1');
+  });
+
+  it('is evidence of a fault that trials before it do not outweigh', () => {
+    const before = fileOf('u1', one(did('u1', 'new-speaker', 'mended'), ...allWork, ...allWork, ...passed));
+    const after = fileOf('u1', failing('works.sound', [did('u1', 'new-speaker', 'mended')]));
+    expect(before.belief.none).toBeGreaterThan(0.9);
+    expect(after.belief.none).toBeLessThan(0.05);
+    expect(chanceOf(after, 'speaker')).toBeGreaterThan(chanceOf(before, 'speaker'));
+    expect(after.advice.do).not.toBe('prove');
+  });
+
+  it('and is no function is to be mended and proved again while remedies are left, unless the person puts it aside', () => {
+    const { advice } = fileOf('u1', failing('battery-door'));
+    expect(advice).toMatchObject({ do: 'prove', id: 'prove.battery-door' });
+    expect(advice.why.join(' ')).toContain('If it cannot be mended, put this aside.');
+    const aside = fileWithoutChecks('u1', [...failing('battery-door'), ['advice-declined', { item_id: 'u1', advice: advice.id }]]).advice;
+    expect(['part-out', 'leave']).toContain(aside.do);
+  });
+});
+
 describe('the decision', () => {
   it('parts out a hopeless unit with good parts, and leaves one whose parts are worth nothing', () => {
     expect(fileOf('u1', one(...deadProcessor('u1'))).decision.road).toBe('part-out');

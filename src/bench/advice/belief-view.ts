@@ -67,6 +67,8 @@ function sayEvidence(model: Model, piece: Evidence): string {
       return `The finding "${blockName(model, piece.block)}: ${seenWords(piece.sees)}"`;
     case 'reading':
       return `The reading at ${pointName(model, piece.point)}${readingText(model, piece)}`;
+    case 'not-well':
+      return 'The failed step of proof';
     case 'remedy':
       return `What was seen after "${remedyName(model, piece.remedy)}"`;
     case 'transplant':

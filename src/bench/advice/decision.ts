@@ -27,6 +27,8 @@ export interface Decision {
   readonly parts: PartOut;
   readonly stakes: Stakes;
   readonly prices: Prices;
+  /** Steps of proof that failed for good: then the unit is not mended any more. */
+  readonly unproved: readonly string[];
 }
 
 export interface DecisionSetting {
@@ -36,23 +38,25 @@ export interface DecisionSetting {
   readonly workshop: Workshop;
   readonly donors: ReadonlyMap<string, readonly Donor[]>;
   readonly prices: Prices;
+  /** Steps of proof that failed for good. */
+  readonly unproved: readonly string[];
   /** The checks that may be done, ranked. */
   readonly rank: (stakes: Stakes) => readonly RankedCheck[];
 }
 
 /** Weighs repair, transplant, part out and leave for one unit alone. Declined roads are shown and not taken, save the last one left. */
 export function decide(setting: DecisionSetting): Decision {
-  const { item, judged, prices, workshop } = setting;
+  const { item, judged, prices, workshop, unproved } = setting;
   const { items } = setting.beliefs.state;
   const parts = partOut(item, judged, prices, items);
   const held = heldBy(item, judged.model, items);
   const stakes = stakesFor(item, judged, prices, parts, held);
   const checks = setting.rank(stakes);
   const telling = tellingOf(checks);
-  const repair = repairRoad(judged, workshop.alone, stakes, prices, telling);
+  const repair = repairRoad(judged, workshop.alone, stakes, prices, telling, unproved);
   const swap = setting.donors.size === 0 ? NO_SWAP : swapRoad({ ...setting, alone: workshop.alone, stakes, telling });
   const options = [repair.option, swap.option, partOutOption(parts), leaveOption(prices, held)].map((option) => declinable(item, option));
-  return { options, weighed: weighRoads(options), checks, repair, swap, parts, stakes, prices };
+  return { options, weighed: weighRoads(options), checks, repair, swap, parts, stakes, prices, unproved };
 }
 
 function stakesFor(item: Item, { model }: Judged, prices: Prices, parts: PartOut, held: Held): Stakes {

@@ -5,6 +5,7 @@ import type { BenchState, Item } from '../state.ts';
 import type { AdviceView } from '../views/index.ts';
 import { adviceId } from './advice-id.ts';
 import { Beliefs, type Judged } from './beliefs.ts';
+import { beyondMending } from './beyond-mending.ts';
 import { decide, type Decision } from './decision.ts';
 import { Donors, slotTrouble, type Donor } from './donors.ts';
 import { partsAtHand, type PartStock } from './drawer-parts.ts';
@@ -68,9 +69,10 @@ export class Desk {
   weighJudged(item: Item, judged: Judged, donors: ReadonlyMap<string, readonly Donor[]>): Weighed {
     const workshop = workshopFor(item, judged, this.parts, donors, this.memories.workshops);
     const prices = pricesOf(judged.model, this.state.settings, item.asking?.priceMinor ?? null);
-    const key = this.#keyOf(item, judged, workshop, donors, JSON.stringify(prices));
+    const unproved = beyondMending(item, lifeOf(item, this.state.items), judged.model, proofOf(item, judged.model));
+    const key = this.#keyOf(item, judged, workshop, donors, JSON.stringify([prices, unproved]));
     const rank = (stakes: Stakes): readonly RankedCheck[] => this.#rank(item, judged, workshop, stakes);
-    const setting = { item, judged, beliefs: this.beliefs, workshop, donors, prices, rank };
+    const setting = { item, judged, beliefs: this.beliefs, workshop, donors, prices, unproved, rank };
     return { item, judged, workshop, donors, key, decision: this.memories.decisions.get(key, () => decide(setting)) };
   }
 
@@ -128,8 +130,8 @@ export class Desk {
     return hopeless;
   }
 
-  #keyOf(item: Item, judged: Judged, workshop: Workshop, donors: ReadonlyMap<string, readonly Donor[]>, prices: string): string {
+  #keyOf(item: Item, judged: Judged, workshop: Workshop, donors: ReadonlyMap<string, readonly Donor[]>, rest: string): string {
     const slots = [...item.slots].map(([slot, inside]) => [slot, inside !== null]);
-    return JSON.stringify([judged.key, item.status, item.stage, slots, [...item.declined], workshop.key, [...donors], prices]);
+    return JSON.stringify([judged.key, item.status, item.stage, slots, [...item.declined], workshop.key, [...donors], rest]);
   }
 }

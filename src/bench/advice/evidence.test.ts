@@ -60,7 +60,7 @@ describe('history as evidence', () => {
       ...bought('lot', 'marsh-lane', ['u1']),
       ['proof-step-done', { item_id: 'u1', step: 'works.sound', outcome: 'fail' }],
     ] as const;
-    expect(of('u1', [...proved])).toMatchObject([{ kind: 'trial', function: 'sound', outcome: 'fails', with: [] }]);
+    expect(of('u1', [...proved])).toMatchObject([{ kind: 'trial', function: 'sound', outcome: 'fails', with: [] }, { kind: 'not-well' }]);
     expect(of('u1', [...proved, did('u1', 'new-speaker', 'mended')])).toMatchObject([{ kind: 'remedy' }]);
   });
 

@@ -118,12 +118,16 @@ function slotPiece(entry: Extract<HistoryEntry, { kind: 'slot' }>, words: Words,
 /** Proof step of a function: `works.` and the function. */
 export const PROOF_OF_FUNCTION = 'works.';
 
-/** Proof steps of functions are trials, too. The fold keeps only those that no later work has touched. */
+/** Proof steps of functions are trials, too, and one that failed says that the unit is not well. The fold keeps only those that no later work has touched. */
 function proofAsTrials(proof: Item['proof'], words: Words): Evidence[] {
   return [...proof].flatMap(([step, { outcome, eventId }]): Evidence[] => {
     const name = step.startsWith(PROOF_OF_FUNCTION) ? step.slice(PROOF_OF_FUNCTION.length) : '';
     if (!words.functions.has(name) || outcome === 'signed-off') return [];
-    return [{ id: eventId, kind: 'trial', function: name, outcome: outcome === 'pass' ? 'works' : 'fails', with: [] }];
+    if (outcome === 'pass') return [{ id: eventId, kind: 'trial', function: name, outcome: 'works', with: [] }];
+    return [
+      { id: eventId, kind: 'trial', function: name, outcome: 'fails', with: [] },
+      { id: eventId, kind: 'not-well' },
+    ];
   });
 }
 

@@ -34,9 +34,15 @@ export interface Knowing {
   readonly share: number;
 }
 
-/** From the ranked checks; repetitions tell nothing new. */
+/** A check that tells less is not worth a line. */
+export const LEAST_BITS = 0.003;
+
+/** Whether a check tells something: repetitions tell nothing new. */
+export const tellsMore = (ranked: RankedCheck): boolean => !ranked.repeat && ranked.bits > LEAST_BITS;
+
+/** From the ranked checks. */
 export function tellingOf(checks: readonly RankedCheck[]): Telling {
-  const fresh = checks.filter((ranked) => !ranked.repeat && ranked.bits > 0);
+  const fresh = checks.filter(tellsMore);
   const rate = Math.max(0, ...fresh.map((ranked) => ranked.bits / Math.max(ranked.minutes, 0.5)));
   return {
     bitsPerMinute: rate * LATER_CHECKS,

@@ -6,6 +6,7 @@ import type { Judged } from './beliefs.ts';
 import { checkHeadline, checkView } from './check-view.ts';
 import type { Decision } from './decision.ts';
 import { donorWords } from './donors.ts';
+import { LEAST_BITS, tellsMore } from './knowing.ts';
 import { FIND_FIRST } from './repair-road.ts';
 import { remedyView, swapView, type Bench, type ReckonedRemedy } from './remedy-view.ts';
 import { hourly } from './road-option.ts';
@@ -28,8 +29,6 @@ export interface Thinking {
 type Chosen = Pick<AdviceView, 'do' | 'id' | 'headline' | 'why'> & Partial<Pick<AdviceView, 'check' | 'remedy'>>;
 
 const MOST_RUNNERS_UP = 5;
-/** A check that tells less is not worth a line. */
-const LEAST_BITS = 0.003;
 /** Less likely well than this, a unit need not be tried before work. Common practice, no source. */
 const HARDLY_WELL = 0.05;
 const LIKELY_WELL = 0.5;
@@ -74,9 +73,12 @@ const aside = ({ headline }: Chosen): Chosen => ({
 function choose(thinking: Thinking): Chosen {
   const { proof, judged, decision } = thinking;
   if (proof.ready) return afterProof(thinking);
-  if (worksThroughout(thinking)) return prove(thinking, ['Every function was tried since the last work on it, and works.']);
-  const best = checksInOrder(thinking).find(({ repeat }) => !repeat);
-  if (best && searches(thinking) && best.bits > LEAST_BITS) return search(thinking, best);
+  if (decision.unproved.length === 0 && worksThroughout(thinking))
+    return prove(thinking, ['Every function was tried since the last work on it, and works.']);
+  const fresh = checksInOrder(thinking).filter(({ repeat }) => !repeat);
+  const telling = searches(thinking) ? fresh.find(tellsMore) : undefined;
+  if (telling) return search(thinking, telling);
+  const [best] = fresh;
   if (best && judged.belief.absent.size === 0 && paysForItself(best, decision.stakes)) return doCheck(thinking, best);
   const acting = best
     ? `No check is worth its minutes now: the best, "${checkHeadline(judged, best)}", saves ${money(best.savingMinor, decision.prices.currency)}.`
@@ -105,6 +107,7 @@ const bitRate = (ranked: RankedCheck): number => ranked.bits / Math.max(ranked.m
  */
 function tryFirst(thinking: Thinking): Chosen | null {
   const well = nothingWrong(thinking.judged.belief);
+  if (thinking.decision.unproved.length > 0) return null;
   if (well < HARDLY_WELL || trialsSinceWork(thinking.life, thinking.proof).failed) return null;
   const why = `Nothing was seen to fail since the last work on it: ${percent(well)} that nothing is wrong.`;
   if (well >= LIKELY_WELL) return prove(thinking, [why]);
@@ -120,7 +123,7 @@ function act(thinking: Thinking, why: readonly string[]): Chosen {
   if (first) return first;
   const { decision, judged } = thinking;
   const road = decision.weighed.best;
-  const reasons = [...why, ...decision.options.find((option) => option.road === road)!.why];
+  const reasons = [...failedProof(thinking), ...why, ...decision.options.find((option) => option.road === road)!.why];
   if (road === 'transplant') return doSwap(thinking, reasons);
   if (road === 'repair') {
     const [step] = decision.repair.plan.steps;
@@ -133,6 +136,14 @@ function act(thinking: Thinking, why: readonly string[]): Chosen {
       ? `Take it apart for its ${listed(decision.parts.slots.map((slot) => lower(slotName(judged.model, slot))))}`
       : 'Leave it: sell it as it is, for parts';
   return { do: road, id: adviceId('road', road), headline, why: reasons };
+}
+
+/** The reason why a unit takes another road than repair, where it failed its proof. */
+function failedProof({ proof, decision }: Thinking): string[] {
+  const failed = proof.steps.filter(({ outcome }) => outcome === 'fail').map(({ name }) => lower(name));
+  if (failed.length === 0) return [];
+  const repair = decision.repair.option;
+  return [`It failed its proof (${listed(failed)}).`, ...(repair.possible ? [] : repair.why)];
 }
 
 function doCheck({ judged, decision, bench }: Thinking, ranked: RankedCheck): Chosen {
@@ -163,7 +174,8 @@ function doSwap({ judged, decision, bench }: Thinking, why: readonly string[]): 
 function prove({ item, proof }: Thinking, why: readonly string[]): Chosen {
   const due = [...proof.steps.filter((step) => step.outcome === 'open'), ...proof.steps.filter((step) => step.outcome === 'fail')];
   const step = due.find(({ id }) => !item.declined.has(adviceId('prove', id))) ?? due[0]!;
-  const again = step.outcome === 'fail' ? ['It failed before: mend what was wrong, then prove it again.'] : [];
+  const again =
+    step.outcome === 'fail' ? ['It failed before: mend what was wrong, then prove it again. If it cannot be mended, put this aside.'] : [];
   return {
     do: 'prove',
     id: adviceId('prove', step.id),

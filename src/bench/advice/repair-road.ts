@@ -17,13 +17,24 @@ export interface RepairRoad {
   readonly lookFirst: boolean;
 }
 
-export function repairRoad(judged: Judged, alone: DeviceModel, stakes: Stakes, prices: Prices, telling: Telling): RepairRoad {
+/** `unproved` are steps of proof that failed for good: with any, mending is over. */
+export function repairRoad(
+  judged: Judged,
+  alone: DeviceModel,
+  stakes: Stakes,
+  prices: Prices,
+  telling: Telling,
+  unproved: readonly string[],
+): RepairRoad {
   const best = bestRepair(judged.model, alone, judged.belief, stakes, telling);
-  const { possible, lookFirst, plan, chance, minutes, spendMinor } = best;
+  const { lookFirst, plan, chance, minutes, spendMinor } = best;
+  const possible = best.possible && unproved.length === 0;
   const outcomes = possible ? spreadAbove(best.outcomes, stakes.asIsMinor, prices.workingMinor, prices.spread) : surely(0);
-  const why = possible ? whyRepair(judged, best, stakes, prices) : [whyNot(judged)];
+  const why = possible ? whyRepair(judged, best, stakes, prices) : [unproved.length > 0 ? NOT_PROVED : whyNot(judged)];
   return { option: { road: 'repair', possible, outcomes, chance, minutes, spendMinor, why }, plan, lookFirst };
 }
+
+const NOT_PROVED = 'A step of its proof failed, and every remedy was tried or declined, or the step was put aside.';
 
 const whyNot = ({ belief }: Judged): string =>
   belief.absent.size > 0

@@ -173,6 +173,24 @@ describe('remedies', () => {
   });
 });
 
+describe('a test at length that failed', () => {
+  const ALL_WELL = ['power', 'sound', 'picture'].flatMap((fn) => [
+    trial(`${fn}-1`, fn, 'works'),
+    trial(`${fn}-2`, fn, 'works', ['good-cell']),
+  ]);
+
+  it('leaves no belief that nothing is wrong, and the faults among themselves as they were', () => {
+    const [before, after] = [on(...ALL_WELL), on(...ALL_WELL, { id: 'n', kind: 'not-well' })];
+    expect(before.none).toBeGreaterThan(0.25);
+    expect(after.none).toBeLessThan(0.001);
+    expect(chance(after, 'display-cracked') / chance(after, 'cell-flat')).toBeCloseTo(
+      chance(before, 'display-cracked') / chance(before, 'cell-flat'),
+      9,
+    );
+    expect(on(...ALL_WELL, { id: 'n', kind: 'not-well' }, { id: 'm', kind: 'not-well' }).weights).toEqual(after.weights);
+  });
+});
+
 describe('transplants', () => {
   it('of everything leave just the incoming chances', () => {
     const blocks = [...new Set(SMALL_PLAYER.faults.map(({ block }) => block))];

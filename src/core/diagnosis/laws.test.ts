@@ -30,6 +30,7 @@ function anyEvidence(model: DeviceModel, maxLength = 12): fc.Arbitrary<Evidence[
       point: from(model.points.map(({ id }) => id)),
       value: fc.option(fc.double({ min: -50, max: 1e7, noNaN: true })),
     }),
+    fc.record({ kind: fc.constant('not-well' as const) }),
     fc.record({
       kind: fc.constant('remedy' as const),
       remedy: from(model.remedies.map(({ id }) => id)),

@@ -72,6 +72,8 @@ export type Evidence = { readonly id: string } & (
   | { readonly kind: 'trial'; readonly function: string; readonly outcome: Behaviour; readonly with: readonly string[] }
   | { readonly kind: 'finding'; readonly block: string; readonly sees: string }
   | { readonly kind: 'reading'; readonly point: string; /** null is OL */ readonly value: number | null }
+  /** It failed a test at length that a unit which is well passes; the trial of it tells where the trouble may be. */
+  | { readonly kind: 'not-well' }
   | { readonly kind: 'remedy'; readonly remedy: string; readonly outcome: 'mended' | 'not-mended' | 'made-worse' | 'not-tried-yet' }
   /** The blocks now come from another assembly, whose own faults have these chances; an empty slot has a null incoming. */
   | { readonly kind: 'transplant'; readonly blocks: readonly string[]; readonly incoming: Readonly<Record<string, number>> | null }

@@ -13,6 +13,8 @@ export function keyOf(piece: Observation): string {
       return `look ${piece.block} ${piece.sees}`;
     case 'reading':
       return `measure ${piece.point}`;
+    case 'not-well':
+      return piece.kind;
     case 'claim':
       return `claim ${piece.function} ${piece.says}`;
     case 'claim-place':
@@ -33,6 +35,8 @@ function replaces(newer: Observation, older: Observation): boolean {
   switch (older.kind) {
     case 'trial':
       return false;
+    case 'not-well':
+      return newer.kind === 'not-well';
     case 'reading':
       return newer.kind === 'reading' && newer.point === older.point;
     case 'finding':

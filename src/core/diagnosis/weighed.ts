@@ -22,6 +22,9 @@ export interface Weighed {
 const SAID_ANYWAY: Readonly<Record<Behaviour, number>> = { works: 0.35, 'comes-and-goes': 0.15, fails: 0.5 };
 const SEEN_ANYWAY = { nothing: 0.3, something: 0.1 };
 
+/** A unit that is well fails a test at length so seldom; common practice, no source. */
+const WELL_FAILS = 0.001;
+
 /** The likelihood of an observation in each state. Throws DiagnosisError on a function or point that the model lacks. */
 export function weigh(model: DeviceModel, space: StateSpace, piece: Observation, absent: ReadonlySet<string>): Weighed {
   const key = keyOf(piece);
@@ -39,6 +42,13 @@ export function weigh(model: DeviceModel, space: StateSpace, piece: Observation,
     }
     case 'finding':
       return of(findingChances(model, space, piece.block, piece.sees, absent));
+    case 'not-well': {
+      const likelihood = new Float64Array(space.size).fill(1);
+      // Its chance counts as certain: of the two things that a failed test says, only the trial may be odd.
+      const chance = likelihood.slice();
+      likelihood[space.none] = WELL_FAILS;
+      return { id: piece.id, key, likelihood, chance };
+    }
     case 'reading': {
       const point = pointOf(model, piece.point);
       const chance = sameBandChances(model, space, point, piece.value);
