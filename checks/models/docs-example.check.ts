@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
-import { CAUTIONS, FaultMode, ModelFile } from '../../src/bench/models/index.ts';
+import { CAUTIONS, CircuitSpec, FaultMode, ModelFile, packageNames } from '../../src/bench/models/index.ts';
 import { loadModels } from '../../src/edges/models/load-models.ts';
 
 const page = await readFile(join(import.meta.dirname, '../../docs/model-format.md'), 'utf8');
@@ -26,5 +26,14 @@ describe('docs/model-format.md', () => {
     const explained = (name: string): boolean => shown.has(name) || page.includes(`\`${name}\``) || page.includes(`${name}:`);
     expect(Object.keys(ModelFile.shape).filter((section) => !explained(section))).toEqual([]);
     expect([...FaultMode.options, ...CAUTIONS].filter((word) => !page.includes(`\`${word}\``))).toEqual([]);
+  });
+
+  it('shows a circuit that has the shape of one, with each kind of need, and names every package', () => {
+    const [, second] = [...page.matchAll(/^```yaml\n([\s\S]*?)^```/gm)].map((match) => parse(match[1]!) as { circuit?: unknown });
+    const circuit = CircuitSpec.parse(second!.circuit);
+    const kinds = new Set(Object.values(circuit.functions).flatMap(({ needs }) => needs.map((need) => Object.keys(need)[0])));
+    expect([...kinds].sort()).toEqual(['ohms', 'part', 'rail', 'volts']);
+    expect(page).toContain('{ amps: ');
+    expect(packageNames().filter((name) => !page.includes(`\`${name}\``))).toEqual([]);
   });
 });
