@@ -58,7 +58,7 @@ export interface NextReadings {
 }
 
 /** So many points with the most information per minute are weighed in money. */
-const WEIGHED = 20;
+const WEIGHED = 12;
 const TOLD = 4;
 
 /**

@@ -84,19 +84,18 @@ export class OutcomeShares {
   /** Each outcome with its chance, the chances by row after it (used again for the next one), and the readings that belong to it. */
   each(p: number, visit: (chance: number, after: Float64Array, range: readonly [number, number]) => void): void {
     const kinds = this.kinds(p);
-    const table = this.active.map((entry) => {
+    const table = new Float64Array(this.active.length * kinds);
+    this.active.forEach((entry, i) => {
       const same = this.share(entry, p, kinds);
-      if (same === MIXED) return this.own.slice(0, kinds);
-      const row = new Float64Array(kinds);
-      row[same] = entry.chance;
-      return row;
+      if (same === MIXED) table.set(this.own.subarray(0, kinds), i * kinds);
+      else table[i * kinds + same] = entry.chance;
     });
     const after = new Float64Array(this.chances.length);
     for (let k = 0; k < kinds; k++) {
       after.fill(0);
       let chance = this.unknown * this.unknownShare(p, k, kinds);
       this.active.forEach(({ a, b, chance: whole }, i) => {
-        const share = (1 - LEAK) * table[i]![k]! + (LEAK * whole) / kinds;
+        const share = (1 - LEAK) * table[i * kinds + k]! + (LEAK * whole) / kinds;
         chance += share;
         after[a]! += share / 2;
         after[b]! += share / 2;
