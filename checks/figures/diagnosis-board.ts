@@ -76,9 +76,14 @@ function pointsOf({ nodes, parts }: Netlist): { point: ReadingPoint; leads: Lead
     point: { id: `${mode} ${id}`, mode, minutes: 0.4, side: i % 4 === 0 ? ('back' as const) : ('front' as const), stage: STAGE, power },
     leads,
   });
-  const toGround = (mode: 'volts' | 'ohms' | 'diode', power: string) => nets.map((net, i) => at(net, mode, power, i, { red: net, black: '0' }));
-  const across = parts.filter(({ name }) => /^RJ\d/i.test(name)).map(({ name, nodes: [red, black] }, i) => at(name, 'ohms', 'off', i, { red: red!, black: black! }));
-  const keys = parts.filter(({ name }) => /^RSW\d/i.test(name)).map(({ name, nodes: [red, black] }, i) => at(`${name} held`, 'ohms', 'off', i, { red: red!, black: black!, held: name }));
+  const toGround = (mode: 'volts' | 'ohms' | 'diode', power: string) =>
+    nets.map((net, i) => at(net, mode, power, i, { red: net, black: '0' }));
+  const across = parts
+    .filter(({ name }) => /^RJ\d/i.test(name))
+    .map(({ name, nodes: [red, black] }, i) => at(name, 'ohms', 'off', i, { red: red!, black: black! }));
+  const keys = parts
+    .filter(({ name }) => /^RSW\d/i.test(name))
+    .map(({ name, nodes: [red, black] }, i) => at(`${name} held`, 'ohms', 'off', i, { red: red!, black: black!, held: name }));
   return [...toGround('volts', 'cell'), ...toGround('ohms', 'off'), ...toGround('diode', 'off'), ...across, ...keys];
 }
 
@@ -100,7 +105,14 @@ function remediesOf(faults: readonly CircuitFault[]): Remedy[] {
     if (kind === 'open-joint') add(`reflow ${components[0]}`, 5, 0, id, 0.85);
     if (kind === 'dirty-contact') add(`clean ${components[0]}`, 4, 0, id, 0.8);
   }
-  return [...mends].map(([id, { minutes, cost, mends: by }]) => ({ id, minutes, partsCostMinor: cost, mends: by, risk: 0.01, stage: STAGE }));
+  return [...mends].map(([id, { minutes, cost, mends: by }]) => ({
+    id,
+    minutes,
+    partsCostMinor: cost,
+    mends: by,
+    risk: 0.01,
+    stage: STAGE,
+  }));
 }
 
 /** Readings of each set of faults on each drawn board, in the order of a dictionary; only at these points of the board. */

@@ -1,21 +1,23 @@
 import { HANDHELD_METER, meterError, rangeFor } from '../../src/core/circuit/index.ts';
 import {
   believeReadings,
+  CHANGE_MINUTES,
   groupOfRows,
   nextReadings,
   type BelieveOptions,
   type BenchState,
   type ReadingBelief,
   type ReadingEvidence,
+  type ReadingPoint,
 } from '../../src/core/diagnosis/readings/index.ts';
 import type { RandomStream } from '../../src/core/numeric/index.ts';
 import type { Stakes } from '../../src/core/diagnosis/index.ts';
 import type { Learned } from './diagnosis-board.ts';
 
-/** A board with hidden faults, by index, and what each point of it truly reads; Infinity is OL. */
+/** A board with hidden faults, by index, and what a point of it truly reads; Infinity is OL, undefined is no answer. */
 export interface Case {
   readonly faults: readonly number[];
-  readonly values: Float64Array;
+  readonly read: (p: number) => number | undefined | Promise<number | undefined>;
 }
 
 export const STAKES: Stakes = {
@@ -34,13 +36,8 @@ const SURE = 0.95;
 const MOST_PROBES = 40;
 const LEAST_BITS = 0.02;
 
-/** What a person writes down: a handheld meter anywhere within its limits, rounded to its last digit; some readings are of a wrong pin. */
-export function readMeter(learned: Learned, { values }: Case, p: number, random: RandomStream, wrongShare = 0): number | null {
-  const { points } = learned.board;
-  const { mode } = points[p]!;
-  const same = points.flatMap((point, i) => (point.mode === mode ? [i] : []));
-  const at = random() < wrongShare ? same[Math.floor(random() * same.length)]! : p;
-  const value = values[at]!;
+/** What a person writes down: a handheld meter anywhere within its limits, rounded to its last digit. */
+export function shownBy(mode: ReadingPoint['mode'], value: number, random: RandomStream): number | null {
   if (!Number.isFinite(value)) return null;
   const shown = value + (2 * random() - 1) * meterError(HANDHELD_METER, mode, value);
   const { resolution } = rangeFor(HANDHELD_METER, mode, shown);
@@ -50,49 +47,105 @@ export function readMeter(learned: Learned, { values }: Case, p: number, random:
 export interface Session {
   readonly belief: ReadingBelief;
   readonly probes: number;
-  /** By number of probes from 0: whether the likeliest group is that of the truth. */
-  readonly right: readonly boolean[];
-  readonly atEight: boolean;
-  readonly groupChance: number;
+  readonly minutes: number;
+  /** By number of probes from 0: whether the likeliest group is that of the truth, and its chance. */
+  readonly advices: readonly { readonly right: boolean; readonly chance: number }[];
+  /** Engine only: from a reading to the next check; simulated pairs apart. */
   readonly milliseconds: readonly number[];
+}
+
+/** How a session goes: by the advice that tells most, by the advice in money until acting is worth more, or in a fixed order. */
+export interface Way {
+  readonly choose: 'most-told' | 'advice' | readonly number[];
+  /** Share of readings that are of some other point of the same mode. */
+  readonly wrongShare?: number;
+  /** Goes on for so many probes, however sure it is. */
+  readonly probes?: number;
+}
+
+/** The simulator of the truth found no operating point. */
+export class NoAnswer extends Error {}
+
+/** Minutes to a point in a fixed order, by the same changes that the advice counts. */
+function reachMinutes(point: ReadingPoint, bench: BenchState): number {
+  const turn = point.side !== 'both' && point.side !== bench.side ? CHANGE_MINUTES.side : 0;
+  return (
+    point.minutes + turn + (point.power === bench.power ? 0 : CHANGE_MINUTES.power) + (point.mode === bench.mode ? 0 : CHANGE_MINUTES.mode)
+  );
 }
 
 export class Bench {
   readonly groups: Int32Array;
 
-  constructor(readonly learned: Learned) {
+  private simulating = 0;
+  readonly learned: Learned;
+
+  constructor(learned: Learned) {
+    const { simulate } = learned.baseline;
+    const timed: typeof simulate = (pairs, points) => {
+      const started = performance.now();
+      const values = simulate!(pairs, points);
+      this.simulating += performance.now() - started;
+      return values;
+    };
+    this.learned = { ...learned, baseline: { ...learned.baseline, simulate: timed } };
     this.groups = groupOfRows(learned.baseline);
   }
 
-  believe(evidence: readonly ReadingEvidence[], pairs?: number): ReadingBelief {
-    return believeReadings([{ baseline: this.learned.baseline, evidence }], pairs === undefined ? OPTIONS : { ...OPTIONS, pairs });
+  believe(evidence: readonly ReadingEvidence[]): ReadingBelief {
+    return believeReadings([{ baseline: this.learned.baseline, evidence }], OPTIONS);
   }
 
-  /** Follows the advice until one group is believed, nothing more is told, or 40 readings are taken. */
-  follow(truth: Case, random: RandomStream, wrongShare = 0): Session {
-    const { board, baseline, bands } = this.learned;
+  /** Measures until it is sure of one group, nothing more is told, acting is worth more (by advice), or 40 readings are taken. */
+  async follow(truth: Case, random: RandomStream, way: Way): Promise<Session> {
     const evidence: ReadingEvidence[] = [];
-    const skip = new Set<string>();
-    const milliseconds: number[] = [];
-    const right: boolean[] = [];
-    let bench = AT_FIRST;
-    let belief = this.believe(evidence);
+    const [milliseconds, advices]: [number[], { right: boolean; chance: number }[]] = [[], []];
+    let [bench, minutes] = [AT_FIRST, 0];
     for (;;) {
       const started = performance.now();
-      if (evidence.length > 0) belief = this.believe(evidence);
-      const next = nextReadings({ belief, baseline, bands, remedies: board.remedies, stakes: STAKES, bench, skip }, 3);
-      milliseconds.push(performance.now() - started);
+      this.simulating = 0;
+      const belief = this.believe(evidence);
+      const next = this.choose(belief, evidence, bench, way);
+      milliseconds.push(performance.now() - started - this.simulating);
       const top = this.topGroup(belief);
-      right.push(top.group === this.groups[truth.faults[0]! + 1]);
-      const best = next.ranked.reduce((a, b) => (b.bits > a.bits ? b : a));
-      if (top.chance >= SURE || evidence.length >= MOST_PROBES || best.bits < LEAST_BITS)
-        return { belief, probes: evidence.length, right, atEight: right[Math.min(8, right.length - 1)]!, groupChance: top.chance, milliseconds };
-      const { point } = best;
-      skip.add(point.id);
-      const value = readMeter(this.learned, truth, board.points.indexOf(point), random, wrongShare);
-      evidence.push({ id: `${evidence.length}`, kind: 'reading', point: point.id, value });
-      bench = { side: point.side === 'both' ? bench.side : point.side, power: point.power, mode: point.mode };
+      advices.push({ right: top.group === this.groups[truth.faults[0]! + 1], chance: top.chance });
+      if (
+        !next ||
+        evidence.length >= (way.probes ?? MOST_PROBES) ||
+        (way.probes === undefined && way.choose !== 'advice' && top.chance >= SURE)
+      )
+        return { belief, probes: evidence.length, minutes, advices, milliseconds };
+      minutes += next.minutes;
+      bench = { side: next.point.side === 'both' ? bench.side : next.point.side, power: next.point.power, mode: next.point.mode };
+      evidence.push({
+        id: `${evidence.length}`,
+        kind: 'reading',
+        point: next.point.id,
+        value: await this.measure(truth, next.point, random, way.wrongShare ?? 0),
+      });
     }
+  }
+
+  private async measure(truth: Case, point: ReadingPoint, random: RandomStream, wrongShare: number): Promise<number | null> {
+    const { points } = this.learned.board;
+    const alike = points.flatMap(({ mode }, p) => (mode === point.mode ? [p] : []));
+    const at = random() < wrongShare ? alike[Math.floor(random() * alike.length)]! : points.indexOf(point);
+    const value = await truth.read(at);
+    if (value === undefined) throw new NoAnswer();
+    return shownBy(point.mode, value, random);
+  }
+
+  private choose(belief: ReadingBelief, evidence: readonly ReadingEvidence[], bench: BenchState, { choose, probes }: Way) {
+    const { board, baseline, bands } = this.learned;
+    const skip = new Set(evidence.flatMap((each) => (each.kind === 'reading' ? [each.point] : [])));
+    const next = nextReadings({ belief, baseline, bands, remedies: board.remedies, stakes: STAKES, bench, skip }, 12);
+    if (choose === 'advice') return next.act ? undefined : next.ranked[0];
+    if (choose === 'most-told') {
+      const best = next.ranked.reduce((a, b) => (b.bits > a.bits ? b : a));
+      return best.bits >= LEAST_BITS || probes !== undefined ? best : undefined;
+    }
+    const p = choose.find((at) => !skip.has(board.points[at]!.id));
+    return p === undefined ? undefined : { point: board.points[p]!, minutes: reachMinutes(board.points[p]!, bench) };
   }
 
   topGroup(belief: ReadingBelief): { group: number; chance: number } {
@@ -103,6 +156,32 @@ export class Bench {
       chances.set(group, (chances.get(group) ?? 0) + rows[i]!);
     }
     return [...chances].map(([group, chance]) => ({ group, chance })).reduce((a, b) => (b.chance > a.chance ? b : a));
+  }
+
+  /** Whether one of the three likeliest sets has a fault of the group of each of these. */
+  namesBoth(belief: ReadingBelief, truth: readonly number[]): boolean {
+    const index = new Map(this.learned.board.faults.map(({ id }, i) => [id, i]));
+    const groupsOf = (faults: readonly number[]): number[] => faults.map((fault) => this.groups[fault + 1]!).sort((a, b) => a - b);
+    const wanted = groupsOf(truth).join();
+    return this.distinctSets(belief, index).slice(0, 3).includes(wanted);
+  }
+
+  /** Sets as groups, likeliest first, those of the same groups added up. */
+  private distinctSets(belief: ReadingBelief, index: ReadonlyMap<string, number>): string[] {
+    const chances = new Map<string, number>();
+    for (const { faults, chance } of belief.sets) {
+      const key = faults
+        .map((id) => this.groups[index.get(id)! + 1]!)
+        .sort((a, b) => a - b)
+        .join();
+      chances.set(key, (chances.get(key) ?? 0) + chance);
+    }
+    return [...chances].sort((a, b) => b[1] - a[1]).map(([key]) => key);
+  }
+
+  /** By row; pairs count for both. */
+  chances(belief: ReadingBelief): Float64Array {
+    return Float64Array.from([belief.none, ...belief.marginal.values()]);
   }
 
   /** Parts by the chance that a fault of theirs is there, likeliest first. */

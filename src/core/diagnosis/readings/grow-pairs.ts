@@ -65,7 +65,10 @@ class Screen {
     const every = Math.max(1, Math.floor(draws / SCREEN_DRAWS));
     this.at = Array.from({ length: Math.ceil(draws / every) }, (_, i) => i * every);
     const screened = (values: ArrayLike<number>): Float64Array =>
-      Float64Array.from({ length: count * this.at.length }, (_, i) => values[Math.floor(i / this.at.length) * draws + this.at[i % this.at.length]!]!);
+      Float64Array.from(
+        { length: count * this.at.length },
+        (_, i) => values[Math.floor(i / this.at.length) * draws + this.at[i % this.at.length]!]!,
+      );
     this.columns = weighed.flatMap(({ baseline, likelihoods, evidence }) => {
       const stands = standing(evidence);
       return likelihoods.map((likelihood, e) => {

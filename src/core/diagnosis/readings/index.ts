@@ -3,6 +3,7 @@ export type { Baseline, ReadingEvidence, SimulatePairs, Stretch } from './eviden
 export { faultGroups, groupOfRows, type FaultGroup } from './fault-groups.ts';
 export { fillRow, kernelsOf, type Kernels } from './kernels.ts';
 export {
+  CHANGE_MINUTES,
   nextReadings,
   type BenchState,
   type NextReadings,
@@ -13,3 +14,4 @@ export {
 export { outcomeBands, type OutcomeBands } from './outcome-bands.ts';
 export type { ReadingBelief } from './reading-belief.ts';
 export type { MeterLimit, ReadingDictionary, ReadingFault, ReadingPoint } from './reading-dictionary.ts';
+export { mendingOf, quickRow, worthByRow, type Mending } from './mending.ts';

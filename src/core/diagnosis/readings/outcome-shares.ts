@@ -39,7 +39,12 @@ export class OutcomeShares {
     this.chances = single.slice();
     this.unknown = sumOf(weights.unknown);
     this.active = [
-      ...Array.from(single, (chance, row): Active => ({ a: row, b: row, weights: weights.rows.subarray(row * draws, (row + 1) * draws), chance })),
+      ...Array.from(single, (chance, row): Active => ({
+        a: row,
+        b: row,
+        weights: weights.rows.subarray(row * draws, (row + 1) * draws),
+        chance,
+      })),
       ...pairs.map(([a, b], k): Active => ({ a, b, weights: weights.ofPairs.subarray(k * draws, (k + 1) * draws), chance: paired[k]! })),
     ].filter(({ chance }) => chance > LEAST);
     this.mass = this.active.reduce((sum, { chance }) => sum + chance, 0);
