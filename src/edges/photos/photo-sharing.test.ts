@@ -25,10 +25,10 @@ const picture = (exif: Exif = {}): Promise<Buffer> =>
     .toBuffer();
 
 describe('a photo that is sent twice at once', () => {
-  it('is kept once and said to be there already the second time', async () => {
+  it('is kept once, and one of the two is told that it was there already', async () => {
     const bytes = await picture();
     const results = await Promise.all([photos.put('a.jpg', bytes), photos.put('b.jpg', bytes)]);
-    expect(results.map((result) => result.ok && result.duplicate)).toEqual([false, true]);
+    expect(results.map((result) => result.ok && result.duplicate).sort()).toEqual([false, true]);
     expect(await photos.list()).toHaveLength(1);
   });
 
