@@ -1,32 +1,13 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { compileCircuit, operatingPoint, readNetlist } from '../../src/core/circuit/index.ts';
 import { CIRCUITS, FAULTS } from './circuits.ts';
-import { ngspiceVoltages } from './ngspice.ts';
+import { ourVoltages, voltageDifferences } from './compare-voltages.ts';
 import { TREES } from './regulator-trees.ts';
 
-/** Tolerances of the other simulator are tightened well below the difference that is allowed. */
-const SETTINGS = '.options reltol=1e-7 abstol=1e-13 vntol=1e-9 gmin=1e-12\n.op\n.end';
-/** Target of the comparison, and the voltage below which a difference is counted in V: a node at 10 nV has no relative error worth the name. */
+/** Target of the comparison. */
 const MAX_RELATIVE = 1e-4;
-const FLOOR_V = 0.01;
-
-function ourVoltages(text: string): Map<string, number> {
-  const read = readNetlist(text);
-  if (!read.ok) throw new Error(read.problems[0]!.message);
-  const circuit = compileCircuit(read.netlist);
-  const solution = operatingPoint(circuit);
-  if (!solution.ok) throw new Error(`${solution.code} at ${solution.worst}`);
-  return new Map([...circuit.nodeIndex].map(([node, i]) => [node, solution.x[i]!]));
-}
-
-/** Ours ties every node to ground with 1 GΩ, so that floating nodes have an answer; the other is given the same. */
-const shunts = (nodes: readonly string[]): string => nodes.map((node, i) => `Rshunt${i} ${node} 0 1g`).join('\n');
 
 async function largestDifference(ours: string, theirs: string): Promise<number> {
-  const own = ourVoltages(ours);
-  const other = await ngspiceVoltages(`${theirs}\n${shunts([...own.keys()])}\n${SETTINGS}`);
-  if (!other) throw new Error('the other simulator found no operating point');
-  const differences = [...own].map(([node, v]) => Math.abs(v - other.get(node)!) / Math.max(Math.abs(other.get(node)!), FLOOR_V));
+  const differences = await voltageDifferences(ours, theirs);
   expect(differences.length).toBeGreaterThan(1);
   return Math.max(...differences);
 }

@@ -14,7 +14,7 @@ export interface Effort {
 }
 
 export const DEFAULT_EFFORT: Effort = {
-  iterations: 30,
+  iterations: 40,
   stepV: 1,
   stepA: 0.5,
   absoluteV: 1e-7,

@@ -6,6 +6,13 @@ import { loadClamp, loadProbe, probePlaces, type Probe } from './probe.ts';
 /** The way that led to an answer. */
 export type Way = 'newton' | 'gmin-steps' | 'source-steps' | 'pseudo-transient';
 
+/** Newton steps after which an unknown that swings to and fro is damped: before, it may well be on its way. */
+const SWINGS_AFTER = 15;
+
+/** Steps of pseudo-time, and the tie of each voltage to its place in S, at which it is given up. */
+const ROUNDS_IN_TIME = 100;
+const MOST_TIE_S = 1e3;
+
 /** What is held fixed while Newton runs: share of the sources, shunt to ground, and tie of each voltage to its place at the start. */
 interface Hold {
   readonly sourceShare: number;
@@ -40,6 +47,11 @@ export class PointSolver {
   private readonly bent: readonly Bank[];
   private readonly absolute: Float64Array;
   private readonly longest: Float64Array;
+  /** Longest step of each unknown in this run of Newton, and the direction of its last step that was cut. */
+  private readonly caps: Float64Array;
+  private readonly turns: Int8Array;
+  private swings = false;
+  private stride = 1;
 
   constructor(
     private readonly circuit: Circuit,
@@ -54,6 +66,8 @@ export class PointSolver {
     this.absolute = Float64Array.from(circuit.isVoltage, (isVoltage) => (isVoltage ? effort.absoluteV : effort.absoluteA));
     const longest = (isVoltage: number): number => (isVoltage ? effort.stepV : effort.stepA);
     this.longest = Float64Array.from(circuit.isVoltage, (isVoltage) => (circuit.bends ? longest(isVoltage) : Infinity));
+    this.caps = this.longest.slice();
+    this.turns = new Int8Array(circuit.size);
   }
 
   /** Finds the operating point into `x` from the guess `start` (nothing: all at 0), by Newton and then by each fall-back. False: none found. */
@@ -62,8 +76,13 @@ export class PointSolver {
     const from = this.origin;
     if (start) from.set(start);
     else from.fill(0);
-    const { shuntS } = this.effort;
-    const whole: Hold = { sourceShare: 1, shuntS, tieS: 0 };
+    return this.walk(from, 1) || this.walk(from, 0.5);
+  }
+
+  /** Newton, then each fall-back, with steps of no more than a share of the longest ones. */
+  private walk(from: Float64Array, stride: number): boolean {
+    this.stride = stride;
+    const whole: Hold = { sourceShare: 1, shuntS: this.effort.shuntS, tieS: 0 };
     return (
       this.reached('newton', this.newton(from, whole)) ||
       this.reached('pseudo-transient', this.byPseudoTime(from, whole)) ||
@@ -109,9 +128,12 @@ export class PointSolver {
   private newton(start: Float64Array, hold: Hold): boolean {
     this.anchor.set(start);
     this.x.set(start);
+    for (let i = 0; i < this.caps.length; i++) this.caps[i] = this.longest[i]! * this.stride;
+    this.turns.fill(0);
     this.prepare(hold);
     for (let i = 0; i < this.effort.iterations; i++) {
       this.iterations++;
+      this.swings = i >= SWINGS_AFTER;
       this.assemble();
       if (!this.circuit.lu.factor() && !this.reorder(hold)) return false;
       this.circuit.lu.solve(this.loading.rhs, this.next);
@@ -158,7 +180,7 @@ export class PointSolver {
 
   /** Moves `x` towards the solution of the linearised equations, each unknown by no more than its longest step. True when it is there. */
   private step(): boolean {
-    const { x, next, absolute, longest } = this;
+    const { x, next, absolute, caps } = this;
     const { relative } = this.effort;
     let settled = true;
     let most = 0;
@@ -170,11 +192,23 @@ export class PointSolver {
         most = size;
         this.worst = i;
       }
-      x[i]! += size > longest[i]! ? Math.sign(move) * longest[i]! : move;
+      x[i]! += size > caps[i]! ? this.capped(i, Math.sign(move)) : move;
     }
     if (Number.isFinite(most)) return settled;
     x.fill(0);
     return false;
+  }
+
+  /**
+   * A step that is cut to the cap of its unknown. After a while one that goes back on the cut step before it halves the cap, so that no two states
+   * alternate for ever, and one that goes on gives half of it back.
+   */
+  private capped(i: number, sign: number): number {
+    const onward = sign * this.turns[i]!;
+    this.turns[i] = sign;
+    if (this.swings && onward !== 0)
+      this.caps[i] = onward < 0 ? this.caps[i]! / 2 : Math.min(this.caps[i]! * 1.5, this.longest[i]! * this.stride);
+    return sign * this.caps[i]!;
   }
 
   /** Shunts to ground that are taken away step by step; a step that fails is made shorter. */
@@ -215,13 +249,12 @@ export class PointSolver {
   private byPseudoTime(start: Float64Array, whole: Hold): boolean {
     let reached = start;
     let [tieS, factor] = [1e-3, 10];
-    while (tieS > 1e-10) {
+    for (let round = 0; tieS > 1e-10; round++) {
+      if (round === ROUNDS_IN_TIME || tieS > MOST_TIE_S) return false;
       const moved = this.newton(reached, { ...whole, tieS });
       if (moved) reached = this.x.slice();
-      factor = moved ? Math.min(factor * 2, 100) : factor / 4;
-      if (tieS > 1e3) return false;
+      factor = moved ? Math.min(factor * 2, 100) : Math.max(factor / 4, 1.2);
       tieS = moved ? tieS / factor : tieS * 10;
-      if (factor < 1.2) factor = 1.2;
     }
     return this.newton(reached, whole);
   }

@@ -66,7 +66,9 @@ const BY_LETTERS: Readonly<Record<string, Role>> = {
   j: 'contact',
   p: 'contact',
   cn: 'contact',
+  s: 'contact',
   sw: 'contact',
+  rv: 'contact',
   k: 'contact',
   f: 'fuse',
   fb: 'bead',
@@ -94,12 +96,11 @@ const BY_KIND: Partial<Record<Part['kind'], Role>> = {
 };
 
 function roleByLetters(ref: string, parts: readonly Part[]): Role {
-  const kinds = new Set(parts.map(({ kind }) => kind));
   const [first] = parts;
-  const letters = /^[a-z]+/.exec(ref)?.[0] ?? '';
-  const named = BY_LETTERS[letters];
+  const named = BY_LETTERS[/^[a-z]+/.exec(ref)?.[0] ?? ''];
   if (named === 'contact') return parts.every(({ kind, value }) => kind === 'R' && value > OPEN_KEY_OHM) ? 'key' : 'contact';
-  if (kinds.size === 1 && parts.length === 1)
-    return (first!.kind === 'R' || !BY_KIND[first!.kind] ? named : undefined) ?? BY_KIND[first!.kind] ?? 'chip';
-  return named ?? 'chip';
+  if (!parts.every(({ kind }) => kind === first!.kind)) return named ?? 'chip';
+  const byKind = BY_KIND[first!.kind];
+  // Letters go before R only: a fuse, a bead and a speaker are written as one, but no diode is a fuse.
+  return first!.kind === 'R' ? (named ?? 'resistor') : (byKind ?? named ?? 'chip');
 }

@@ -86,6 +86,17 @@ describe('the components of a netlist', () => {
     expect(components.find(({ ref }) => ref === 'u2')!.nets).toEqual(['v33', '0', 'b']);
   });
 
+  it('are what their parts are where all are alike, and a battery is one with its sensor', () => {
+    const text =
+      'DBL1_1 a b DS\nDBL1_2 b 0 DS\nXBT1 a 0 BATTERY v=3\nRBT1_T a 0 10k\nRS1 a c 50m\nRRV1_1 c d 5k\nRRV1_2 d 0 5k\n.model DS D(IS=1e-12)';
+    const lamps = read(text);
+    expect(componentsOf(lamps).map(({ ref, role }) => `${ref} ${role}`)).toEqual(['bl1 diode', 'bt1 battery', 's1 contact', 'rv1 contact']);
+    const ids = faultUniverse(lamps).map(({ id }) => id);
+    expect(ids).toEqual(expect.arrayContaining(['bl1_1:open', 'bl1_2:open', 'rv1_2:dirty-contact', 's1:open']));
+    const flat = faultUniverse(lamps).find(({ id }) => id === 'bt1:drifted-down')!;
+    expect(flat.changes).toEqual([{ does: 'scale', part: 'xbt1', by: 0.75 }]);
+  });
+
   it('may be told what they are', () => {
     expect(componentsOf(netlist, (ref) => (ref === 'r6' ? 'speaker' : undefined)).find(({ ref }) => ref === 'r6')!.role).toBe('speaker');
   });

@@ -22,7 +22,8 @@ export function partFaults(component: Component, rate: (kind: CircuitFaultKind) 
   for (const kind of kinds) {
     if (kind === 'open-joint') continue;
     if (kind === 'missing') add(kind, '', remove(parts));
-    else if (isContact(role)) for (const part of parts) add(kind, contactSuffix(part), contactChange(kind, part));
+    else if (isContact(role)) for (const part of parts) add(kind, suffixOf(part), contactChange(kind, part));
+    else if (isString(component)) for (const part of parts) add(kind, suffixOf(part), ownChange(kind, role, [part]));
     else if (kind === 'short' && role === 'transistor')
       for (const [name, changes] of transistorShorts(parts[0]!)) add(kind, name, changes, 0.5);
     else if (kind === 'supply-shorted') for (const [name, changes] of supplyShorts(component)) add(kind, name, changes);
@@ -32,8 +33,10 @@ export function partFaults(component: Component, rate: (kind: CircuitFaultKind) 
 }
 
 const isContact = (role: Role): boolean => role === 'contact' || role === 'key';
+/** Several like parts in one body, such as lamps in series: each fails by itself. */
+const isString = ({ role, parts }: Component): boolean => parts.length > 1 && (role === 'diode' || role === 'resistor');
 /** Which contact of a connector it is: `_4` of `RJ1_4`. */
-const contactSuffix = ({ name }: Part): string => name.toLowerCase().replace(/^[^._]*/, '');
+const suffixOf = ({ name }: Part): string => name.toLowerCase().replace(/^[^._]*/, '');
 
 function contactChange(kind: CircuitFaultKind, part: Part): Change[] {
   if (kind === 'dirty-contact') return scale([part], FAULT_VALUES.dirtyFactor);
@@ -64,9 +67,11 @@ function ownChange(kind: CircuitFaultKind, role: Role, parts: readonly Part[]): 
   }
 }
 
-/** Of a chip only what it draws drifts. */
-const drawing = (role: Role, parts: readonly Part[]): readonly Part[] =>
-  role === 'chip' ? parts.filter(({ kind }) => kind === 'LOAD') : parts;
+/** Of a chip only what it draws drifts, and of a battery only the cell. */
+function drawing(role: Role, parts: readonly Part[]): readonly Part[] {
+  const kind = role === 'chip' ? 'LOAD' : role === 'battery' ? 'BATTERY' : undefined;
+  return kind ? parts.filter((part) => part.kind === kind) : parts;
+}
 
 /** Between the ends of its channel (or collector and emitter), and at its control pin. */
 function transistorShorts({ nodes }: Part): [string, Change[]][] {

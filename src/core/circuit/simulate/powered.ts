@@ -23,16 +23,18 @@ export interface PoweredOptions {
  */
 export const SIMULATION_EFFORT: Effort = { ...DEFAULT_EFFORT, absoluteV: 2e-4, absoluteA: 1e-5, relative: 1e-4 };
 
-/** Above this share of the meter's own resistance that of the point is too high for a straight line, and the loaded circuit is solved. */
+/** Above this share of the meter's own resistance that of the point is high. */
 const STRAIGHT_SHARE = 0.01;
-/** Below this voltage a reading has no ratio to its unloaded self, V. */
+/** A straight line that is off by less than this share on the first draw serves on all. */
+const STRAIGHT_WITHIN = 2e-4;
+/** Below this voltage it does not matter what the meter takes off, V. */
 const LEAST_V = 1e-3;
 
 /**
- * Voltages that a meter would show in one power state, for each set of faults on each drawn board. The meter's own resistance is taken off by
- * the ratio of the loaded to the unloaded voltage on the first draw: by the resistance of the point (the slope of the solved circuit) where
- * that is below a hundredth of the meter's, otherwise by solving the loaded circuit. Each solution starts from that of the same faults on the
- * draw before, moved as the healthy board moved.
+ * Voltages that a meter would show in one power state, for each set of faults on each drawn board. Each solution starts from that of the same faults
+ * on the draw before, moved as the healthy board moved. What the meter's own resistance takes off is known from the resistance of the
+ * point (the slope of the solved circuit): on the first draw for all where that is below a hundredth of the meter's, otherwise on each; where
+ * a junction bends under the meter, the loaded circuit is solved.
  */
 export function powered(circuit: Circuit, sets: readonly FaultSet[], draws: readonly Draw[], options: PoweredOptions): Simulated {
   const { state, points, baseline = asWritten(circuit.netlist), profile = HANDHELD_METER, shouldStop = () => false } = options;
@@ -64,13 +66,19 @@ function healthyStates(bench: Bench, draws: readonly Draw[]): Float64Array[] {
   });
 }
 
+interface MeterLoading {
+  readonly shares: Float64Array;
+  readonly high: readonly number[];
+  readonly bent: readonly number[];
+}
+
 class PoweredBoard {
   private readonly board: FaultedBoard;
   private readonly start: Float64Array;
   private readonly carried: Float64Array;
   private readonly red: Int32Array;
   private readonly black: Int32Array;
-  private ratios: Float64Array | undefined;
+  private loading: MeterLoading | undefined;
 
   constructor(
     bench: Bench,
@@ -116,21 +124,33 @@ class PoweredBoard {
   private read(out: Float64Array): void {
     const { x } = this.board.solver;
     for (let p = 0; p < out.length; p++) out[p] = x[this.red[p]!]! - x[this.black[p]!]!;
-    this.ratios ??= this.loadRatios(out);
-    for (let p = 0; p < out.length; p++) out[p]! *= this.ratios[p]!;
+    // Slopes are those of the unloaded circuit: they are asked for before any loaded one is solved.
+    if (this.loading) for (const p of this.loading.high) this.loading.shares[p] = this.shareOf(p);
+    const { shares, bent } = (this.loading ??= this.meterLoading(out));
+    for (let p = 0; p < out.length; p++) out[p]! /= 1 + shares[p]!;
+    for (const p of bent) out[p] = this.loaded(p) ?? out[p]!;
   }
 
-  /** Loaded over unloaded voltage of each point. */
-  private loadRatios(open: Float64Array): Float64Array {
-    const { solver, conditions } = this.board;
-    const unloaded = this.start;
-    const shares = open.map((_, p) => this.meterS * solver.resistance(this.red[p]!, this.black[p]!));
-    return shares.map((share, p) => {
-      const straight = 1 / (1 + share);
-      if (share < STRAIGHT_SHARE || Math.abs(open[p]!) < LEAST_V) return straight;
-      const [red, black] = [this.red[p]!, this.black[p]!];
-      if (!solver.solve(conditions, unloaded, { red, black, siemens: this.meterS, ampere: 0, complianceV: Infinity })) return straight;
-      return (solver.x[red]! - solver.x[black]!) / open[p]!;
+  /** Resistance of each point over that of the meter; which points are high; and at which of those a junction bends under the meter. */
+  private meterLoading(open: Float64Array): MeterLoading {
+    const shares = open.map((_, p) => this.shareOf(p));
+    const high = [...shares.keys()].filter((p) => shares[p]! >= STRAIGHT_SHARE && Math.abs(open[p]!) >= LEAST_V);
+    const bent = high.filter((p) => {
+      const loaded = this.loaded(p);
+      return loaded !== undefined && Math.abs(loaded - open[p]! / (1 + shares[p]!)) > STRAIGHT_WITHIN * Math.abs(loaded);
     });
+    return { shares, high: high.filter((p) => !bent.includes(p)), bent };
+  }
+
+  private shareOf(p: number): number {
+    return this.meterS * this.board.solver.resistance(this.red[p]!, this.black[p]!);
+  }
+
+  /** The voltage of a point with the meter at it, from the state without. */
+  private loaded(p: number): number | undefined {
+    const { solver, conditions } = this.board;
+    const [red, black] = [this.red[p]!, this.black[p]!];
+    if (!solver.solve(conditions, this.start, { red, black, siemens: this.meterS, ampere: 0, complianceV: Infinity })) return undefined;
+    return solver.x[red]! - solver.x[black]!;
   }
 }
