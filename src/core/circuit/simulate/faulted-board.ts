@@ -18,6 +18,8 @@ export interface Bench {
   /** Findings and remedies that are already certain, without power. */
   readonly baseline: Conditions;
   readonly state: PowerState;
+  /** The baseline in that state: how the healthy board stands. */
+  readonly standing: Conditions;
   readonly effort: Effort;
   /** Pairs of nodes, both away from ground, between which is measured. */
   readonly leads: readonly (readonly [string, string])[];
@@ -35,7 +37,8 @@ export const leadsOf = (points: readonly LeadsAt[]): [string, string][] =>
 
 export function makeBench(circuit: Circuit, baseline: Conditions, state: PowerState, effort: Effort, leads: Bench['leads']): Bench {
   const own = leads.length > 0 ? compileCircuit(circuit.netlist, leads) : circuit;
-  return { circuit: own, solver: new PointSolver(own, effort), baseline, state, effort, leads };
+  const standing = inPowerState(circuit.netlist, baseline, state);
+  return { circuit: own, solver: new PointSolver(own, effort), baseline, state, standing, effort, leads };
 }
 
 /** A board with faults, ready to be solved draw after draw. Faults that leave the wiring alone share the circuit of the bench. */

@@ -1,5 +1,5 @@
 import type { Circuit } from '../compile.ts';
-import { thermalVoltage } from '../devices/bank.ts';
+import { thermalVoltage, type Conditions } from '../devices/bank.ts';
 import type { Change } from '../faults/fault.ts';
 import { unknownOf } from '../meter/measure.ts';
 import type { Part } from '../netlist/types.ts';
@@ -22,17 +22,18 @@ type Test = (measured: Measured) => boolean;
  * reciprocal: a new conductance G between two nodes that are v apart changes the reading by less than v and, as a share, by less than v²·G over the
  * power of the meter; more resistance ΔR in a branch that carries i by less than i²·ΔR over that power; taking away what carries i by a share of less
  * than i over the test current (from the adjoint network of Director & Rohrer 1969). Anything else is never called quiet.
+ * `standing` is how the healthy board is set while it is measured: a resistance counts as it stands, a held key as closed.
  */
-export function quietTest(circuit: Circuit, changes: readonly Change[]): Test {
-  const tests = changes.flatMap((change) => testsOf(circuit, change));
+export function quietTest(circuit: Circuit, standing: Conditions, changes: readonly Change[]): Test {
+  const tests = changes.flatMap((change) => testsOf(circuit, standing, change));
   return (measured) => {
     for (let i = 0; i < tests.length; i++) if (!tests[i]!(measured)) return false;
     return true;
   };
 }
 
-function testsOf(circuit: Circuit, change: Change): Test[] {
-  const part = (name: string): Part => circuit.netlist.parts[circuit.partIndex.get(name)!]!;
+function testsOf(circuit: Circuit, standing: Conditions, change: Change): Test[] {
+  const part = (name: string): Part => asItStands(circuit, standing, circuit.partIndex.get(name)!);
   switch (change.does) {
     case 'join':
       return [newPath(circuit, change.nodes, 1 / change.ohm)];
@@ -53,6 +54,13 @@ function testsOf(circuit: Circuit, change: Change): Test[] {
       return [change.by < 1 ? newPath(circuit, scaled.nodes, (1 / change.by - 1) / scaled.value) : moreOhms(circuit, scaled, change.by)];
     }
   }
+}
+
+/** A resistor with the resistance that it has on the healthy board; one that is taken out conducts nothing. */
+function asItStands({ netlist }: Circuit, { scale, removed }: Conditions, index: number): Part {
+  const part = netlist.parts[index]!;
+  if (part.kind !== 'R') return part;
+  return { ...part, value: removed[index] ? Infinity : part.value * scale[index]! };
 }
 
 function newPath(circuit: Circuit, nodes: readonly string[], siemens: number): Test {

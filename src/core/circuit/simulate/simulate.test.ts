@@ -99,6 +99,27 @@ describe('readings of many faulted boards', () => {
     expect(worst(result.values, points.length, 1e-3, truth)).toBeLessThan(3e-3);
   });
 
+  it('show a dirty contact of a key that is held, and nothing of one that is not', () => {
+    const keyed = readNetlist('key\nRK1 k 0 1g\nRP1 k v 10k\nRL1 v 0 1k');
+    if (!keyed.ok) throw new Error(keyed.problems[0]!.message);
+    const own = compileCircuit(keyed.netlist);
+    const dirty: FaultSet = [{ changes: [{ does: 'scale', part: 'rk1', by: 400 }] }];
+    const points: UnpoweredPoint[] = [{ red: 'k', mode: 'ohms' }];
+    const read = (switches: Record<string, 'on' | 'off'>): number[] => [
+      ...unpowered(
+        own,
+        [[], dirty],
+        drawBoards(keyed.netlist, 1, randomStream('key'), () => 0),
+        { points, switches },
+      ).values,
+    ];
+    const [held, heldDirty] = read({ RK1: 'on' });
+    expect(held).toBeCloseTo(0.05, 3);
+    expect(heldDirty).toBeCloseTo(20, 0);
+    const [off, offDirty] = read({ RK1: 'off' });
+    expect(offDirty).toBe(off);
+  });
+
   it('are the same for sets that change the circuit alike', () => {
     const [open, missing] = ['r1:open', 'r1:missing'].map((id) => faults.find((fault) => fault.id === id)!);
     const { values } = powered(circuit, [[open!], [missing!]], draws, { state, points: nodes });

@@ -87,7 +87,7 @@ class UnpoweredBoard {
   constructor(bench: Bench, set: FaultSet, points: readonly UnpoweredPoint[], profile: MeterProfile) {
     this.board = new FaultedBoard(bench, set, new Float64Array(bench.circuit.size + 1));
     this.meter = new PointMeter(this.board, points, profile);
-    this.isQuiet = quietTest(bench.circuit, this.board.changes);
+    this.isQuiet = quietTest(bench.circuit, bench.standing, this.board.changes);
     this.last = points.map(() => undefined);
     const { size } = this.board.circuit;
     [this.start, this.carried] = [new Float64Array(size + 1), new Float64Array(size + 1)];
