@@ -105,7 +105,7 @@ describe('readings of many faulted boards', () => {
     const own = compileCircuit(keyed.netlist);
     const dirty: FaultSet = [{ changes: [{ does: 'scale', part: 'rk1', by: 400 }] }];
     const points: UnpoweredPoint[] = [{ red: 'k', mode: 'ohms' }];
-    const read = (switches: Record<string, 'on' | 'off'>): number[] => [
+    const readingsOf = (switches: Record<string, 'on' | 'off'>): number[] => [
       ...unpowered(
         own,
         [[], dirty],
@@ -113,10 +113,10 @@ describe('readings of many faulted boards', () => {
         { points, switches },
       ).values,
     ];
-    const [held, heldDirty] = read({ RK1: 'on' });
+    const [held, heldDirty] = readingsOf({ RK1: 'on' });
     expect(held).toBeCloseTo(0.05, 3);
     expect(heldDirty).toBeCloseTo(20, 0);
-    const [off, offDirty] = read({ RK1: 'off' });
+    const [off, offDirty] = readingsOf({ RK1: 'off' });
     expect(offDirty).toBe(off);
   });
 
