@@ -22,7 +22,6 @@ export interface Weighed extends Stretch {
 }
 
 const PAIRS = 24;
-
 /**
  * The belief in each set of faults by Bayes' rule over rows × draws: readings on one board share its tolerances, so all of them weigh the same draw.
  * Faults are independent beforehand. Pairs are those that `growPairs` finds; all others are left out. A newer reading of a point, or trial of a function, within

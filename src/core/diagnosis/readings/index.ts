@@ -15,3 +15,6 @@ export { outcomeBands, type OutcomeBands } from './outcome-bands.ts';
 export type { ReadingBelief } from './reading-belief.ts';
 export type { MeterLimit, ReadingDictionary, ReadingFault, ReadingPoint } from './reading-dictionary.ts';
 export { mendingOf, quickRow, worthByRow, type Mending } from './mending.ts';
+export { assertReadingBelief } from './assert-reading-belief.ts';
+export { bestOrder, MOST_ORDERED, type BestOrder, type FaultSetChance, type OrderedStep } from './best-order.ts';
+export { remedyForAll, repairByReadings } from './repair-by-readings.ts';

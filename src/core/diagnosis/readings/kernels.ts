@@ -12,7 +12,7 @@ const BORROWED = 4;
 /** Share of OL of a draw that is taken from the whole row. */
 const SHARED_OL = 0.2;
 /** Chance that a meter shows OL where a number is expected, and the other way round. */
-const STRAY_OL = 0.01;
+export const STRAY_OL = 0.002;
 
 /**
  * A dictionary on the meter's scales, as smooth densities: one kernel a row, draw and point. Point by point, row by row, draw by draw, so that

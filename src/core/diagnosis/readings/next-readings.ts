@@ -146,12 +146,16 @@ class Desk {
     const { faults } = this.choice.baseline.kernels.dictionary;
     const found: ReadingOutcome[] = [];
     this.shares.each(p, (chance, after, [from, to]) => {
-      const order = [...after.keys()].sort((a, b) => after[b]! - after[a]!).slice(0, TOLD);
-      const named = order
-        .filter((row) => after[row]! > 0.01)
-        .map((row) => ({ fault: row === 0 ? '' : faults[row - 1]!.id, chance: after[row]! }));
+      const named = likeliest(after).map((row) => ({ fault: row === 0 ? '' : faults[row - 1]!.id, chance: after[row]! }));
       found.push({ from, to, chance, faults: named });
     });
     return found;
   }
+}
+
+/** The likeliest rows above a hundredth, in order. */
+function likeliest(chances: Float64Array): number[] {
+  const rows: number[] = [];
+  for (let row = 0; row < chances.length; row++) if (chances[row]! > 0.01) rows.push(row);
+  return rows.sort((a, b) => chances[b]! - chances[a]!).slice(0, TOLD);
 }

@@ -1,5 +1,6 @@
 import { METER_SCALES } from '../meter-scale.ts';
 import { LEAK, KernelDensity, outcomeChance, slipDensity, type Likelihood } from './likelihood.ts';
+import { STRAY_OL } from './kernels.ts';
 import type { Baseline, ReadingEvidence } from './evidence.ts';
 
 /** Indices of two rows, the lower first. */
@@ -43,7 +44,7 @@ export function pairsSimulated(baseline: Baseline, pairs: readonly Pair[], readi
       for (let d = 0; d < draws; d++) {
         const found = values[(k * draws + d) * readings.length + r]!;
         if (Number.isNaN(found)) continue;
-        const own = found === Infinity ? density.at(NaN, width, 0.98) : density.at(scale.of(found), width, 0.01);
+        const own = found === Infinity ? density.at(NaN, width, 1 - STRAY_OL) : density.at(scale.of(found), width, STRAY_OL);
         result[(k * readings.length + r) * draws + d] = (1 - LEAK) * own + LEAK * slip;
       }
     });
