@@ -7,18 +7,21 @@ import { Bench, NoAnswer, STAKES, type Case, type Session } from './diagnosis-se
 import { quantile, round, type Figure, type Progress } from './figure.ts';
 
 /** Cases of each part of the study. */
-const CASES = { single: 300, wrong: 150, two: 60, foreign: 40, money: 100 } as const;
+const CASES = { single: 200, wrong: 100, two: 40, foreign: 40, money: 60 } as const;
 /** Probes by which two faults are looked for. */
 const TWO_PROBES = 14;
 
-/** How often, how soon and at what cost the advice finds what is wrong with a board. */
+/**
+ * How often, how soon and at what cost the advice finds what is wrong with a board. The seeds of the measured boards were chosen after the last tuning:
+ * whoever tunes again chooses new ones.
+ */
 export async function beliefFigures(progress: Progress): Promise<Figure[]> {
   progress('Computing what each of 462 faults reads on 16 drawn boards …');
   const bench = new Bench(learn(studyBoard()));
   progress(`Following the advice on ${CASES.single} boards with one fault …`);
-  const single = await sessions(bench, CASES.single, 'boards with one fault', {});
+  const single = await sessions(bench, CASES.single, 'a last look: boards with one fault', {});
   progress(`… on ${CASES.wrong} boards where 5 % of the readings are wrong …`);
-  const wrong = await sessions(bench, CASES.wrong, 'boards read wrongly', { wrongShare: 0.05 });
+  const wrong = await sessions(bench, CASES.wrong, 'a last look: boards read wrongly', { wrongShare: 0.05 });
   progress(`… on ${CASES.two} boards with two faults …`);
   const two = await twoFaults(bench);
   progress(`… on ${CASES.foreign} boards of the other simulator …`);
@@ -65,13 +68,14 @@ const about = 'seeded synthetic board, 462 faults, 16 draws; truth by rate on bo
 
 function speedFigures(followed: readonly Followed[]): Figure[] {
   const times = followed.flatMap(({ session }) => session.milliseconds.slice(1));
+  const thinking = followed.flatMap(({ session }) => session.thinkingMs.slice(1));
   return [
     {
       figure: 'diagnosis.next_p95_ms',
       value: round(quantile(times, 0.95)),
       unit: 'ms',
       target: '≤ 20',
-      reference: `${times.length} readings, median ${round(quantile(times, 0.5))} ms; belief and ranking of all points; simulating pairs of faults, asked for where one fault does not explain all, is apart`,
+      reference: `${times.length} readings, median ${round(quantile(times, 0.5))} ms; belief, ranking of all points, and the simulation of pairs of faults where one does not explain all; without that simulation ${round(quantile(thinking, 0.95))} ms`,
     },
   ];
 }
@@ -102,9 +106,15 @@ function singleFigures(bench: Bench, followed: readonly Followed[]): Figure[] {
       value: round(probes.reduce((sum, count) => sum + count, 0) / probes.length),
       unit: '',
       target: '≤ 6',
-      reference: `same cases; until one group has 95 %, nothing tells 0.02 bits, or 40; of those that do not read like a healthy board ${round(shows.reduce((sum, { session }) => sum + session.probes, 0) / shows.length)}`,
+      reference: `same cases; until one group has 90 %, nothing tells 0.02 bits, or 40; of those that do not read like a healthy board ${round(shows.reduce((sum, { session }) => sum + session.probes, 0) / shows.length)}`,
     },
-    { figure: 'diagnosis.probes_median', value: quantile(probes, 0.5), unit: '', target: '≤ 3', reference: 'same cases' },
+    {
+      figure: 'diagnosis.probes_median',
+      value: quantile(probes, 0.5),
+      unit: '',
+      target: '≤ 3',
+      reference: 'same cases; faults are drawn by their rates, where the trial behind the target does not say how it drew',
+    },
     {
       figure: 'diagnosis.group_right_at8',
       value: round(share(followed, eight)),
@@ -139,9 +149,9 @@ const wrongFigure = (followed: readonly Followed[]): Figure => ({
 });
 
 async function twoFaults(bench: Bench): Promise<Figure> {
-  const random = randomStream('boards with two faults');
+  const random = randomStream('a last look: boards with two faults');
   const { board } = bench.learned;
-  const draws = drawBoards(board.netlist, CASES.two, randomStream('tolerances of boards with two faults'));
+  const draws = drawBoards(board.netlist, CASES.two, randomStream('tolerances of a last look: boards with two faults'));
   const shown = (): number => {
     for (;;) {
       const fault = drawFault(board, random);
@@ -164,14 +174,14 @@ async function twoFaults(bench: Bench): Promise<Figure> {
     value: round(found / CASES.two),
     unit: '',
     target: '≥ 0.7',
-    reference: `${CASES.two} cases by rate, both of faults that do not read like a healthy board, ${TWO_PROBES} probes; right when one of the three likeliest sets has a fault of the group of each`,
+    reference: `${CASES.two} cases by rate, both of faults that do not read like a healthy board, ${TWO_PROBES} probes; right when one of the three likeliest sets has a fault of the group of each; once one fault explains all readings, no second one is looked for`,
   };
 }
 
 async function foreignTruth(bench: Bench): Promise<Figure> {
-  const random = randomStream('boards of the other simulator');
+  const random = randomStream('a last look: boards of the other simulator');
   const { board } = bench.learned;
-  const draws = drawBoards(board.netlist, CASES.foreign, randomStream('tolerances of the other simulator'), undefined);
+  const draws = drawBoards(board.netlist, CASES.foreign, randomStream('tolerances of a last look: boards of the other simulator'));
   const count = { right: 0, asked: 0, unwritten: 0, silent: 0 };
   for (const draw of draws) {
     const fault = drawFault(board, random);
@@ -194,15 +204,15 @@ async function foreignTruth(bench: Bench): Promise<Figure> {
     value: round(count.right / count.asked),
     unit: '',
     target: '≥ 0.85',
-    reference: `${count.asked} cases read in the other simulator, other tolerances, saturation currents × 1.4, gain × 0.75, loads × 1.15, 34 °C; ${count.unwritten} with a lost ground of a behavioural part and ${count.silent} without an operating point there are left out`,
+    reference: `${count.asked} cases read in the other simulator, other tolerances, saturation currents × 1.4, gain × 0.75, loads × 1.15, 34 °C; ${count.unwritten} with a lost ground of a behavioural part and ${count.silent} without an operating point there are left out; why the others are missed is not looked into yet`,
   };
 }
 
 /** Money of a working unit that is not got: minutes of measuring, of mending by the belief at its end, and what giving up loses. */
 async function costs(bench: Bench): Promise<Figure[]> {
-  const random = randomStream('boards in money');
+  const random = randomStream('a last look: boards in money');
   const { board } = bench.learned;
-  const draws = drawBoards(board.netlist, CASES.money, randomStream('tolerances of boards in money'));
+  const draws = drawBoards(board.netlist, CASES.money, randomStream('tolerances of a last look: boards in money'));
   const mending = mendingOf(board.faults, board.remedies);
   const worth = (chances: Float64Array, fault: number): number =>
     worthByRow(mending, quickRow(mending, chances, STAKES).steps, board.faults.length + 1, STAKES)[fault + 1]!;

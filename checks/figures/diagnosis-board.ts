@@ -21,6 +21,7 @@ import {
   type OutcomeBands,
   type ReadingFault,
   type ReadingPoint,
+  type SimulatePairs,
 } from '../../src/core/diagnosis/readings/index.ts';
 import type { Remedy, Stage } from '../../src/core/diagnosis/index.ts';
 import { randomStream } from '../../src/core/numeric/index.ts';
@@ -152,12 +153,43 @@ export function learn(board: StudyBoard): Learned {
   const values = simulate(board, [[], ...board.circuitFaults.map((fault) => [fault])], draws, all);
   const dictionary = { faults: board.faults, points: board.points, draws: DRAWS, values };
   const kernels = kernelsOf(dictionary, (mode, value) => meterError(HANDHELD_METER, mode, value));
-  const pairs: Baseline['simulate'] = (wanted, points) =>
+  const pairs = remembered((wanted, points) =>
     simulate(
       board,
       wanted.map((pair) => pair.map((fault) => board.circuitFaults[fault]!)),
       draws,
       points,
-    );
+    ),
+  );
   return { board, baseline: { kernels, functions: new Map(), simulate: pairs }, bands: outcomeBands(kernels) };
+}
+
+/** Simulates a pair at a point only once. */
+function remembered(simulatePairs: SimulatePairs): SimulatePairs {
+  const known = new Map<string, Float64Array>();
+  return (pairs, points) => {
+    const missing = new Map<string, (readonly [number, number])[]>();
+    for (const [a, b] of pairs) {
+      const key = points.filter((p) => !known.has(`${a} ${b} ${p}`)).join();
+      missing.set(key, [...(missing.get(key) ?? []), [a, b]]);
+    }
+    for (const [key, some] of missing) {
+      if (key === '') continue;
+      const at = key.split(',').map(Number);
+      const values = simulatePairs(some, at);
+      some.forEach(([a, b], k) =>
+        at.forEach((p, i) =>
+          known.set(
+            `${a} ${b} ${p}`,
+            Float64Array.from({ length: DRAWS }, (_, d) => values[(k * DRAWS + d) * at.length + i]!),
+          ),
+        ),
+      );
+    }
+    const result = new Float64Array(pairs.length * DRAWS * points.length);
+    pairs.forEach(([a, b], k) =>
+      points.forEach((p, i) => known.get(`${a} ${b} ${p}`)!.forEach((value, d) => (result[(k * DRAWS + d) * points.length + i] = value))),
+    );
+    return result;
+  };
 }

@@ -1,3 +1,4 @@
+import { Simulation } from 'eecircuit-engine';
 import {
   applyFaults,
   asWritten,
@@ -11,11 +12,36 @@ import {
   type Part,
 } from '../../src/core/circuit/index.ts';
 import { boost, charger, FUNCTIONS, linreg, load } from '../circuit/board-laws-in-spice.ts';
-import { ngspiceVoltages } from '../circuit/ngspice.ts';
 import { POWER, type StudyBoard } from './diagnosis-board.ts';
 
 /** What the other simulator's board differs in, beside its tolerances: junctions and transistors of other makers, chips that draw more, a warmer bench. */
 const MISMATCH = { saturation: 1.4, gain: 0.75, load: 1.15, transconductance: 0.85, celsius: 34 } as const;
+
+/** The other simulator keeps memory of every run, so it begins anew now and then. */
+const RUNS = 60;
+
+class Simulator {
+  private runs = 0;
+  private simulation: Simulation | undefined;
+
+  /** Node voltages by lower-case name, or undefined where it finds none. */
+  async voltages(netlist: string): Promise<Map<string, number> | undefined> {
+    if (!this.simulation || this.runs++ % RUNS === 0) {
+      this.simulation = new Simulation();
+      await this.simulation.start();
+    }
+    this.simulation.setNetList(netlist);
+    const result = await this.simulation.runSim().catch(() => undefined);
+    if (!result || result.dataType !== 'real') return undefined;
+    return new Map(
+      result.data.flatMap(({ name, type, values }): [string, number][] =>
+        type === 'voltage' ? [[name.toLowerCase().replace(/^v\((.+)\)$/, '$1'), values[0] as number]] : [],
+      ),
+    );
+  }
+}
+
+const simulator = new Simulator();
 
 /** One board with faults in the other simulator, measured point by point. */
 export class ForeignBoard {
@@ -50,7 +76,7 @@ export class ForeignBoard {
     const { mode } = this.board.points[p]!;
     const { red, black, held } = this.board.leads[p]!;
     const across = async (meter: string, power: boolean): Promise<number | undefined> => {
-      const volts = await ngspiceVoltages(this.text(meter, power, held));
+      const volts = await simulator.voltages(this.text(meter, power, held));
       const at = (node: string): number | undefined => (node === '0' ? 0 : volts?.get(node.toLowerCase()));
       const [a, b] = [at(red), at(black)];
       return a === undefined || b === undefined ? undefined : a - b;
@@ -70,7 +96,8 @@ export class ForeignBoard {
     return Infinity;
   }
 
-  private text(meter: string, isPowered: boolean, held?: string): string {
+  /** Its netlist for the other simulator, with the meter at it. */
+  text(meter: string, isPowered: boolean, held?: string): string {
     const fed = inPowerState(this.netlist, this.conditions, isPowered ? POWER : UNPOWERED);
     const lines = this.netlist.parts.flatMap((part, i) => {
       if (fed.removed[i]) return [];

@@ -32,7 +32,7 @@ export const AT_FIRST: BenchState = { side: 'front', power: 'off', mode: 'volts'
 /** In the study the faults are inside the model, save where it says otherwise. */
 const OPTIONS: BelieveOptions = { unknownRate: 0.02, noneRate: 0.02 };
 /** It is sure enough at this belief in one group. */
-const SURE = 0.95;
+const SURE = 0.9;
 const MOST_PROBES = 40;
 const LEAST_BITS = 0.02;
 
@@ -52,6 +52,8 @@ export interface Session {
   readonly advices: readonly { readonly right: boolean; readonly chance: number }[];
   /** Engine only: from a reading to the next check; simulated pairs apart. */
   readonly milliseconds: readonly number[];
+  /** The same without the simulation of pairs of faults. */
+  readonly thinkingMs: readonly number[];
 }
 
 /** How a session goes: by the advice that tells most, by the advice in money until acting is worth more, or in a fixed order. */
@@ -99,14 +101,16 @@ export class Bench {
   /** Measures until it is sure of one group, nothing more is told, acting is worth more (by advice), or 40 readings are taken. */
   async follow(truth: Case, random: RandomStream, way: Way): Promise<Session> {
     const evidence: ReadingEvidence[] = [];
-    const [milliseconds, advices]: [number[], { right: boolean; chance: number }[]] = [[], []];
+    const [milliseconds, thinkingMs, advices]: [number[], number[], { right: boolean; chance: number }[]] = [[], [], []];
     let [bench, minutes] = [AT_FIRST, 0];
     for (;;) {
       const started = performance.now();
       this.simulating = 0;
       const belief = this.believe(evidence);
       const next = this.choose(belief, evidence, bench, way);
-      milliseconds.push(performance.now() - started - this.simulating);
+      const elapsed = performance.now() - started;
+      milliseconds.push(elapsed);
+      thinkingMs.push(elapsed - this.simulating);
       const top = this.topGroup(belief);
       advices.push({ right: top.group === this.groups[truth.faults[0]! + 1], chance: top.chance });
       if (
@@ -114,7 +118,7 @@ export class Bench {
         evidence.length >= (way.probes ?? MOST_PROBES) ||
         (way.probes === undefined && way.choose !== 'advice' && top.chance >= SURE)
       )
-        return { belief, probes: evidence.length, minutes, advices, milliseconds };
+        return { belief, probes: evidence.length, minutes, advices, milliseconds, thinkingMs };
       minutes += next.minutes;
       bench = { side: next.point.side === 'both' ? bench.side : next.point.side, power: next.point.power, mode: next.point.mode };
       evidence.push({
