@@ -1,10 +1,9 @@
-import { useState } from 'react';
 import { declineAdvice } from '../actions/decline-advice.ts';
 import { money } from '../format/money.ts';
 import { chance, duration } from '../format/number.ts';
 import { useRecorder } from '../record/recorder-context.ts';
-import { Field } from '../ui/field.tsx';
 import { Fold } from '../ui/fold.tsx';
+import { ReasonForm } from '../ui/reason-form.tsx';
 import { useUnit } from './unit-context.ts';
 
 /** The next best, each one tap away; and a way to say that the advice is wrong. */
@@ -54,21 +53,6 @@ export function RunnersUp({ choose }: { readonly choose: (id: string) => void })
 function Disagree() {
   const { file } = useUnit();
   const { record, busy } = useRecorder();
-  const [reason, setReason] = useState('');
-  return (
-    <form
-      className="form"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void record(declineAdvice(file.row.id, file.advice.id, reason));
-      }}
-    >
-      <Field label="Why not this advice?">
-        <input value={reason} onChange={(event) => setReason(event.target.value)} />
-      </Field>
-      <button type="submit" disabled={busy}>
-        I disagree, give me the next best
-      </button>
-    </form>
-  );
+  const done = (reason: string): void => void record(declineAdvice(file.row.id, file.advice.id, reason));
+  return <ReasonForm label="Why not this advice?" action="I disagree, give me the next best" busy={busy} done={done} />;
 }

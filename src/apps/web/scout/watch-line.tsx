@@ -1,4 +1,3 @@
-import { useState } from 'react';
 import { useLocation } from 'wouter';
 import type { WatchView } from '../../../bench/views/index.ts';
 import { dropListing } from '../actions/drop-listing.ts';
@@ -7,8 +6,8 @@ import { money } from '../format/money.ts';
 import { chance } from '../format/number.ts';
 import { day } from '../format/when.ts';
 import { useRecorder } from '../record/recorder-context.ts';
-import { Field } from '../ui/field.tsx';
 import { Fold } from '../ui/fold.tsx';
+import { ReasonForm } from '../ui/reason-form.tsx';
 import { Why } from '../ui/why.tsx';
 import { BuyForm } from './buy-form.tsx';
 
@@ -69,21 +68,5 @@ function listingAnswer({ id, title, seller, question }: Listing, benchCurrency: 
 
 function DropForm({ id }: { readonly id: string }) {
   const { record, busy } = useRecorder();
-  const [reason, setReason] = useState('');
-  return (
-    <form
-      className="form"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void record(dropListing(id, reason));
-      }}
-    >
-      <Field label="Why not">
-        <input value={reason} required maxLength={200} onChange={(event) => setReason(event.target.value)} />
-      </Field>
-      <button type="submit" disabled={busy}>
-        Drop it
-      </button>
-    </form>
-  );
+  return <ReasonForm label="Why not" action="Drop it" required busy={busy} done={(reason) => void record(dropListing(id, reason))} />;
 }
