@@ -1,11 +1,9 @@
-import { existsSync } from 'node:fs';
 import { chromium, type Browser } from 'playwright-core';
-
-const PLACES = [process.env.SALVOR_CHROMIUM, '/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'];
+import { chromiumPath } from '../../scripts/chromium.mjs';
 
 /** A headless Chromium of this machine, with nothing of its own going out to the network. Throws one sentence where there is none. */
 export async function openBrowser(): Promise<Browser> {
-  const executablePath = PLACES.find((path) => path && existsSync(path));
+  const executablePath = chromiumPath();
   if (!executablePath) throw new Error('Install Chromium (on Debian: apt-get install chromium) or set SALVOR_CHROMIUM to its path.');
   const quiet = [
     '--disable-gpu',
