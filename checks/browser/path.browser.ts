@@ -1,4 +1,3 @@
-import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import sharp from 'sharp';
@@ -231,7 +230,6 @@ describe.each(SCREENS)('the whole path on $name', (screen) => {
       await walk.goto(path);
       await walk.expectAccessible();
     }
-    await walk.page.screenshot({ path: join(home, 'last.png') });
     await walk.end();
   });
 });
