@@ -1,0 +1,82 @@
+import { createHash } from 'node:crypto';
+import type { AnyEvent } from '../../../bench/events/index.ts';
+import { openBench } from '../../../bench/open-bench.ts';
+import type { EventStore, PhotoStore, StoredPhoto } from '../../../bench/ports.ts';
+import { memoryStore } from '../../../bench/testing/memory-store.ts';
+import { smallModels } from '../../../bench/testing/small-model.ts';
+import type { CliParts } from '../cli-parts.ts';
+import { runCli } from '../run-cli.ts';
+
+/** Photos by content, in memory; what does not begin with "picture" is refused. */
+function memoryPhotos(): PhotoStore {
+  const kept = new Map<string, StoredPhoto>();
+  return {
+    put: async (name, bytes) => {
+      if (!Buffer.from(bytes).toString().startsWith('picture'))
+        return { ok: false, code: 'photo-not-a-picture', name, detail: 'it is text' };
+      const hash = createHash('sha256').update(bytes).digest('hex');
+      const photo = { hash, mediaType: 'image/png', widthPx: 1, heightPx: 1, bytes: bytes.length, takenAt: null };
+      const duplicate = kept.has(hash);
+      kept.set(hash, photo);
+      return { ok: true, photo, duplicate };
+    },
+    get: async () => null,
+    list: async () => [...kept.values()],
+    close: async () => undefined,
+  };
+}
+
+/** A command line whose bench lives in memory and outlasts single commands; the clock counts minutes. */
+export function commandLine(): {
+  salvor: (...argv: string[]) => Promise<Run>;
+  files: Map<string, Uint8Array>;
+  stores: Map<string, EventStore>;
+  parts: CliParts;
+} {
+  const stores = new Map<string, EventStore>();
+  const photos = memoryPhotos();
+  const files = new Map<string, Uint8Array>();
+  let count = 0;
+  const clock = {
+    now: () => new Date(Date.UTC(2026, 4, 1, 9, count)),
+    newId: () => `019f0000-0000-7000-8000-${String((count += 1)).padStart(12, '0')}`,
+  };
+  const parts: CliParts = {
+    open: async (home) => {
+      if (home.endsWith('locked')) throw new Error('permission denied');
+      const store = stores.get(home) ?? memoryStore();
+      stores.set(home, store);
+      const bench = openBench({ store, models: smallModels(), clock, device: 'bench-1', version: '0' });
+      return { bench, photos, device: 'bench-1', close: async () => undefined };
+    },
+    bundle: {
+      write: async (events) => Buffer.from(JSON.stringify(events)),
+      read: async (bytes) => {
+        const text = Buffer.from(bytes).toString();
+        if (!text.startsWith('[')) return { ok: false, code: 'bundle-not-a-zip', detail: 'it is not a bundle' };
+        return { ok: true, events: JSON.parse(text) as AnyEvent[], photos: [] };
+      },
+    },
+    clock,
+    env: { SALVOR_HOME: '/home-of-the-test' },
+    readFile: async (path) => files.get(path) ?? Promise.reject(new Error('ENOENT')),
+    writeFile: async (path, bytes) => void files.set(path, bytes),
+    serve: async (args) => (args.includes('4') ? 3 : 0),
+    version: '0',
+    out: () => undefined,
+    err: () => undefined,
+  };
+  const salvor = async (...argv: string[]): Promise<Run> => {
+    const out: string[] = [];
+    const err: string[] = [];
+    const code = await runCli(argv, { ...parts, out: (text) => void out.push(text), err: (text) => void err.push(text) });
+    return { code, out: out.join('\n'), err: err.join('\n') };
+  };
+  return { salvor, files, stores, parts };
+}
+
+export interface Run {
+  readonly code: number;
+  readonly out: string;
+  readonly err: string;
+}
