@@ -1,6 +1,12 @@
+export { brierScore, brierSplit, calibrationBands, type BrierSplit, type CalibrationBand, type Forecast } from './calibration.ts';
+export { huberRegression, type HuberRegression } from './huber-regression.ts';
 export { incompleteBeta } from './incomplete-beta.ts';
+export { gammaQuantile, incompleteGamma } from './incomplete-gamma.ts';
+export { leastSquares, type LeastSquares } from './least-squares.ts';
 export { logGamma } from './log-gamma.ts';
+export { betaQuantile, studentQuantile, whereReaches } from './quantile-of.ts';
 export { randomStream, type RandomStream } from './random.ts';
 export { huberLocation, median, medianDeviation, MAD_TO_SIGMA } from './robust.ts';
 export { SparseLu, type SparsePattern } from './sparse-lu.ts';
 export { studentBelow, studentDensity } from './student-t.ts';
+export { theilSenIntercept, theilSenSlope } from './theil-sen.ts';
