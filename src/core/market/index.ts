@@ -1,0 +1,12 @@
+export { CONDITIONS, type Condition, type Features, type Sale } from './sale.ts';
+export { EFFECTS, weakPrior, type PricePrior } from './price-prior.ts';
+export { ageWeight, fitPrices, priceOf, type PriceFit, type PriceInterval } from './fit-prices.ts';
+export { backTest, type BackTest } from './back-test.ts';
+export { likelyDuplicates, outlyingSales } from './sort-sales.ts';
+export { daysUntil, kaplanMeier, logRank, type SurvivalStep, type Waiting } from './kaplan-meier.ts';
+export { DEMAND_BEFORE, learnDemand, saleRate, type Demand, type Offer } from './demand.ts';
+export { askCurve, ASK_SHARES, bestAsk, type AskPoint, type Selling } from './asking-price.ts';
+export { priceSteps, type PriceStep } from './price-steps.ts';
+export { answerBid, type BidAnswer } from './answer-bid.ts';
+export { feeOf, tableOn, type FeeTable } from './fees.ts';
+export { MarketError } from './market-error.ts';
