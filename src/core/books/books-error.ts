@@ -1,7 +1,7 @@
 /** A caller's mistake in the books, or a broken law of the ledger: `code` says which. */
 export class BooksError extends Error {
   constructor(
-    readonly code: 'bad-count' | 'unbalanced' | 'cost-lost',
+    readonly code: 'bad-count' | 'bad-rate' | 'unbalanced' | 'cost-lost',
     message: string,
   ) {
     super(message);
