@@ -3,10 +3,12 @@ import type { EventStore, Clock, ItemPage, ItemQuery } from './ports.ts';
 import type { Model } from './models/index.ts';
 import type { BenchState } from './state.ts';
 import type {
+  AskingView,
   BenchView,
   BooksView,
   DrawerView,
   ItemFile,
+  MarketView,
   ModelRow,
   OutlookView,
   PileView,
@@ -53,6 +55,10 @@ export interface Bench {
   books(): BooksView;
   watch(): WatchView;
   outlook(question: ScoutQuestion): OutlookView | Refusal;
+  /** What is known of the market of a model; null when there is no such model. */
+  market(modelId: string): MarketView | null;
+  /** What to ask for an item, and whether to take a bid (minor units, null asks nothing); null when there is no such unit or its model is not here. */
+  asking(name: string, bidMinor: number | null): AskingView | null;
   models(): readonly ModelRow[];
   model(id: string): Model | null;
   log(afterSeq: number, limit: number): readonly Stored[];

@@ -83,6 +83,13 @@ export const SENTENCES: { readonly [K in Kind]: Sentence<K> } = {
   returned: (words, body) => `${words.item(body.item_id)} came back; refunded ${words.money(body.refund_minor)}${remark(body.reason)}.`,
   scrapped: (words, body) => `Scrapped ${words.item(body.item_id)}: ${body.reason}.`,
   kept: (words, body) => `Kept ${words.item(body.item_id)}${remark(body.reason)}.`,
+  'sale-seen': (words, body) =>
+    `Saw one sold on ${body.day} for ${words.money(body.price_minor, body.currency)}, condition ${body.condition}${remark(body.text)}.`,
+  'fees-set': (words, body) => {
+    const bands = body.bands.map(({ up_to_minor: end, percent }) => `${percent} %${end === null ? '' : ` up to ${words.money(end)}`}`);
+    return `Fees at ${body.place} from ${body.from_day}: ${bands.join(', ')} and ${words.money(body.fixed_minor)}.`;
+  },
+  'tax-rule-set': (_words, body) => `Rule "${spaced(body.rule)}" ${body.on ? 'used' : 'not used any more'} from ${body.from_day}.`,
   'note-written': (words, body) => `Note${body.item_id === undefined ? '' : ` on ${words.item(body.item_id)}`}: ${body.text}`,
   'time-clocked': (words, body) =>
     `${body.minutes} min of ${body.task}${body.item_id === undefined ? '' : ` on ${words.item(body.item_id)}`}.`,

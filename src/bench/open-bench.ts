@@ -4,6 +4,7 @@ import { booksView } from './books/index.ts';
 import { adopt } from './live/adopt.ts';
 import { catchUp, emptyLive, type LiveLog } from './live/live-log.ts';
 import { record } from './live/record.ts';
+import { askingView, marketView } from './market/index.ts';
 import type { EventStore } from './ports.ts';
 import { rowOf } from './row-of.ts';
 import { benchView } from './show/bench-view.ts';
@@ -41,6 +42,15 @@ export function openBench(parts: BenchParts): Bench {
     books: () => booksView(now()),
     watch: () => advisor.watch(now()),
     outlook: (question) => advisor.outlook(now(), question),
+    market: (id) => {
+      const model = models.get(id);
+      return model ? marketView(now(), model) : null;
+    },
+    asking: (name, bidMinor) => {
+      const item = findItem(now(), name);
+      const model = item?.kind === 'unit' ? models.get(item.modelId) : undefined;
+      return item && model ? askingView(live.state, model, item, bidMinor) : null;
+    },
     models: () => modelRows(now(), models),
     model: (id) => models.get(id) ?? null,
     log: (afterSeq, limit) => store.read(afterSeq, limit),

@@ -11,6 +11,14 @@ export interface BenchState {
   bags: Map<string, Bag>;
   orders: Map<string, Order>;
   listings: Map<string, Listing>;
+  /** Sales of others that were written down, by id. */
+  sightings: Map<string, Sighting>;
+  /** Fee tables in the order of the log. */
+  fees: FeeRow[];
+  /** Rules of tax as they were chosen, in the order of the log. */
+  taxRules: Body<'tax-rule-set'>[];
+  /** Time of the newest event that counts; empty before the first. */
+  newestAt: string;
   /** Double-entry lines, oldest first; each event's lines sum to zero. */
   journal: JournalLine[];
   /** Kept from a newer version and not understood here. */
@@ -81,6 +89,8 @@ export interface Item {
   proof: Map<string, { outcome: Body<'proof-step-done'>['outcome']; reason: string; eventId: string }>;
   grade: { grade: string; scale: string; text: string } | null;
   asking: { priceMinor: number; place: string; at: string } | null;
+  /** Every price that it was offered at, oldest first, and until when; null while it still is. */
+  offers: { priceMinor: number; place: string; from: string; until: string | null; sold: boolean }[];
   sale: Sale | null;
   returns: number;
   declined: Map<string, string>;
@@ -150,6 +160,30 @@ export interface Listing {
   fate: 'open' | 'bought' | 'dropped';
   reason: string;
   demo: boolean;
+}
+
+/** A sale that someone else made, as it was seen. */
+export interface Sighting {
+  id: string;
+  modelId: string;
+  day: string;
+  /** In the bench's currency. */
+  priceMinor: number;
+  condition: Body<'sale-seen'>['condition'];
+  complete: number | null;
+  original: number | null;
+  text: string;
+  eventId: string;
+  demo: boolean;
+}
+
+/** What a place takes, from a day on; money in the bench's currency. */
+export interface FeeRow {
+  place: string;
+  fromDay: string;
+  bands: { upToMinor: number | null; percent: number }[];
+  fixedMinor: number;
+  capMinor: number | null;
 }
 
 export interface JournalLine {

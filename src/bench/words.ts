@@ -90,6 +90,8 @@ const NEXT: Readonly<Record<RuleCode, string>> = {
   'slot-empty': 'Name the assembly itself if it lies in the drawer.',
   'does-not-fit': 'Look for another one in the drawer.',
   'not-there': 'Note where it is moved from.',
+  'bands-out-of-order': 'Put the bands in order of price.',
+  'figure-missing': 'Ask your tax office or accountant for the figure that holds for you.',
   'nothing-moves': 'Leave one of the two out for the drawer.',
 };
 

@@ -14,6 +14,7 @@ import { changeRoutes } from './routes/changes.ts';
 import { eventRoutes } from './routes/events.ts';
 import { healthRoutes } from './routes/health.ts';
 import { itemRoutes } from './routes/items.ts';
+import { marketRoutes } from './routes/market.ts';
 import { modelRoutes } from './routes/models.ts';
 import { photoRoutes } from './routes/photos.ts';
 import { scoutRoutes } from './routes/scout.ts';
@@ -59,6 +60,7 @@ export function createApp(parts: AppParts): App {
   app.route('/', viewRoutes(parts));
   app.route('/', itemRoutes(parts));
   app.route('/', modelRoutes(parts));
+  app.route('/', marketRoutes(parts));
   app.route('/', scoutRoutes(parts));
   app.route('/', eventRoutes(parts, watcher.look));
   app.route('/', photoRoutes(parts));

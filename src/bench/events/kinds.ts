@@ -1,5 +1,23 @@
 import { z } from 'zod';
-import { Claim, Cost, Count, Currency, FindingKind, Id, ItemKind, Line, MeterMode, Minutes, Outcome, Stage, Text } from './words.ts';
+import {
+  Claim,
+  Cost,
+  Count,
+  Currency,
+  Day,
+  FindingKind,
+  Id,
+  ItemKind,
+  Line,
+  MeterMode,
+  Minutes,
+  Outcome,
+  SaleCondition,
+  Share,
+  Stage,
+  TaxRule,
+  Text,
+} from './words.ts';
 
 /**
  * The bodies of every kind of event, by kind. Kinds and fields are only ever added: an event once written
@@ -154,6 +172,41 @@ export const BODIES = {
   }),
   scrapped: z.object({ item_id: Id, reason: Line }),
   kept: z.object({ item_id: Id, reason: Text.default('') }),
+  'sale-seen': z.object({
+    sale_id: Id,
+    model_id: Id,
+    day: Day.meta({ description: 'Day of the sale' }),
+    price_minor: Cost.min(1, 'must be above zero').meta({ description: 'Paid for the thing, postage left out' }),
+    currency: Currency,
+    rate: z.number().positive().default(1).meta({ description: 'Bench currency for one unit of `currency`' }),
+    condition: SaleCondition,
+    complete: Share.optional().meta({ description: 'Share of what belongs to it that came with it' }),
+    original: Share.optional().meta({ description: '1 when its screen and shell are its own' }),
+    text: Text.default(''),
+  }),
+  'fees-set': z.object({
+    place: Line,
+    from_day: Day,
+    bands: z
+      .array(
+        z.object({
+          up_to_minor: Cost.nullable().default(null).meta({ description: 'End of the band; null for no end' }),
+          percent: z.number().min(0).max(90),
+        }),
+      )
+      .min(1, 'a fee table has at least one band')
+      .max(20),
+    fixed_minor: Cost.default(0),
+    cap_minor: Cost.nullable().default(null).meta({ description: 'The bands together take at most this; null for no cap' }),
+  }),
+  'tax-rule-set': z.object({
+    rule: TaxRule,
+    from_day: Day,
+    on: z.boolean().meta({ description: 'False: from that day on the rule is not used any more' }),
+    rate_percent: z.number().min(0).max(100).default(0),
+    item_limit_minor: Cost.nullable().default(null).meta({ description: 'Dearer things do not go into the pool of `margin-together`' }),
+    allowance_minor: Cost.nullable().default(null).meta({ description: 'For `small-trader`: what may come in within a year' }),
+  }),
   'note-written': z.object({ item_id: Id.optional(), text: Text.min(1, 'must not be empty') }),
   'time-clocked': z.object({ item_id: Id.optional(), minutes: Minutes, task: Line }),
   'advice-declined': z.object({ item_id: Id, advice: Id, reason: Text.default('') }),

@@ -63,3 +63,15 @@ export type Claim = z.infer<typeof Claim>;
 
 export const ItemKind = z.enum(['unit', 'assembly']);
 export type ItemKind = z.infer<typeof ItemKind>;
+
+/** A day of the calendar. */
+export const Day = z.iso.date('must be a day such as 2026-03-01').meta({ description: 'A day: 2026-03-01' });
+export const Share = z.number().min(0, 'must be from 0 to 1').max(1, 'must be from 0 to 1');
+
+export const SaleCondition = z.enum(['A', 'B', 'C', 'D', 'parts']).meta({ description: 'Grade by the scale of the bench, or for parts' });
+
+/** Ways of reckoning that a country may allow. None is on by itself. */
+export const TaxRule = z
+  .enum(['margin-each', 'margin-together', 'small-trader'])
+  .meta({ description: 'Margin scheme thing by thing, or for all of a period together; allowance for small traders' });
+export type TaxRule = z.infer<typeof TaxRule>;

@@ -8,6 +8,7 @@ import type { Apply, Fold, Missing } from './fold.ts';
 import { kept, listed, returned, scrapped, sold } from './leaving.ts';
 import { giveNumbers, namesMadeBy } from './numbers.ts';
 import { orderArrived, orderPlaced, partBought, partUsed } from './parts.ts';
+import { feesSet, saleSeen, taxRuleSet } from './market.ts';
 import { graded, proofStepDone } from './proof.ts';
 import { benchSet } from './settings.ts';
 import { transplantDone } from './transplant.ts';
@@ -41,6 +42,9 @@ const APPLY: { readonly [K in Exclude<Kind, Refolding>]: Apply<K> } = {
   returned,
   scrapped,
   kept,
+  'sale-seen': saleSeen,
+  'fees-set': feesSet,
+  'tax-rule-set': taxRuleSet,
   'note-written': noteWritten,
   'time-clocked': timeClocked,
   'advice-declined': adviceDeclined,
@@ -67,6 +71,7 @@ export function applyEvent(
     state.foreign.push(event);
     return 'applied';
   }
+  if (event.at > state.newestAt) state.newestAt = event.at;
   if (event.device === 'demo') state.demo = 'present';
   const lack = applyKind({ state, models, seq, touched }, event);
   if (lack) addOrphan(state, event, lack);

@@ -13,7 +13,9 @@ export const listed: Apply<'listed'> = (fold, event) =>
     const lack = lackingToLeave(item);
     if (lack) return lack;
     leaveTo(fold, event, item, 'listed');
-    item.asking = { priceMinor: event.body.price_minor, place: event.body.place, at: event.at };
+    const { price_minor: priceMinor, place } = event.body;
+    item.asking = { priceMinor, place, at: event.at };
+    item.offers.push({ priceMinor, place, from: event.at, until: null, sold: false });
     return null;
   });
 
@@ -86,6 +88,7 @@ function leaveTo(fold: Fold, event: { readonly id: string; readonly at: string }
 
 function moveCost(fold: Fold, event: { readonly id: string; readonly at: string }, item: Item, status: Status): void {
   const cost = costOf(item);
+  endOffer(item, event.at, status === 'sold');
   const [from, to] = [accountOf(item.status), accountOf(status)];
   item.status = status;
   if (from === to) return;
@@ -103,4 +106,10 @@ function saleOf({ state }: Fold, { body, at }: EventOf<'sold'>, item: Item): Sal
   if (!amounts.every((amount) => amount !== null)) return null;
   const [priceMinor, postageChargedMinor, feesMinor, postageMinor] = amounts as [number, number, number, number];
   return { as: body.as, at, priceMinor, postageChargedMinor, feesMinor, postageMinor, costMinor: costOf(item) };
+}
+
+/** Whatever comes next, it is not offered at that price any more. */
+function endOffer(item: Item, at: string, wasSold: boolean): void {
+  const last = item.offers.at(-1);
+  if (last?.until === null) Object.assign(last, { until: at, sold: wasSold });
 }

@@ -30,6 +30,8 @@ export function namesMadeBy(event: AnyEvent): string[] {
       return [event.body.bag_id];
     case 'order-placed':
       return [event.body.order_id, ...event.body.lines.map((line) => line.part)];
+    case 'sale-seen':
+      return [event.body.sale_id];
     case 'listing-weighed':
       return [event.body.listing_id];
     default:

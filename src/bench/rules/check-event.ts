@@ -6,6 +6,7 @@ import { itemAtHand, itemKnown } from './known.ts';
 import { graded, proofStepDone, returned, sold, standsAlone } from './leaving.ts';
 import { benchSet } from './money.ts';
 import { orderArrived, orderPlaced, partBought, partUsed } from './parts.ts';
+import { feesSet, saleSeen, taxRuleSet } from './market.ts';
 import type { Objection, Rule, RuleContext } from './rule.ts';
 import { transplantDone } from './transplant.ts';
 
@@ -42,6 +43,9 @@ const RULES: { readonly [K in Kind]: Rule<K> } = {
   returned,
   scrapped: aboutAlone,
   kept: aboutAlone,
+  'sale-seen': saleSeen,
+  'fees-set': feesSet,
+  'tax-rule-set': taxRuleSet,
   'note-written': aboutKnownIfAny,
   'time-clocked': aboutKnownIfAny,
   'advice-declined': aboutKnown,

@@ -40,6 +40,8 @@ export const RULE_CODES = [
   'does-not-fit',
   'not-there',
   'nothing-moves',
+  'bands-out-of-order',
+  'figure-missing',
 ] as const;
 export type RuleCode = (typeof RULE_CODES)[number];
 

@@ -5,3 +5,4 @@ export * from './item-file.ts';
 export * from './places.ts';
 export * from './scout.ts';
 export * from './bench.ts';
+export { AskingView, MarketView } from './market.ts';

@@ -1,0 +1,3 @@
+export { askingView } from './asking-view.ts';
+export { marketView } from './market-view.ts';
+export { pricesKnown } from './prices-known.ts';
