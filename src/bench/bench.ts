@@ -2,6 +2,7 @@ import type { AnyEvent, Stored } from './events/index.ts';
 import type { EventStore, Clock, ItemPage, ItemQuery } from './ports.ts';
 import type { Model } from './models/index.ts';
 import type { BenchState } from './state.ts';
+import type { Period } from './tax/index.ts';
 import type {
   AskingView,
   BenchView,
@@ -13,6 +14,7 @@ import type {
   OutlookView,
   PileView,
   ScoutQuestion,
+  TaxView,
   WatchView,
 } from './views/index.ts';
 
@@ -53,6 +55,10 @@ export interface Bench {
   pile(): PileView;
   drawer(): DrawerView;
   books(): BooksView;
+  /** What the rules that the person has chosen say of a period, with the stock book. */
+  tax(period: Period): TaxView;
+  /** The books of a period as text files by name. */
+  yearPack(period: Period): ReadonlyMap<string, string>;
   watch(): WatchView;
   outlook(question: ScoutQuestion): OutlookView | Refusal;
   /** What is known of the market of a model; null when there is no such model. */

@@ -12,6 +12,7 @@ import { drawerView } from './show/drawer-view.ts';
 import { findItem, itemFile } from './show/item-file.ts';
 import { modelRows } from './show/model-rows.ts';
 import type { BenchState } from './state.ts';
+import { taxView, yearPack } from './tax/index.ts';
 import { ROWS_VERSION } from './views/index.ts';
 
 /**
@@ -40,6 +41,8 @@ export function openBench(parts: BenchParts): Bench {
     pile: () => advisor.pile(now(), (item) => rowOf(live.state, item)),
     drawer: () => drawerView(now(), models, (itemId) => advisor.worksChance(live.state, itemId)),
     books: () => booksView(now()),
+    tax: (period) => taxView(now(), period),
+    yearPack: (period) => yearPack(now(), period),
     watch: () => advisor.watch(now()),
     outlook: (question) => advisor.outlook(now(), question),
     market: (id) => {

@@ -62,6 +62,8 @@ export interface Lot {
   boughtAt: string;
   /** Price, postage and tax together, in the bench's currency. */
   costMinor: number;
+  /** What was paid to the seller for the things alone, in the bench's currency. */
+  priceMinor: number;
   itemIds: string[];
   demo: boolean;
 }
@@ -108,6 +110,7 @@ export interface Sale {
   feesMinor: number;
   postageMinor: number;
   costMinor: number;
+  buyer: string;
 }
 
 /** A share of cost that the item carries, and where it came from. */

@@ -9,6 +9,7 @@ import { securityHeaders } from './headers.ts';
 import { watchLog } from './log-watcher.ts';
 import { describeInterface } from './describe-interface.ts';
 import { refuse } from './refused.ts';
+import { bookRoutes } from './routes/books.ts';
 import { bundleRoutes } from './routes/bundle.ts';
 import { changeRoutes } from './routes/changes.ts';
 import { eventRoutes } from './routes/events.ts';
@@ -60,6 +61,7 @@ export function createApp(parts: AppParts): App {
   app.route('/', viewRoutes(parts));
   app.route('/', itemRoutes(parts));
   app.route('/', modelRoutes(parts));
+  app.route('/', bookRoutes(parts));
   app.route('/', marketRoutes(parts));
   app.route('/', scoutRoutes(parts));
   app.route('/', eventRoutes(parts, watcher.look));

@@ -39,7 +39,8 @@ export const lotBought: Apply<'lot-bought'> = (fold, event) => {
   if (taken) return taken;
   const costMinor = toBench(body.price_minor + body.postage_minor + body.tax_minor, body, state.settings.currency);
   if (costMinor === null) return missing('price that can be reckoned for lot', body.lot_id);
-  state.lots.set(body.lot_id, lotOf(event, costMinor));
+  const priceMinor = toBench(body.price_minor, body, state.settings.currency)!;
+  state.lots.set(body.lot_id, lotOf(event, costMinor, priceMinor));
   const shares = splitByValue(
     costMinor,
     body.items.map((item) => item.expected_value_minor),
@@ -66,13 +67,14 @@ function takenName(state: BenchState, body: EventOf<'lot-bought'>['body']) {
   return null;
 }
 
-const lotOf = ({ body, at, device }: EventOf<'lot-bought'>, costMinor: number): Lot => ({
+const lotOf = ({ body, at, device }: EventOf<'lot-bought'>, costMinor: number, priceMinor: number): Lot => ({
   id: body.lot_id,
   title: body.title,
   seller: body.seller,
   listingId: body.listing_id ?? null,
   boughtAt: at,
   costMinor,
+  priceMinor,
   itemIds: body.items.map((item) => item.item_id),
   demo: device === 'demo',
 });

@@ -105,7 +105,7 @@ function saleOf({ state }: Fold, { body, at }: EventOf<'sold'>, item: Item): Sal
   );
   if (!amounts.every((amount) => amount !== null)) return null;
   const [priceMinor, postageChargedMinor, feesMinor, postageMinor] = amounts as [number, number, number, number];
-  return { as: body.as, at, priceMinor, postageChargedMinor, feesMinor, postageMinor, costMinor: costOf(item) };
+  return { as: body.as, at, priceMinor, postageChargedMinor, feesMinor, postageMinor, costMinor: costOf(item), buyer: body.buyer };
 }
 
 /** Whatever comes next, it is not offered at that price any more. */

@@ -6,3 +6,4 @@ export * from './places.ts';
 export * from './scout.ts';
 export * from './bench.ts';
 export { AskingView, MarketView } from './market.ts';
+export { TaxView } from './tax.ts';
