@@ -43,6 +43,12 @@ describe('the market of a model', () => {
   });
 });
 
+test('an ask that earns most a month pays for the next unit, so it is no give-away', () => {
+  const view = marketView(fold(), lamp);
+  expect(view.best_ask_minor).toBeGreaterThan(view.asks[0]!.ask_minor);
+  expect(view.best_ask_minor).toBeLessThan(view.asks.at(-1)!.ask_minor);
+});
+
 describe('what to ask for a unit', () => {
   const listed: Step = ['listed', { item_id: 'lamp-a', price_minor: 9000, place: 'The Fair' }];
 

@@ -1,4 +1,5 @@
 import { feeOf, tableOn, type Selling } from '../../core/market/index.ts';
+import { median } from '../../core/numeric/index.ts';
 import { costOf } from '../books/carried.ts';
 import type { Model } from '../models/index.ts';
 import type { BenchState, FeeRow, Item } from '../state.ts';
@@ -39,7 +40,17 @@ export function sellingOf(state: Readonly<BenchState>, model: Model, item: Item 
     net: (price) => leaves(price) - back * (price - leaves(price) + settings.postageOutMinor),
     waitMinorPerDay: WAIT_SHARE * fairMinor,
     giveUpMinor: Math.max(0, leaves(model.file.prices.for_parts)),
-    costMinor: item ? costOf(item) + (item.minutes * settings.hourValueMinor) / 60 : 0,
+    costMinor: item ? spentOn(state, item) : typicalSpent(state, model),
     makeDays: MAKE_DAYS,
   };
+}
+
+/** Money and hours that went into an item. */
+const spentOn = ({ settings }: Readonly<BenchState>, item: Item): number => costOf(item) + (item.minutes * settings.hourValueMinor) / 60;
+
+/** What a sold unit of the model had cost, in the middle; what a faulty one costs with an hour of work while none was sold. */
+function typicalSpent(state: Readonly<BenchState>, model: Model): number {
+  const sold = [...state.items.values()].filter(({ kind, modelId, sale }) => kind === 'unit' && modelId === model.file.id && sale !== null);
+  if (sold.length > 0) return median(sold.map((item) => spentOn(state, item)));
+  return model.file.prices.for_parts + state.settings.hourValueMinor;
 }

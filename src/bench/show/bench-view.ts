@@ -13,6 +13,13 @@ export function benchView(
     hour_value_minor: settings.hourValueMinor,
     fee_percent: settings.feePercent,
     postage_out_minor: settings.postageOutMinor,
+    fees: state.fees.map(({ place, fromDay, bands, fixedMinor, capMinor }) => ({
+      place,
+      from_day: fromDay,
+      bands: bands.map(({ upToMinor, percent }) => ({ up_to_minor: upToMinor, percent })),
+      fixed_minor: fixedMinor,
+      cap_minor: capMinor,
+    })),
     demo: state.demo,
     events: log.events,
     items: state.items.size,

@@ -21,6 +21,15 @@ export const BenchView = z
     hour_value_minor: Money,
     fee_percent: z.number(),
     postage_out_minor: Money,
+    fees: z.array(
+      z.object({
+        place: z.string(),
+        from_day: z.string(),
+        bands: z.array(z.object({ up_to_minor: Money.nullable(), percent: z.number() })),
+        fixed_minor: Money,
+        cap_minor: Money.nullable(),
+      }),
+    ),
     demo: z.enum(['none', 'present', 'put-away']),
     events: z.number().int(),
     items: z.number().int(),

@@ -1,15 +1,18 @@
 import { keepPreviousData, useInfiniteQuery, useQuery } from '@tanstack/react-query';
 import type { ModelFile, ReferenceReading } from '../../../bench/models/index.ts';
 import type {
+  AskingView,
   BenchView,
   BooksView,
   DrawerView,
   ItemFile,
   ItemRow,
+  MarketView,
   ModelRow,
   OutlookView,
   PileView,
   ScoutQuestion,
+  TaxView,
   WatchView,
 } from '../../../bench/views/index.ts';
 import { ask, askWith } from './ask.ts';
@@ -91,4 +94,28 @@ export const useOutlook = (question: ScoutQuestion | null) =>
     enabled: question !== null,
     placeholderData: keepPreviousData,
     queryFn: ({ signal }) => askWith<OutlookView>('/api/scout', question, signal),
+  });
+
+export const useMarket = (modelId: string) =>
+  useQuery({
+    queryKey: ['market', modelId],
+    queryFn: ({ signal }) => ask<MarketView>(`/api/models/${encodeURIComponent(modelId)}/market`, { signal }),
+  });
+
+/** What to ask for a unit; a bid of null asks for nothing more. */
+export const useAsking = (itemId: string, bidMinor: number | null) =>
+  useQuery({
+    queryKey: ['asking', itemId, bidMinor],
+    placeholderData: keepPreviousData,
+    queryFn: ({ signal }) =>
+      ask<AskingView>(`/api/items/${encodeURIComponent(itemId)}/asking${bidMinor === null ? '' : `?bid_minor=${bidMinor}`}`, { signal }),
+  });
+
+/** The books of a period; asked only for a period that is one. */
+export const useTax = (from: string, to: string, enabled: boolean) =>
+  useQuery({
+    queryKey: ['tax', from, to],
+    enabled,
+    placeholderData: keepPreviousData,
+    queryFn: ({ signal }) => ask<TaxView>(`/api/books/tax?from=${from}&to=${to}`, { signal }),
   });

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { listItem } from '../actions/list-item.ts';
+import { AskAdvice } from '../market/ask-advice.tsx';
 import { useRecorder } from '../record/recorder-context.ts';
 import { Field } from '../ui/field.tsx';
 import { MoneyField } from '../ui/money-field.tsx';
@@ -19,6 +20,7 @@ export function ListForm() {
         if (priceMinor !== null) void record(listItem(file.row.id, priceMinor, place));
       }}
     >
+      <AskAdvice itemId={file.row.id} currency={bench.currency} take={setPriceMinor} />
       <div className="fields">
         <MoneyField
           label="Asking price"

@@ -1,6 +1,7 @@
 import { Link } from 'wouter';
 import { useModel, type ModelPage as ModelAnswer } from '../api/queries.ts';
 import { money } from '../format/money.ts';
+import { ModelMarket } from '../market/model-market.tsx';
 import { Answer } from '../ui/answer.tsx';
 import { Section } from '../ui/section.tsx';
 import { modelTitle } from '../ui/model-options.ts';
@@ -59,6 +60,7 @@ function ModelSheet({ answer }: { readonly answer: ModelAnswer }) {
           )}
         </dl>
       </Section>
+      <ModelMarket modelId={file.id} />
       <ModelBoard file={file} />
       {photos.length > 0 && (
         <Section id="photos" title="Photos of a good one">

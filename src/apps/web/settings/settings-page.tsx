@@ -6,6 +6,7 @@ import { BenchForm } from './bench-form.tsx';
 import { BundleSection } from './bundle-section.tsx';
 import { DemoSection } from './demo-section.tsx';
 import { DeviceSection } from './device-section.tsx';
+import { FeesSection } from './fees-section.tsx';
 
 /** What holds for the whole bench, and for this device. */
 export default function SettingsPage() {
@@ -18,6 +19,7 @@ export default function SettingsPage() {
         {(view) => (
           <>
             <BenchForm bench={view} />
+            <FeesSection currency={view.currency} fees={view.fees} />
             <DeviceSection />
             <DemoSection bench={view} />
             <BundleSection bench={view} />
