@@ -9,6 +9,7 @@ import type {
   BooksView,
   DrawerView,
   ItemFile,
+  LearnedView,
   MarketView,
   ModelRow,
   OutlookView,
@@ -59,6 +60,8 @@ export interface Bench {
   tax(period: Period): TaxView;
   /** The books of a period as text files by name. */
   yearPack(period: Period): ReadonlyMap<string, string>;
+  /** What was learned of remedies, faults and sellers, and from which jobs. */
+  learned(): LearnedView;
   watch(): WatchView;
   outlook(question: ScoutQuestion): OutlookView | Refusal;
   /** What is known of the market of a model; null when there is no such model. */

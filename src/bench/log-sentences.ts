@@ -90,6 +90,9 @@ export const SENTENCES: { readonly [K in Kind]: Sentence<K> } = {
     return `Fees at ${body.place} from ${body.from_day}: ${bands.join(', ')} and ${words.money(body.fixed_minor)}.`;
   },
   'tax-rule-set': (_words, body) => `Rule "${spaced(body.rule)}" ${body.on ? 'used' : 'not used any more'} from ${body.from_day}.`,
+  'learning-set': (_words, body) =>
+    body.half_life_days === null ? 'Jobs do not fade for what is learned.' : `A job counts half after ${body.half_life_days} days.`,
+  'learned-reset': (_words, body) => `Began to learn anew: ${body.about}${remark(body.reason)}.`,
   'note-written': (words, body) => `Note${body.item_id === undefined ? '' : ` on ${words.item(body.item_id)}`}: ${body.text}`,
   'time-clocked': (words, body) =>
     `${body.minutes} min of ${body.task}${body.item_id === undefined ? '' : ` on ${words.item(body.item_id)}`}.`,

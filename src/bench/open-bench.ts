@@ -1,6 +1,7 @@
 import { createAdvisor } from './advice/index.ts';
 import type { Bench, BenchParts } from './bench.ts';
 import { booksView } from './books/index.ts';
+import { learnedView } from './learning/index.ts';
 import { adopt } from './live/adopt.ts';
 import { catchUp, emptyLive, type LiveLog } from './live/live-log.ts';
 import { record } from './live/record.ts';
@@ -43,6 +44,7 @@ export function openBench(parts: BenchParts): Bench {
     books: () => booksView(now()),
     tax: (period) => taxView(now(), period),
     yearPack: (period) => yearPack(now(), period),
+    learned: () => learnedView(now(), models),
     watch: () => advisor.watch(now()),
     outlook: (question) => advisor.outlook(now(), question),
     market: (id) => {

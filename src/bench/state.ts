@@ -17,6 +17,12 @@ export interface BenchState {
   fees: FeeRow[];
   /** Rules of tax as they were chosen, in the order of the log. */
   taxRules: Body<'tax-rule-set'>[];
+  learning: {
+    /** Null: jobs do not fade. */
+    halfLifeDays: number | null;
+    /** Time of the last reset by learned number. */
+    resets: Map<string, string>;
+  };
   /** Time of the newest event that counts; empty before the first. */
   newestAt: string;
   /** Double-entry lines, oldest first; each event's lines sum to zero. */
@@ -127,7 +133,7 @@ export type HistoryEntry = { eventId: string; at: string } & (
   | { kind: 'trial'; function: string; outcome: Outcome; with: string[] }
   | { kind: 'finding'; place: string; sees: FindingKind }
   | { kind: 'reading'; point: string; mode: string; value: number | null }
-  | { kind: 'remedy'; remedy: string; place: string | null; outcome: Body<'remedy-done'>['outcome'] }
+  | { kind: 'remedy'; remedy: string; place: string | null; outcome: Body<'remedy-done'>['outcome']; minutes: number }
   /** An assembly left (`came` null) or came; `from` is the state of its old home when it was taken out. */
   | { kind: 'slot'; slot: string; came: string | null; left: string | null }
   /** For an assembly: it was taken out of, or put into, a unit. */

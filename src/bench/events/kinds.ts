@@ -207,6 +207,18 @@ export const BODIES = {
     item_limit_minor: Cost.nullable().default(null).meta({ description: 'Dearer things do not go into the pool of `margin-together`' }),
     allowance_minor: Cost.nullable().default(null).meta({ description: 'For `small-trader`: what may come in within a year' }),
   }),
+  'learning-set': z.object({
+    half_life_days: z
+      .number()
+      .min(1, 'must be at least a day')
+      .max(100_000)
+      .nullable()
+      .meta({ description: 'A job counts half after so many days; null: jobs do not fade' }),
+  }),
+  'learned-reset': z.object({
+    about: Line.meta({ description: 'The learned number; jobs before this do not count for it' }),
+    reason: Text.default(''),
+  }),
   'note-written': z.object({ item_id: Id.optional(), text: Text.min(1, 'must not be empty') }),
   'time-clocked': z.object({ item_id: Id.optional(), minutes: Minutes, task: Line }),
   'advice-declined': z.object({ item_id: Id, advice: Id, reason: Text.default('') }),

@@ -8,6 +8,7 @@ import type { Apply, Fold, Missing } from './fold.ts';
 import { kept, listed, returned, scrapped, sold } from './leaving.ts';
 import { giveNumbers, namesMadeBy } from './numbers.ts';
 import { orderArrived, orderPlaced, partBought, partUsed } from './parts.ts';
+import { learnedReset, learningSet } from './learning.ts';
 import { feesSet, saleSeen, taxRuleSet } from './market.ts';
 import { graded, proofStepDone } from './proof.ts';
 import { benchSet } from './settings.ts';
@@ -45,6 +46,8 @@ const APPLY: { readonly [K in Exclude<Kind, Refolding>]: Apply<K> } = {
   'sale-seen': saleSeen,
   'fees-set': feesSet,
   'tax-rule-set': taxRuleSet,
+  'learning-set': learningSet,
+  'learned-reset': learnedReset,
   'note-written': noteWritten,
   'time-clocked': timeClocked,
   'advice-declined': adviceDeclined,

@@ -12,6 +12,7 @@ export const emptyState = (): BenchState => ({
   sightings: new Map(),
   fees: [],
   taxRules: [],
+  learning: { halfLifeDays: 730, resets: new Map() },
   newestAt: '',
   journal: [],
   foreign: [],

@@ -15,7 +15,7 @@ export const openedTo: Apply<'opened-to'> = (fold, event) =>
 export const remedyDone: Apply<'remedy-done'> = (fold, event) =>
   onItem(fold, event, (item) => {
     const { remedy, place, outcome, minutes } = event.body;
-    item.history.push({ kind: 'remedy', remedy, place: place ?? null, outcome, eventId: event.id, at: event.at });
+    item.history.push({ kind: 'remedy', remedy, place: place ?? null, outcome, minutes, eventId: event.id, at: event.at });
     item.minutes += minutes;
     undoProof(item);
     undoProofOfHome(fold, item, event.at);

@@ -5,9 +5,6 @@ import { slotContent } from '../slots.ts';
 import type { BenchState, Item } from '../state.ts';
 import { dayNumber } from './day-number.ts';
 
-/** Slots whose assembly a buyer sees: they make a unit original. Common practice, no source. */
-const SEEN_SLOTS = /display|screen|lens|shell|case|cover/;
-
 /** All sales of a model that are known: those seen elsewhere, and the bench's own of whole units. Oldest first. */
 export function salesOf(state: Readonly<BenchState>, model: Model): Sale[] {
   const seen = [...state.sightings.values()]
@@ -37,10 +34,10 @@ function ownSale(state: Readonly<BenchState>, model: Model, item: Item): Sale[] 
 /** As it was graded; the middle grade where it was not. */
 export const conditionOf = (item: Pick<Item, 'grade'>): Condition => CONDITIONS.find((name) => name === item.grade?.grade) ?? 'B';
 
-/** Share of the assemblies that a buyer sees which are the unit's own; null when the model names none. */
+/** Share of the assemblies whose originality matters that are the unit's own; null when the model names none. */
 export function originalShare(state: Readonly<BenchState>, model: Model, item: Item): number | null {
-  const seen = model.file.slots.filter(({ id }) => SEEN_SLOTS.test(id));
-  if (seen.length === 0) return null;
-  const own = seen.filter(({ id }) => slotContent(item, id, state.items, model).holds === 'its-own');
-  return own.length / seen.length;
+  const matter = model.file.slots.filter((slot) => slot.original_matters);
+  if (matter.length === 0) return null;
+  const own = matter.filter(({ id }) => slotContent(item, id, state.items, model).holds === 'its-own');
+  return own.length / matter.length;
 }

@@ -46,6 +46,8 @@ const RULES: { readonly [K in Kind]: Rule<K> } = {
   'sale-seen': saleSeen,
   'fees-set': feesSet,
   'tax-rule-set': taxRuleSet,
+  'learning-set': () => null,
+  'learned-reset': () => null,
   'note-written': aboutKnownIfAny,
   'time-clocked': aboutKnownIfAny,
   'advice-declined': aboutKnown,

@@ -135,6 +135,8 @@ const ANY_BODY: { readonly [K in Kind]: fc.Arbitrary<BodyInput<K>> } = {
     on: fc.boolean(),
     rate_percent: oneOf(0, 20),
   }),
+  'learning-set': fc.record({ half_life_days: nullable(fc.integer({ min: 1, max: 900 })) }),
+  'learned-reset': fc.record({ about: oneOf('remedy.lamp-1.new-bulb', 'nothing'), reason: text }),
   'note-written': fc.record({ item_id: maybe(items), text: line }),
   'time-clocked': fc.record({ item_id: maybe(items), minutes, task: line }),
   'advice-declined': fc.record({ item_id: items, advice: line }),

@@ -7,3 +7,4 @@ export * from './scout.ts';
 export * from './bench.ts';
 export { AskingView, MarketView } from './market.ts';
 export { TaxView } from './tax.ts';
+export { LearnedView } from './learned.ts';

@@ -1,5 +1,5 @@
 import { OpenAPIHono, createRoute } from '@hono/zod-openapi';
-import { BenchView, BooksView, DrawerView, PileView } from '../../../bench/views/index.ts';
+import { BenchView, BooksView, DrawerView, LearnedView, PileView } from '../../../bench/views/index.ts';
 import type { AppParts } from '../app-parts.ts';
 import { answers, refusals } from '../responses.ts';
 
@@ -27,6 +27,12 @@ const booksRoute = createRoute({
   summary: 'The money of each unit and of each month',
   responses: { ...answers(BooksView, 'The books'), ...refusals() },
 });
+const learnedRoute = createRoute({
+  method: 'get',
+  path: '/api/learned',
+  summary: 'What was learned of remedies, faults and sellers: before, now, and from which jobs',
+  responses: { ...answers(LearnedView, 'The learned numbers'), ...refusals() },
+});
 
 /** The places of the bench that are one answer each. */
 export const viewRoutes = ({ bench }: AppParts) =>
@@ -34,4 +40,5 @@ export const viewRoutes = ({ bench }: AppParts) =>
     .openapi(benchRoute, (c) => c.json(bench.overview(), 200))
     .openapi(pileRoute, (c) => c.json(bench.pile(), 200))
     .openapi(drawerRoute, (c) => c.json(bench.drawer(), 200))
-    .openapi(booksRoute, (c) => c.json(bench.books(), 200));
+    .openapi(booksRoute, (c) => c.json(bench.books(), 200))
+    .openapi(learnedRoute, (c) => c.json(bench.learned(), 200));

@@ -7,6 +7,7 @@ import type {
   DrawerView,
   ItemFile,
   ItemRow,
+  LearnedView,
   MarketView,
   ModelRow,
   OutlookView,
@@ -95,6 +96,8 @@ export const useOutlook = (question: ScoutQuestion | null) =>
     placeholderData: keepPreviousData,
     queryFn: ({ signal }) => askWith<OutlookView>('/api/scout', question, signal),
   });
+
+export const useLearned = () => useQuery({ queryKey: ['learned'], queryFn: ({ signal }) => ask<LearnedView>('/api/learned', { signal }) });
 
 export const useMarket = (modelId: string) =>
   useQuery({

@@ -2,6 +2,7 @@ import { lazy, Suspense } from 'react';
 import { useBooks } from '../api/queries.ts';
 import { money } from '../format/money.ts';
 import { Answer } from '../ui/answer.tsx';
+import { LearnedSection } from '../learned/learned-section.tsx';
 import { TaxSection } from '../tax/tax-section.tsx';
 import { Section } from '../ui/section.tsx';
 import { useTitle } from '../ui/use-title.ts';
@@ -47,6 +48,7 @@ export default function BooksPage() {
               </Section>
             )}
             <UnitsTable units={view.units} currency={view.currency} />
+            <LearnedSection />
             <TaxSection currency={view.currency} />
           </>
         )}

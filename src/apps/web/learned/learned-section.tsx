@@ -1,0 +1,80 @@
+import { Link } from 'wouter';
+import type { LearnedView } from '../../../bench/views/index.ts';
+import { resetLearned } from '../actions/set-learning.ts';
+import { useLearned } from '../api/queries.ts';
+import { day } from '../format/when.ts';
+import { chance, counted, duration } from '../format/number.ts';
+import { useRecorder } from '../record/recorder-context.ts';
+import { Answer } from '../ui/answer.tsx';
+import { Fold } from '../ui/fold.tsx';
+import { Section } from '../ui/section.tsx';
+import { FadeForm } from './fade-form.tsx';
+
+type Learned = LearnedView['numbers'][number];
+
+const GROUPS: readonly { readonly about: Learned['about']; readonly title: string }[] = [
+  { about: 'remedy-chance', title: 'How often a remedy mends' },
+  { about: 'remedy-time', title: 'How long a remedy takes' },
+  { about: 'fault-rate', title: 'How often a fault is met' },
+  { about: 'honesty', title: 'What sellers say' },
+];
+
+/** What the bench has learned, before and now, each number with the jobs behind it and a way to begin anew. */
+export function LearnedSection() {
+  const learned = useLearned();
+  return (
+    <Section id="learned" title="What was learned">
+      <Answer query={learned}>
+        {(view) => (
+          <>
+            {view.numbers.length === 0 && (
+              <p className="muted">Nothing yet: it begins with the first remedy that is noted with its outcome.</p>
+            )}
+            {GROUPS.map(({ about, title }) => (
+              <Group key={about} title={title} numbers={view.numbers.filter((number) => number.about === about)} />
+            ))}
+            <FadeForm halfLifeDays={view.half_life_days} />
+          </>
+        )}
+      </Answer>
+    </Section>
+  );
+}
+
+function Group({ title, numbers }: { readonly title: string; readonly numbers: readonly Learned[] }) {
+  if (numbers.length === 0) return null;
+  return (
+    <Fold title={`${title} (${numbers.length})`}>
+      <ul className="plain-list">
+        {numbers.map((number) => (
+          <li key={number.id}>
+            <One number={number} />
+          </li>
+        ))}
+      </ul>
+    </Fold>
+  );
+}
+
+function One({ number }: { readonly number: Learned }) {
+  const { record, busy } = useRecorder();
+  const say = (value: number): string => (number.unit === 'min' ? duration(value) : chance(value));
+  return (
+    <Fold
+      title={`${number.name}: ${say(number.before)} before, ${say(number.mean)} now (nine in ten: ${say(number.low)} to ${say(number.high)})`}
+    >
+      <ul className="plain-list">
+        {number.jobs.map((job) => (
+          <li key={job.event_id}>
+            <Link href={`/bench/${encodeURIComponent(job.item_id)}`}>{job.text}</Link> ({day(job.at)}, counts {Math.round(100 * job.weight)}{' '}
+            %)
+          </li>
+        ))}
+      </ul>
+      <p className="small muted">From {counted(number.jobs.length, 'job')}.</p>
+      <button type="button" disabled={busy} onClick={() => void record(resetLearned(number.id, number.name))}>
+        Begin anew<span className="sr-only">: {number.name}</span>
+      </button>
+    </Fold>
+  );
+}

@@ -1,0 +1,1 @@
+export { learnedView } from './learned-view.ts';

@@ -1,0 +1,24 @@
+import { z } from 'zod';
+import { Id } from '../events/index.ts';
+
+export const LearnedView = z
+  .object({
+    half_life_days: z.number().nullable(),
+    numbers: z.array(
+      z.object({
+        id: z.string().meta({ description: 'Name to reset it by' }),
+        about: z.enum(['remedy-chance', 'remedy-time', 'fault-rate', 'honesty']),
+        unit: z.enum(['share', 'min']),
+        model_id: Id.nullable(),
+        name: z.string(),
+        before: z.number().meta({ description: 'As shipped' }),
+        mean: z.number(),
+        low: z.number().meta({ description: 'Lower limit of nine in ten' }),
+        high: z.number(),
+        jobs: z.array(z.object({ event_id: z.string(), item_id: Id, at: z.string(), text: z.string(), weight: z.number() })),
+        reset_at: z.string().nullable(),
+      }),
+    ),
+  })
+  .meta({ id: 'Learned' });
+export type LearnedView = z.infer<typeof LearnedView>;
