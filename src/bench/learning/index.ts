@@ -1,1 +1,2 @@
 export { learnedView } from './learned-view.ts';
+export { withLearned } from './with-learned.ts';

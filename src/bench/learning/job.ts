@@ -1,4 +1,4 @@
-import type { BenchState, Item } from '../state.ts';
+import type { BenchState } from '../state.ts';
 
 /** A piece of work or evidence that a learned number rests on. */
 export interface Job {
@@ -19,10 +19,3 @@ export function weightOf({ learning, newestAt }: Readonly<BenchState>, about: st
   const days = (Date.parse(newestAt) - Date.parse(at)) / DAY_MS;
   return 2 ** (-Math.max(0, days) / learning.halfLifeDays);
 }
-
-/** Every entry of every item of a model, with the item. */
-export const historyOf = (
-  state: Readonly<BenchState>,
-  modelId: string,
-): { readonly item: Item; readonly entry: Item['history'][number] }[] =>
-  [...state.items.values()].filter((item) => item.modelId === modelId).flatMap((item) => item.history.map((entry) => ({ item, entry })));

@@ -55,7 +55,7 @@ export function fitPrices(sales: readonly Sale[], prior: PricePrior, today: numb
     const pull = age.reduce((sum, weight, i) => sum + weight * Math.min(Math.abs(left[i]!), reach) ** 2, 0) / HUBER_SQUARE;
     spread = Math.sqrt((prior.saleSpreadWeight * prior.saleSpread ** 2 + pull) / dof);
     trust = Array.from(left, (r) => Math.min(1, reach / Math.max(Math.abs(r), 1e-300)));
-    if (round === MOST_ROUNDS || Math.abs(spread - now) < 1e-9 * now) {
+    if (round === MOST_ROUNDS || Math.abs(spread - now) < 1e-7 * now) {
       const covariance = fit.covariance.map((column) => column.map((value) => value * spread ** 2));
       const byId = new Map(sales.map(({ id }, i) => [id, trust[i]!]));
       return { coefficients: fit.coefficients, covariance, spread, dof, sales: count, trust: byId };

@@ -47,9 +47,8 @@ function factorise(rows: readonly (readonly number[])[], root: Float64Array, cou
   const [lead, diagonal] = [new Float64Array(count), new Float64Array(count)];
   for (let k = 0; k < count; k++) {
     const column = columns[k]!;
-    const whole = Math.hypot(...columns[k]!);
-    let length = 0;
-    for (let i = k; i < column.length; i++) length = Math.hypot(length, column[i]!);
+    const whole = lengthFrom(column, 0);
+    const length = lengthFrom(column, k);
     if (!(length > 1e-13 * whole)) return null;
     const alpha = column[k]! > 0 ? -length : length;
     lead[k] = column[k]! - alpha;
@@ -58,6 +57,12 @@ function factorise(rows: readonly (readonly number[])[], root: Float64Array, cou
     for (let j = k + 1; j < count; j++) reflect(column, k, columns[j]!);
   }
   return { columns, lead, diagonal };
+}
+
+function lengthFrom(column: Float64Array, from: number): number {
+  let sum = 0;
+  for (let i = from; i < column.length; i++) sum += column[i]! * column[i]!;
+  return Math.sqrt(sum);
 }
 
 /** Takes `target` to its mirror image in the plane at right angles to the reflection stored in `column` from `k` on. */
