@@ -14,13 +14,19 @@ const LEAST_CHANCE = 0.005;
 /** The likeliest sets of faults, with "nothing is wrong" and "not in the model" in their places; at most eight. What is not there is part of each. */
 export function hypothesesOf(model: Model, belief: Belief): OutlookView['hypotheses'] {
   const faults = new Map(model.file.faults.map((fault) => [fault.id, fault]));
-  const absent = [...belief.absent].map((block) => ({ id: `${block}.absent`, name: `${blockName(model, block)} is not there`, block }));
+  const absent = [...belief.absent].map((block) => ({
+    id: `${block}.absent`,
+    name: `${blockName(model, block)} is not there`,
+    block,
+    refs: [],
+  }));
   const known = belief.sets.map((set) => ({
-    faults: [...absent, ...set.faults.map((id) => ({ id, name: faultName(model, id), block: faults.get(id)?.block ?? '' }))],
+    faults: [...absent, ...set.faults.map((id) => ({ id, name: faultName(model, id), block: faults.get(id)?.block ?? '', refs: [] }))],
     unknown: false,
     chance: clamp(set.chance),
+    alike: [],
   }));
-  return [...known, { faults: [], unknown: true, chance: clamp(belief.unknown) }]
+  return [...known, { faults: [], unknown: true, chance: clamp(belief.unknown), alike: [] }]
     .filter(({ chance }) => chance >= LEAST_CHANCE)
     .sort((a, b) => b.chance - a.chance)
     .slice(0, MOST_HYPOTHESES);
@@ -45,6 +51,10 @@ export function beliefView({ model, belief, evidence, slot }: Judged, before: Be
       const text = `${sayEvidence(model, piece)} does not fit the rest: given all else, its chance was ${percent(chance)}.`;
       return [{ event_id: eventOf(piece.id), text, chance: clamp(chance) }];
     }),
+    groups: [],
+    repeat: null,
+    moved: null,
+    knowledge: null,
   };
 }
 

@@ -7,7 +7,7 @@ export function blankOutlook(desk: Desk, question: ScoutQuestion, why: string): 
   const { currency } = desk.state.settings;
   return {
     currency,
-    hypotheses: [{ faults: [], unknown: true, chance: 1 }],
+    hypotheses: [{ faults: [], unknown: true, chance: 1, alike: [] }],
     works_as_is: 0,
     mendable: 0,
     value_minor: 0,

@@ -46,7 +46,17 @@ function beliefBefore(desk: Desk, { model, evidence, belief }: Judged): Judged['
 }
 
 const withoutModel = (item: Item): FileParts => ({
-  belief: { hypotheses: [{ faults: [], unknown: true, chance: 1 }], blocks: [], none: 0, unknown: 1, odd: [] },
+  belief: {
+    hypotheses: [{ faults: [], unknown: true, chance: 1, alike: [] }],
+    blocks: [],
+    none: 0,
+    unknown: 1,
+    odd: [],
+    groups: [],
+    repeat: null,
+    moved: null,
+    knowledge: null,
+  },
   advice: adviceWithoutModel(item),
   decision: { road: 'leave', options: [], why: [`Its model "${item.modelId}" is not here, so nothing can be weighed.`] },
   proof: proofOf(item, null),

@@ -21,6 +21,7 @@ export function readingsView(life: readonly HistoryEntry[], model: Model, device
         value: entry.value,
         reference: point && reference ? referenceText(point) : null,
         sigmas: sigmas(entry.value, reference),
+        expected: null,
         event_id: entry.eventId,
       },
     ];

@@ -36,6 +36,7 @@ export function remedyView(judged: Judged, ranked: ReckonedRemedy, bench: Bench)
     how: spec.how,
     cautions: [...spec.cautions],
     why: whyRemedy(judged, ranked, bench),
+    spots: [],
   };
 }
 
@@ -61,6 +62,7 @@ export function swapView(judged: Judged, slot: string, chance: number, minutes: 
     how: remedy?.how ?? '',
     cautions: [...new Set([...spec.cautions, ...(remedy?.cautions ?? [])])],
     why: [],
+    spots: [],
   };
 }
 

@@ -3,6 +3,27 @@ import { Id, Stage } from '../events/index.ts';
 import { Caution } from '../models/schema.ts';
 import { Chance, Money, Why } from './measures.ts';
 
+/** Where one lead of the meter goes. */
+export const LeadView = z.object({
+  net: z.string().meta({ description: 'Net of the circuit; "0" is ground' }),
+  name: z.string().meta({ description: 'The net in words' }),
+  pads: z
+    .array(z.object({ ref: z.string(), pin: z.number().int(), x_mm: z.number(), y_mm: z.number(), side: z.enum(['front', 'back']) }))
+    .meta({ description: 'Pads of that net, the handiest first; mm from the lower left corner of the front' }),
+});
+export type LeadView = z.infer<typeof LeadView>;
+
+/** A measurement on the circuit of a board: where the leads go, and how the board is fed. */
+export const ProbeView = z.object({
+  point: Id.meta({ description: 'What the reading is recorded of' }),
+  red: LeadView.nullable().meta({ description: 'Null of a current' }),
+  black: LeadView.nullable(),
+  supply: z.string().nullable().meta({ description: 'Of a current: the supply that it is measured at' }),
+  power: z.object({ id: z.string(), name: z.string() }).meta({ description: 'Power state in which it is read' }),
+  set: z.array(z.string()).meta({ description: 'What to set for it, in words: side, power, keys held, meter; empty when all stands so' }),
+});
+export type ProbeView = z.infer<typeof ProbeView>;
+
 export const CheckView = z
   .object({
     id: Id,
@@ -17,7 +38,19 @@ export const CheckView = z
     saving_minor: Money.meta({ description: 'Expected saving of knowing the outcome, before the minutes are paid' }),
     saving_per_minute_minor: z.number(),
     bits: z.number().meta({ description: 'Expected information' }),
-    outcomes: z.array(z.object({ outcome: z.string(), chance: Chance, means: z.string() })),
+    outcomes: z.array(
+      z.object({
+        outcome: z.string(),
+        chance: Chance,
+        means: z.string(),
+        range: z
+          .object({ from: z.number().nullable(), to: z.number().nullable(), ol: z.boolean() })
+          .nullable()
+          .meta({ description: 'Readings of this outcome, V, Ω or A; null for no limit. `ol`: the meter shows OL' }),
+        leads_to: z.string().meta({ description: 'What would be done next then, in words' }),
+      }),
+    ),
+    probe: ProbeView.nullable().meta({ description: 'Of a measurement with a circuit: leads, power, what to set' }),
     how: z.string(),
     cautions: z.array(Caution),
     why: Why,
@@ -42,6 +75,9 @@ export const RemedyView = z
     how: z.string(),
     cautions: z.array(Caution),
     why: Why,
+    spots: z
+      .array(z.object({ ref: z.string(), x_mm: z.number(), y_mm: z.number(), side: z.enum(['front', 'back']) }))
+      .meta({ description: 'Parts of the board that it is done to; only with a circuit' }),
   })
   .meta({ id: 'Remedy' });
 export type RemedyView = z.infer<typeof RemedyView>;

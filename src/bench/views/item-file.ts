@@ -74,6 +74,7 @@ export const ItemFile = z
         value: z.number().nullable(),
         reference: z.string().nullable(),
         sigmas: z.number().nullable(),
+        expected: z.string().nullable().meta({ description: 'What a good board shows by its circuit, in words' }),
         event_id: z.string(),
       }),
     ),
