@@ -28,8 +28,10 @@ export function behavioursOf(
 ): Behaviours {
   const needs = openNeeds(model, functionId, accessories, absent);
   if (needs.some((need) => need.length === 0)) return evenly(space, { works: 0, 'comes-and-goes': 0, fails: 1 });
-  const result = ofDecisive(model, space, new Set(needs.flatMap((need) => (need.length === 1 ? need : []))));
-  for (const state of statesThatMeetBoth(model, space, needs)) put(result, state, throughAlternatives(model, needs, space.members[state]!));
+  const stoodIn = new Set(model.accessories.filter(({ id }) => accessories.includes(id)).map(({ block }) => block));
+  const result = ofDecisive(model, space, functionId, new Set(needs.flatMap((need) => (need.length === 1 ? need : []))), stoodIn);
+  for (const state of statesThatMeetBoth(model, space, functionId, needs))
+    put(result, state, throughAlternatives(model, needs, space.members[state]!));
   put(result, space.unknown, OF_UNKNOWN);
   return result;
 }
@@ -44,11 +46,23 @@ function evenly(space: StateSpace, chances: Readonly<Record<Behaviour, number>>)
 }
 
 /** As if needs with alternatives were always met: as bad as the worst fault in a block that alone meets a need. */
-function ofDecisive(model: DeviceModel, space: StateSpace, decisive: ReadonlySet<string>): Behaviours {
+function ofDecisive(
+  model: DeviceModel,
+  space: StateSpace,
+  functionId: string,
+  decisive: ReadonlySet<string>,
+  stoodIn: ReadonlySet<string>,
+): Behaviours {
+  /** Chance that the fault matters: its circuit says so, or its block alone meets a need. */
+  const matters = (fault: Fault): number => {
+    const works = fault.works?.[functionId];
+    if (works !== undefined) return stoodIn.has(fault.block) ? 0 : 1 - works;
+    return decisive.has(fault.block) ? 1 : 0;
+  };
   const of = (chance: (fault: Fault) => number): Float64Array =>
     productByState(
       space,
-      Float64Array.from(model.faults, (fault) => (decisive.has(fault.block) ? chance(fault) : 1)),
+      Float64Array.from(model.faults, (fault) => 1 - matters(fault) * (1 - chance(fault))),
     );
   const works = of(({ behaves }) => behaves.works);
   const holds = of(({ behaves }) => 1 - behaves.fails);
@@ -62,13 +76,21 @@ function ofDecisive(model: DeviceModel, space: StateSpace, decisive: ReadonlySet
   return { works, 'comes-and-goes': sometimes, fails };
 }
 
-/** Pairs of faults that hit both alternatives of a need; fewer faults, or more alternatives, leave one that is healthy. */
-function statesThatMeetBoth(model: DeviceModel, space: StateSpace, needs: readonly (readonly string[])[]): number[] {
-  const inBlock = (block: string): number[] => [...model.faults.keys()].filter((fault) => model.faults[fault]!.block === block);
+/** Pairs of faults that hit both alternatives of a need; fewer faults, or more alternatives, leave one that is healthy. What the circuit says of is not asked of blocks. */
+function statesThatMeetBoth(model: DeviceModel, space: StateSpace, functionId: string, needs: readonly (readonly string[])[]): number[] {
+  const inBlock = (block: string): number[] =>
+    [...model.faults.keys()].filter((fault) => {
+      const { block: own, works } = model.faults[fault]!;
+      return own === block && works?.[functionId] === undefined;
+    });
   return needs.flatMap((need) => {
     const [one, other] = need;
     if (need.length !== 2) return [];
-    return inBlock(one!).flatMap((a) => inBlock(other!).map((b) => space.indexOf(a, b)));
+    return inBlock(one!).flatMap((a) =>
+      inBlock(other!)
+        .map((b) => space.indexOf(a, b))
+        .filter((state) => state >= 0),
+    );
   });
 }
 

@@ -13,6 +13,8 @@ export interface Outcome {
   readonly outcome: string;
   readonly chance: number;
   readonly likelihood: Float64Array;
+  /** Of a reading whose circuit is known: from where to where, V, Ω or A; infinite for no limit, and both for OL. */
+  readonly range?: readonly [from: number, to: number];
 }
 
 type Trial = Extract<Observation, { kind: 'trial' }>;

@@ -10,6 +10,8 @@ const HINT = 0.05;
 const OF_UNKNOWN = { something: 0.1, nothing: 0.75 };
 /** So many kinds of finding share a slip among them. */
 const KINDS = 15;
+/** What is plain to see at one part, so that only a slip notes it where it is not. */
+const PLAIN: ReadonlySet<string> = new Set(['missing', 'bridged']);
 
 export const NOTHING_WRONG = 'nothing-wrong';
 /** Outcome of a look at a block for which the model tells no kind of finding. */
@@ -18,6 +20,7 @@ const SOMETHING_WRONG = 'something-wrong';
 /**
  * Chance of noting a kind of finding (or that nothing is wrong) at a block, one entry a state. Kinds may come together, so
  * they do not sum to 1. A block that is absent shows nothing of its faults: all states alike.
+ * Of one `part` only its own faults show, and false alarms and slips fall on any one part that much more seldom.
  */
 export function findingChances(
   model: DeviceModel,
@@ -25,19 +28,22 @@ export function findingChances(
   block: string,
   sees: string,
   absent: ReadonlySet<string>,
+  part?: string,
 ): Float64Array {
   if (absent.has(block)) return new Float64Array(space.size).fill(0.5);
   const nothing = sees === NOTHING_WRONG;
   const unseen = Float64Array.from(model.faults, (fault) => {
-    if (fault.block !== block) return 1;
+    if (fault.block !== block || (part !== undefined && fault.part !== part)) return 1;
     return nothing ? hidden(fault.seen) : 1 - Math.max(fault.seen[sees] ?? 0, HINT);
   });
   const chances = productByState(space, unseen);
+  const share = part === undefined ? 1 : 1 / (model.parts ?? 1);
+  const alarm = part !== undefined && PLAIN.has(sees) ? 0 : FALSE_ALARM * share;
   for (let s = 0; s < space.size; s++) {
-    const missed = (1 - FALSE_ALARM) * chances[s]!;
-    chances[s] = nothing ? (1 - SLIP) * missed + SLIP / 2 : (1 - SLIP) * (1 - missed) + SLIP / KINDS;
+    const missed = (1 - alarm) * chances[s]!;
+    chances[s] = nothing ? (1 - SLIP) * missed + SLIP / 2 : (1 - SLIP) * (1 - missed) + (SLIP / KINDS) * share;
   }
-  chances[space.unknown] = nothing ? OF_UNKNOWN.nothing : OF_UNKNOWN.something;
+  chances[space.unknown] = nothing ? OF_UNKNOWN.nothing : OF_UNKNOWN.something * share;
   return chances;
 }
 

@@ -12,6 +12,8 @@ export interface DeviceModel {
   readonly remedies: readonly Remedy[];
   /** Chance that a unit sold as faulty suffers from something that is not in `faults`. */
   readonly unknownRate: number;
+  /** Of a device whose parts are known by name: how many there are, so that a slip of the eye falls on any one of them that seldom. */
+  readonly parts?: number;
 }
 
 export interface Fault {
@@ -25,6 +27,10 @@ export interface Fault {
   readonly seen: Readonly<Record<string, number>>;
   /** What the fault does to readings, by point; points that are absent keep their reference. */
   readonly shifts: Readonly<Record<string, Shift>>;
+  /** The part that it is of, where parts are known by name. */
+  readonly part?: string;
+  /** Chance that each function works with it, as its circuit says, which then goes before the blocks; functions that are absent go by blocks. */
+  readonly works?: Readonly<Record<string, number>>;
 }
 
 /** `low`/`high`: well below/above the reference; `zero`: near nothing; `open`: OL on ohms and diode, near zero on volts and amps; `any`: anything. */
@@ -70,7 +76,7 @@ export type Evidence = { readonly id: string } & (
   | { readonly kind: 'claim'; readonly function: string; readonly says: Behaviour; readonly honesty: number }
   | { readonly kind: 'claim-place'; readonly block: string; readonly sees: string; readonly honesty: number }
   | { readonly kind: 'trial'; readonly function: string; readonly outcome: Behaviour; readonly with: readonly string[] }
-  | { readonly kind: 'finding'; readonly block: string; readonly sees: string }
+  | { readonly kind: 'finding'; readonly block: string; readonly sees: string; /** Of one part of the block */ readonly part?: string }
   | { readonly kind: 'reading'; readonly point: string; /** null is OL */ readonly value: number | null }
   /** It failed a test at length that a unit which is well passes; the trial of it tells where the trouble may be. */
   | { readonly kind: 'not-well' }

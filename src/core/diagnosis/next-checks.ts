@@ -1,5 +1,5 @@
 import type { Belief } from './belief.ts';
-import { answersSinceChange, outcomesOf } from './check-outcomes.ts';
+import { answersSinceChange, outcomesOf, type Outcome } from './check-outcomes.ts';
 import { minutesCost, openedTo, openingMinutes } from './getting-there.ts';
 import type { Check, DeviceModel, Evidence, Stage, Stakes } from './model.ts';
 import type { Observation } from './observation.ts';
@@ -12,6 +12,8 @@ export interface CheckOutcome {
   /** works, comes-and-goes, fails; a kind of finding; normal, low, high, near-zero, number, OL. */
   readonly outcome: string;
   readonly chance: number;
+  /** Of a reading whose circuit is known: from where to where; infinite for no limit, and both for OL. */
+  readonly range?: readonly [from: number, to: number];
   /** The likeliest sets after it. */
   readonly sets: readonly { readonly faults: readonly string[]; readonly chance: number }[];
   /** The faults whose chance it would move most. */
@@ -48,13 +50,21 @@ export function nextChecks(
   belief: Belief,
   evidence: readonly Evidence[],
   stakes: Stakes,
-  options: { readonly skip?: ReadonlySet<string>; readonly limit?: number } = {},
+  options: { readonly skip?: ReadonlySet<string>; readonly limit?: number; readonly readings?: ReadingsAhead } = {},
 ): RankedCheck[] {
-  const desk = new Desk(model, belief, stakes);
+  const desk = new Desk(model, belief, stakes, options.readings);
   const answers = answersSinceChange(evidence);
   const asked = model.checks.filter(({ id }) => !options.skip?.has(id));
   const weighed = asked.map((check) => desk.weigh(check, answers(check))).sort(byWorth);
   return weighed.slice(0, options.limit ?? weighed.length).map((each) => desk.tell(each));
+}
+
+/** How readings that are still to be taken come out, where a circuit tells. */
+export interface ReadingsAhead {
+  /** Outcomes of measuring a point, their chances summing to 1; undefined where the circuit does not tell, or the point was read already. */
+  outcomesAt(point: string): readonly Outcome[] | undefined;
+  /** Minutes to take it with what has to be changed for it, the way to it apart; undefined as before. */
+  minutesAt(point: string): number | undefined;
 }
 
 /** Whether a check is worth its own minutes. */
@@ -64,6 +74,7 @@ interface Possible {
   readonly outcome: string;
   readonly chance: number;
   readonly weights: Float64Array;
+  readonly range?: readonly [from: number, to: number];
 }
 
 type WeighedCheck = Omit<RankedCheck, 'outcomes'> & { readonly possible: readonly Possible[] };
@@ -92,6 +103,7 @@ class Desk {
     private readonly model: DeviceModel,
     private readonly belief: Belief,
     private readonly stakes: Stakes,
+    private readonly readings?: ReadingsAhead,
   ) {
     this.workshop = Workshop.for(model, belief);
     this.now = this.baseAt(stakes.stage).expectedMinor;
@@ -103,23 +115,29 @@ class Desk {
     const bits = Math.max(0, entropyBits(mixOf(possible)) - meanOf(possible, entropyBits));
     const gain = meanOf(possible, (weights) => this.gainAfter(base, weights));
     const savingMinor = gain + this.wayShared(base, check, gain);
-    const minutes = check.minutes + openingMinutes(this.stakes, check.stage);
+    const minutes = this.ownMinutes(check) + openingMinutes(this.stakes, check.stage);
     return { check, minutes, savingMinor, savingPerMinuteMinor: savingMinor / lasting(minutes), bits, repeat: before.length > 0, possible };
   }
 
   /** What the repair saves by finding the unit open so far: all of it when the check pays for its own minutes, else in proportion. */
   private wayShared(base: Base, check: Check, gain: number): number {
-    const own = Math.max(minutesCost(this.stakes, check.minutes), SAME_MINOR);
+    const own = Math.max(minutesCost(this.stakes, this.ownMinutes(check)), SAME_MINOR);
     return Math.max(0, base.expectedMinor - this.now) * Math.min(1, gain / own);
   }
 
   private possible(check: Check, before: readonly Observation[]): Possible[] {
-    return outcomesOf(this.model, this.belief, check, before).flatMap(({ outcome, chance, likelihood }) => {
+    const ahead = check.kind === 'measure' ? this.readings?.outcomesAt(check.point) : undefined;
+    const outcomes = ahead ?? outcomesOf(this.model, this.belief, check, before);
+    return outcomes.flatMap(({ outcome, chance, likelihood, range }) => {
       if (chance < LEAST_CHANCE) return [];
       const weights = this.belief.weights.slice();
       multiply(weights, likelihood);
-      return [{ outcome, chance, weights }];
+      return [{ outcome, chance, weights, ...(range ? { range } : {}) }];
     });
+  }
+
+  private ownMinutes(check: Check): number {
+    return (check.kind === 'measure' ? this.readings?.minutesAt(check.point) : undefined) ?? check.minutes;
   }
 
   /** How much more a new row for what is then believed brings than the one of now. The better is taken, so knowing more never brings less. */
@@ -138,7 +156,7 @@ class Desk {
   }
 
   tell({ possible, ...ranked }: WeighedCheck): RankedCheck {
-    return { ...ranked, outcomes: possible.map(({ outcome, chance, weights }) => ({ outcome, chance, ...this.meaning(weights) })) };
+    return { ...ranked, outcomes: possible.map(({ weights, ...outcome }) => ({ ...outcome, ...this.meaning(weights) })) };
   }
 
   private meaning(weights: Float64Array): Pick<CheckOutcome, 'sets' | 'marginalShift'> {

@@ -10,7 +10,7 @@ export function keyOf(piece: Observation): string {
     case 'trial':
       return `try ${piece.function} ${[...piece.with].sort().join(' ')}`;
     case 'finding':
-      return `look ${piece.block} ${piece.sees}`;
+      return `look ${placeOf(piece)} ${piece.sees}`;
     case 'reading':
       return `measure ${piece.point}`;
     case 'not-well':
@@ -40,7 +40,7 @@ function replaces(newer: Observation, older: Observation): boolean {
     case 'reading':
       return newer.kind === 'reading' && newer.point === older.point;
     case 'finding':
-      return newer.kind === 'finding' && newer.block === older.block && isSameLook(newer.sees, older.sees);
+      return newer.kind === 'finding' && placeOf(newer) === placeOf(older) && isSameLook(newer.sees, older.sees);
     case 'claim':
       return newer.kind === 'claim' && newer.function === older.function && newer.says === older.says;
     case 'claim-place':
@@ -49,3 +49,6 @@ function replaces(newer: Observation, older: Observation): boolean {
 }
 
 const isSameLook = (newer: string, older: string): boolean => newer === older || newer === NOTHING_WRONG || older === NOTHING_WRONG;
+
+/** The block, or the one part of it that was looked at. */
+const placeOf = ({ block, part }: Extract<Observation, { kind: 'finding' }>): string => (part === undefined ? block : `${block} ${part}`);

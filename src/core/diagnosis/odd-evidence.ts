@@ -12,7 +12,11 @@ const ODD_SHARE = 0.06;
  * weights over the stretches. `starts` are the weights at the start of each stretch. What no state would make likely is not
  * odd: it contradicts nothing.
  */
-export function oddEvidence(space: StateSpace, stretches: readonly Stretch[], starts: readonly Float64Array[]): Belief['odd'] {
+export function oddEvidence(
+  space: Pick<StateSpace, 'size'>,
+  stretches: readonly Stretch[],
+  starts: readonly Float64Array[],
+): Belief['odd'] {
   const odd: { evidenceId: string; chance: number }[] = [];
   let later: Float64Array = new Float64Array(space.size).fill(1);
   for (let i = stretches.length - 1; i >= 0; i--) {

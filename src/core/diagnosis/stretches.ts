@@ -31,7 +31,8 @@ export function stretchesOf(model: DeviceModel, space: StateSpace, times: readon
   });
 }
 
-function changeOf(model: DeviceModel, space: StateSpace, piece: NonNullable<Time['change']>): Change {
+/** What ended a time. */
+export function changeOf(model: DeviceModel, space: StateSpace, piece: NonNullable<Time['change']>): Change {
   const { id } = piece;
   if (piece.kind === 'transplant') return { id, transition: transplantTransition(model, space, piece.blocks, piece.incoming) };
   const transition = remedyTransition(model, space, piece.remedy, piece.outcome);
@@ -39,7 +40,8 @@ function changeOf(model: DeviceModel, space: StateSpace, piece: NonNullable<Time
   return { id, transition, unseen: remedyTransition(model, space, piece.remedy, 'not-tried-yet') };
 }
 
-function stretchOf(space: StateSpace, observed: readonly Weighed[], change: Change | null): Stretch {
+/** One time from what was observed, each piece weighed. */
+export function stretchOf(space: Pick<StateSpace, 'size'>, observed: readonly Weighed[], change: Change | null): Stretch {
   const byKey = new Map<string, Weighed[]>();
   for (const piece of observed) byKey.set(piece.key, [...(byKey.get(piece.key) ?? []), piece]);
   const groups = [...byKey.values()];

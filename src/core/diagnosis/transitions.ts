@@ -1,6 +1,6 @@
 import type { DeviceModel, Evidence } from './model.ts';
 import { DiagnosisError } from './posterior-over-sets.ts';
-import type { StateSpace } from './state-space.ts';
+import type { FaultPair, StateSpace } from './state-space.ts';
 
 type RemedyOutcome = Extract<Evidence, { kind: 'remedy' }>['outcome'];
 
@@ -85,7 +85,7 @@ export function transplantTransition(
   const moved = new Set(blocks);
   const remains = stateWithout(model, space, moved);
   const share = moved.size / new Set([...blocksOf(model), ...moved]).size;
-  const comes = incomingOdds(model, moved, incoming ?? {});
+  const comes = incomingOdds(model, space, moved, incoming ?? {});
   return {
     forward(weights) {
       const left = new Float64Array(space.size);
@@ -128,15 +128,22 @@ function stateWithout(model: DeviceModel, space: StateSpace, blocks: ReadonlySet
   });
 }
 
-/** Faults that may come, with their odds, and the sum of the odds of all singles and of all pairs. */
+/** Faults that may come, with their odds, the pairs of them that are thought of, and the sum of the odds of all singles and of all such pairs. */
 interface Incoming {
   readonly faults: readonly number[];
   readonly odds: readonly number[];
+  readonly oddsOf: ReadonlyMap<number, number>;
+  readonly together: readonly FaultPair[];
   readonly singles: number;
   readonly pairs: number;
 }
 
-function incomingOdds(model: DeviceModel, moved: ReadonlySet<string>, incoming: Readonly<Record<string, number>>): Incoming {
+function incomingOdds(
+  model: DeviceModel,
+  space: StateSpace,
+  moved: ReadonlySet<string>,
+  incoming: Readonly<Record<string, number>>,
+): Incoming {
   const faults = [...model.faults.keys()].filter((fault) => {
     const { id, block } = model.faults[fault]!;
     return moved.has(block) && (incoming[id] ?? 0) > 0;
@@ -145,21 +152,32 @@ function incomingOdds(model: DeviceModel, moved: ReadonlySet<string>, incoming: 
     const chance = Math.min(incoming[model.faults[fault]!.id]!, 0.999);
     return chance / (1 - chance);
   });
+  const oddsOf = new Map(faults.map((fault, i) => [fault, odds[i]!]));
+  const together = space.only ? space.only.filter(([a, b]) => oddsOf.has(a) && oddsOf.has(b)) : allPairs(faults);
   const singles = odds.reduce((sum, each) => sum + each, 0);
-  const squares = odds.reduce((sum, each) => sum + each * each, 0);
-  return { faults, odds, singles, pairs: (singles * singles - squares) / 2 };
+  const pairs = together.reduce((sum, [a, b]) => sum + oddsOf.get(a)! * oddsOf.get(b)!, 0);
+  return { faults, odds, oddsOf, together, singles, pairs };
 }
 
-/** Calls `move` for each state that incoming faults may make of what was left, and its chance; the chances sum to 1. */
+const allPairs = (faults: readonly number[]): FaultPair[] => faults.flatMap((a, i) => faults.slice(i + 1).map((b): FaultPair => [a, b]));
+
+/**
+ * Calls `move` for each state that incoming faults may make of what was left, and its chance; the chances sum to 1. Pairs that are not thought of share
+ * their chance among the others.
+ */
 function eachArriving(space: StateSpace, state: number, comes: Incoming, move: (to: number, chance: number) => void): void {
   const held = space.first[state]!;
   if (state === space.unknown || space.second[state]! >= 0) return move(state, 1);
-  const { faults, odds, singles, pairs } = comes;
-  const all = 1 + singles + (held < 0 ? pairs : 0);
-  move(state, 1 / all);
-  const room = held < 0 ? faults.length : 0;
-  for (let i = 0; i < faults.length; i++) {
-    move(held < 0 ? space.indexOf(faults[i]) : space.indexOf(held, faults[i]), odds[i]! / all);
-    for (let j = i + 1; j < room; j++) move(space.indexOf(faults[i], faults[j]), (odds[i]! * odds[j]!) / all);
+  const { faults, oddsOf, odds, singles, pairs } = comes;
+  if (held >= 0) {
+    const ends = faults.map((fault) => space.indexOf(held, fault));
+    const all = 1 + odds.reduce((sum, each, i) => (ends[i]! < 0 ? sum : sum + each), 0);
+    move(state, 1 / all);
+    ends.forEach((to, i) => to >= 0 && move(to, odds[i]! / all));
+    return;
   }
+  const all = 1 + singles + pairs;
+  move(state, 1 / all);
+  faults.forEach((fault, i) => move(space.indexOf(fault), odds[i]! / all));
+  for (const [a, b] of comes.together) move(space.indexOf(a, b), (oddsOf.get(a)! * oddsOf.get(b)!) / all);
 }

@@ -41,7 +41,7 @@ export function weigh(model: DeviceModel, space: StateSpace, piece: Observation,
       return of(told(findingChances(model, space, piece.block, piece.sees, absent), piece.honesty, anyway));
     }
     case 'finding':
-      return of(findingChances(model, space, piece.block, piece.sees, absent));
+      return of(findingChances(model, space, piece.block, piece.sees, absent, piece.part));
     case 'not-well': {
       const likelihood = new Float64Array(space.size).fill(1);
       // Its chance counts as certain: of the two things that a failed test says, only the trial may be odd.

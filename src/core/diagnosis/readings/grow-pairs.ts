@@ -24,9 +24,23 @@ const MORE = 4;
  * of the fault that moves its point further. Rows need not explain everything to be likely here, because any reading may be a slip.
  */
 export function growPairs(weighed: readonly Weighed[], alone: ReadingWeights, limit: number, odds: Float64Array): Pair[] {
-  const screen = new Screen(weighed, alone.draws, odds.length);
-  const chances = rowChances(alone);
-  const order = [...chances.keys()].filter((row) => screen.explainsPart(row)).sort((a, b) => chances[b]! - chances[a]!);
+  const at = screenedAt(alone.draws);
+  const columns = weighed.flatMap(({ baseline, likelihoods, evidence }) => {
+    const stands = standing(evidence);
+    return likelihoods.map((likelihood, e) => {
+      const each = stands[e]!;
+      return each.kind === 'reading'
+        ? readingColumn(baseline.kernels, likelihood, farOf(baseline.kernels, likelihood.point!), at)
+        : functionColumn(likelihood, each, baseline.functions.get(each.function)!, odds.length, at);
+    });
+  });
+  return growPairsFrom(columns, rowChances(alone), limit, odds);
+}
+
+/** The same from evidence that is laid out already: `chances` and `odds` by row, of which row 0 is the healthy one. */
+export function growPairsFrom(columns: readonly Column[], chances: Float64Array, limit: number, odds: Float64Array): Pair[] {
+  const screen = new Screen(columns, odds.length);
+  const order = [...odds.keys()].filter((row) => screen.explainsPart(row)).sort((a, b) => chances[b]! - chances[a]!);
   const firsts = order.slice(0, FIRST);
   if (firsts.length === 0) return [];
   const single = Float64Array.from(odds, (_, row) => screen.explains(row, row));
@@ -52,18 +66,66 @@ export function growPairs(weighed: readonly Weighed[], alone: ReadingWeights, li
 }
 
 /** One piece of evidence, laid out for going over many pairs. */
-interface Column {
+export interface Column {
   /** By row and screened draw, as a share of the largest. */
   readonly rows: Float64Array;
   /** By row, whether it explains this more than a slip does. */
   readonly explained: Uint8Array;
-  /** By row, which of two moves the point; all zero for a function. */
+  /** By row, how far it moves the point; all zero of what is no reading. */
   readonly far: Float32Array;
-  /** Likelihood, on the same terms, of the two rows' departures together: what counts where both move the point. */
-  readonly added?: (a: number, b: number, d: number) => number;
-  /** Of a function: chance to work by row and screened draw, and likelihood by that chance. */
-  readonly works?: Float64Array;
-  readonly of?: (works: number) => number;
+  /** Likelihood, on the same terms, of two different rows together, at a place in `rows`' draws. */
+  readonly both: (a: number, b: number, at: number) => number;
+}
+
+/** Draws by which pairs are judged before they are simulated. */
+export function screenedAt(draws: number): readonly number[] {
+  const every = Math.max(1, Math.floor(draws / SCREEN_DRAWS));
+  return Array.from({ length: Math.ceil(draws / every) }, (_, i) => i * every);
+}
+
+/** By row, how far it moves a point. */
+export const farOf = ({ far, rows }: Kernels, point: number): Float32Array => far.subarray(point * rows, (point + 1) * rows);
+
+/** A reading: of whichever row moves the point further; where both do, or of their departures together. Rows beyond those of the circuit may be behind them. */
+export function readingColumn(kernels: Kernels, likelihood: Likelihood, far: Float32Array, at: readonly number[]): Column {
+  const top = largest(likelihood.rows);
+  const rows = screenedDraws(likelihood.rows, likelihood.unknown.length, at, top);
+  const added = together(kernels, likelihood);
+  const both = (a: number, b: number, i: number): number => {
+    const apart = rows[(far[a]! >= far[b]! ? a : b) * at.length + i]!;
+    const adds = far[a]! > MOVED && far[b]! > MOVED && a < kernels.rows && b < kernels.rows;
+    return adds ? Math.max(apart, added(a, b, at[i]!) / top) : apart;
+  };
+  return { rows, explained: explainedBy(rows, far.length, likelihood.slip / top), far, both };
+}
+
+function functionColumn(
+  likelihood: Likelihood,
+  { outcome, honesty = 1 }: Extract<Weighed['evidence'][number], { kind: 'function' }>,
+  works: Float32Array,
+  count: number,
+  at: readonly number[],
+): Column {
+  const top = largest(likelihood.rows);
+  const draws = likelihood.unknown.length;
+  const rows = screenedDraws(likelihood.rows, draws, at, top);
+  const chance = screenedDraws(works, draws, at, 1);
+  const both = (a: number, b: number, i: number): number =>
+    (honesty * outcomeChance(outcome, chance[a * at.length + i]! * chance[b * at.length + i]!) + (1 - honesty) / 3) / top;
+  return { rows, explained: explainedBy(rows, count, likelihood.slip / top), far: new Float32Array(count), both };
+}
+
+/** Evidence of which only the likelihood of each row is known: what makes it likelier wins, and what makes it less likely counts twice. */
+export function plainColumn(byRow: Float64Array, at: readonly number[]): Column {
+  const top = largest(byRow);
+  const healthy = byRow[0]! / top;
+  const rows = Float64Array.from({ length: byRow.length * at.length }, (_, i) => byRow[Math.floor(i / at.length)]! / top);
+  const both = (a: number, b: number, i: number): number => {
+    const [p, q] = [rows[a * at.length + i]!, rows[b * at.length + i]!];
+    return p > healthy || q > healthy ? Math.max(p, q) : (p * q) / healthy;
+  };
+  const slip = byRow.reduce((least, each) => Math.min(least, each), Infinity) / top;
+  return { rows, explained: explainedBy(rows, byRow.length, slip), far: new Float32Array(byRow.length), both };
 }
 
 /** Whether b explains something of what a leaves open, or may make up for what a does there. */
@@ -74,30 +136,13 @@ function helps(open: readonly Column[], a: number, b: number): boolean {
 
 /** Weighs pairs of rows by what each does apart. */
 class Screen {
-  private readonly columns: readonly Column[];
-  private readonly at: readonly number[];
+  private readonly draws: number;
 
-  constructor(weighed: readonly Weighed[], draws: number, count: number) {
-    const every = Math.max(1, Math.floor(draws / SCREEN_DRAWS));
-    this.at = Array.from({ length: Math.ceil(draws / every) }, (_, i) => i * every);
-    const screened = (values: Float64Array | Float32Array, top = 1): Float64Array => screenedDraws(values, draws, this.at, top);
-    this.columns = weighed.flatMap(({ baseline, likelihoods, evidence }) => {
-      const stands = standing(evidence);
-      return likelihoods.map((likelihood, e): Column => {
-        const top = largest(likelihood.rows);
-        const rows = screened(likelihood.rows, top);
-        const column = { rows, explained: explainedBy(rows, count, likelihood.slip / top) };
-        const each = stands[e]!;
-        const from = likelihood.point! * count;
-        if (each.kind === 'reading') {
-          const density = together(baseline.kernels, likelihood);
-          return { ...column, far: baseline.kernels.far.subarray(from, from + count), added: (a, b, d) => density(a, b, d) / top };
-        }
-        const honesty = each.honesty ?? 1;
-        const of = (works: number): number => (honesty * outcomeChance(each.outcome, works) + (1 - honesty) / 3) / top;
-        return { ...column, far: new Float32Array(count), works: screened(baseline.functions.get(each.function)!), of };
-      });
-    });
+  constructor(
+    private readonly columns: readonly Column[],
+    count: number,
+  ) {
+    this.draws = (columns[0]?.rows.length ?? 0) / count;
   }
 
   /** Whether a row explains something that the healthy board does not. */
@@ -111,17 +156,10 @@ class Screen {
 
   /** Likelihood of all evidence under both, to within a factor. */
   explains(a: number, b: number): number {
-    const draws = this.at.length;
     let sum = 0;
-    for (let d = 0; d < draws; d++) {
+    for (let d = 0; d < this.draws; d++) {
       let product = 1;
-      for (const { rows, far, added, works, of } of this.columns) {
-        if (works) product *= of!(a === b ? works[a * draws + d]! : works[a * draws + d]! * works[b * draws + d]!);
-        else {
-          const apart = rows[(far[a]! >= far[b]! ? a : b) * draws + d]!;
-          product *= a !== b && far[a]! > MOVED && far[b]! > MOVED ? Math.max(apart, added!(a, b, this.at[d]!)) : apart;
-        }
-      }
+      for (const { rows, both } of this.columns) product *= a === b ? rows[a * this.draws + d]! : both(a, b, d);
       sum += product;
     }
     return sum;

@@ -9,7 +9,7 @@ const BANDS = MOST_BANDS + 1;
 /** An outcome less likely than this is not looked into. */
 const LEAST_OUTCOME = 2e-3;
 /** Share of readings that a trouble outside the model moves anywhere. */
-const UNKNOWN_MOVED = 0.3;
+export const UNKNOWN_MOVED = 0.3;
 
 interface Active {
   readonly a: number;
