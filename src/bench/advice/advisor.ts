@@ -1,4 +1,5 @@
 import type { Refusal } from '../bench.ts';
+import type { Boards } from '../boards/board-knowledge.ts';
 import type { Model } from '../models/index.ts';
 import type { BenchState, Item } from '../state.ts';
 import type { ItemRow, OutlookView, PileView, ProofView, ScoutQuestion, WatchView } from '../views/index.ts';
@@ -27,18 +28,24 @@ export interface Advisor {
 const MOST_BELIEFS = 400;
 const MOST_ANSWERS = 2000;
 
-/** Throws `AdviceError` when asked of an item that the state does not hold. */
-export function createAdvisor(models: ReadonlyMap<string, Model>): Advisor {
+/** A belief through a circuit holds some ten thousand numbers. */
+const MOST_BOARD_BELIEFS = 120;
+const MOST_BOARD_MODELS = 12;
+
+/** Throws `AdviceError` when asked of an item that the state does not hold. `boards` tells of circuits; without it all goes by the model files. */
+export function createAdvisor(models: ReadonlyMap<string, Model>, boards?: Boards): Advisor {
   const memories: Memories = {
     beliefs: new Memo(MOST_BELIEFS),
     workshops: new Memo(MOST_BELIEFS),
     decisions: new Memo(MOST_ANSWERS),
     checks: new Memo(MOST_BELIEFS),
     remedies: new Memo(MOST_ANSWERS),
+    boardBeliefs: new Memo(MOST_BOARD_BELIEFS),
   };
   let latest: { readonly desk: Desk; readonly seq: number } | null = null;
   const deskOf = (state: Readonly<BenchState>): Desk => {
-    if (latest?.desk.state !== state || latest.seq !== state.seq) latest = { desk: new Desk(state, models, memories), seq: state.seq };
+    if (latest?.desk.state !== state || latest.seq !== state.seq)
+      latest = { desk: new Desk(state, models, memories, boards), seq: state.seq };
     return latest.desk;
   };
   return {

@@ -1,4 +1,5 @@
 import { believe, type Belief } from '../../core/diagnosis/index.ts';
+import type { BoardBelief } from '../../core/diagnosis/board/index.ts';
 import type { DeviceModel, Evidence } from '../../core/diagnosis/model.ts';
 import type { Model } from '../models/index.ts';
 import type { BenchState, Item } from '../state.ts';
@@ -7,6 +8,8 @@ import { evidenceOf, type EvidenceSources } from './evidence.ts';
 import type { Honesty } from './honesty.ts';
 import { lifeOf } from './life.ts';
 import type { Memo } from './memo.ts';
+import { believeOn, type OnBoard } from './board/believe-on.ts';
+import type { KnownBoards } from './board/known-boards.ts';
 import { scaledToWell } from './scaled-to-well.ts';
 import { faultsIn, nothingWrong, slotWell } from './well-chance.ts';
 
@@ -23,6 +26,8 @@ export interface Judged {
   readonly alone: boolean;
   /** Written out, all that the belief depends on. */
   readonly key: string;
+  /** Where the circuit of the model is known: then `model` and `device` have it worked in, and the belief goes by it. */
+  readonly board: OnBoard | null;
 }
 
 /** A chain of moves from unit to unit longer than this is cut: the oldest home is then judged by the model's rates alone. */
@@ -38,6 +43,8 @@ export class Beliefs {
     readonly models: ReadonlyMap<string, Model>,
     readonly honesty: Honesty,
     readonly memo: Memo<Belief>,
+    readonly boards: KnownBoards,
+    readonly boardMemo: Memo<BoardBelief>,
   ) {}
 
   /** Null when the model of the item is not known here. */
@@ -51,21 +58,32 @@ export class Beliefs {
 
   /** What is believed of a fresh or imagined unit on such evidence. */
   on(model: Model, evidence: readonly Evidence[], slot: string | null = null, alone = false): Judged {
+    const known = this.boards.of(model);
+    const numbered = evidence.map((piece, place) => ({ ...(known ? piece : withoutPart(piece)), id: String(place) }));
+    const question = `${model.file.id}|${JSON.stringify(numbered)}`;
+    if (known) {
+      const { onBoard, key } = believeOn(this.boards, known, numbered, question, this.boardMemo);
+      return { model: known.model, device: known.device, evidence, belief: onBoard.belief, slot, alone, key, board: onBoard };
+    }
     const device = deviceModelOf(model);
-    const numbered = evidence.map((piece, place) => ({ ...piece, id: String(place) }));
-    const key = `${model.file.id}|${JSON.stringify(numbered)}`;
-    const belief = this.memo.get(key, () => believe(device, numbered));
-    return { model, device, evidence, belief, slot, alone, key };
+    const belief = this.memo.get(question, () => believe(device, numbered));
+    return { model, device, evidence, belief, slot, alone, key: question, board: null };
+  }
+
+  /** The model of that name, with its circuit where that is known. */
+  #model(id: string): Model | undefined {
+    const model = this.models.get(id);
+    return model && (this.boards.of(model)?.model ?? model);
   }
 
   #unit(item: Item): Judged | null {
-    const model = this.models.get(item.modelId);
+    const model = this.#model(item.modelId);
     return model ? this.on(model, this.#evidence(item, model, 0)) : null;
   }
 
   #assembly(item: Item): Judged | null {
     const home = item.inside === null ? undefined : this.state.items.get(item.inside);
-    const model = home && this.models.get(home.modelId);
+    const model = home && this.#model(home.modelId);
     if (home && model) return this.on(model, this.#evidence(home, model, 0), item.slot);
     const alone = this.#aloneUntil(item, undefined, 0);
     return alone && this.on(alone.model, alone.evidence, item.slot, true);
@@ -82,7 +100,7 @@ export class Beliefs {
     const moved = life[out];
     const home = moved?.kind === 'moved' && moved.from !== null ? this.state.items.get(moved.from) : undefined;
     const remembers = home?.history.some((entry) => entry.eventId === moved?.eventId) && depth < LONGEST_CHAIN;
-    const model = this.models.get(remembers ? home!.modelId : item.modelId) ?? this.models.get(item.modelId);
+    const model = this.#model(remembers ? home!.modelId : item.modelId) ?? this.#model(item.modelId);
     if (!model) return null;
     const before = remembers ? this.#evidence(home!, model, depth + 1, moved!.eventId) : [];
     const own = evidenceOf(item, life.slice(out + 1), model, this.#sources(depth + 1), until);
@@ -101,7 +119,7 @@ export class Beliefs {
   }
 
   #incomingFaults(assemblyId: string, eventId: string, into: Model, slot: string, depth: number): Readonly<Record<string, number>> {
-    const question = `${assemblyId}@${eventId}@${into.file.id}`;
+    const question = `${assemblyId}@${eventId}@${into.file.id}@${this.boards.of(into)?.key ?? ''}`;
     const known = this.#incoming.get(question);
     if (known) return known;
     const item = this.state.items.get(assemblyId);
@@ -150,4 +168,11 @@ function inWordsOf(
     for (const peer of peers) if (rates > 0) result[peer.id] = Math.min(1, result[peer.id]! + (chance * peer.rate) / rates);
   }
   return result;
+}
+
+/** Without a circuit a finding at a part is one at its block. */
+function withoutPart(piece: Evidence): Evidence {
+  if (piece.kind !== 'finding') return piece;
+  const { id, kind, block, sees } = piece;
+  return { id, kind, block, sees };
 }

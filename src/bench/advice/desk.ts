@@ -1,10 +1,12 @@
 import { nextChecks, rankRemedies, type Belief, type RankedCheck, type RankedRemedy } from '../../core/diagnosis/index.ts';
 import type { Stakes } from '../../core/diagnosis/model.ts';
 import type { Model } from '../models/index.ts';
+import type { BoardBelief } from '../../core/diagnosis/board/index.ts';
 import type { BenchState, Item } from '../state.ts';
 import type { AdviceView } from '../views/index.ts';
 import { adviceId } from './advice-id.ts';
 import { Beliefs, type Judged } from './beliefs.ts';
+import type { KnownBoards } from './board/known-boards.ts';
 import { beyondMending } from './beyond-mending.ts';
 import { decide, type Decision } from './decision.ts';
 import { Donors, slotTrouble, type Donor } from './donors.ts';
@@ -24,6 +26,7 @@ export interface Memories {
   readonly decisions: Memo<Decision>;
   readonly checks: Memo<readonly RankedCheck[]>;
   readonly remedies: Memo<readonly RankedRemedy[]>;
+  readonly boardBeliefs: Memo<BoardBelief>;
 }
 
 /** One unit, decided upon. */
@@ -53,9 +56,10 @@ export class Desk {
     readonly state: Readonly<BenchState>,
     readonly models: ReadonlyMap<string, Model>,
     readonly memories: Memories,
+    readonly boards: KnownBoards,
   ) {
     this.honesty = learnHonesty(state.items.values());
-    this.beliefs = new Beliefs(state, models, this.honesty, memories.beliefs);
+    this.beliefs = new Beliefs(state, models, this.honesty, memories.beliefs, boards, memories.boardBeliefs);
     this.parts = partsAtHand(state);
     this.#donors = new Donors(this.beliefs, (unit) => this.#isHopeless(unit));
   }

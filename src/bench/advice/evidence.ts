@@ -42,8 +42,10 @@ interface Words {
   readonly accessories: ReadonlySet<string>;
   readonly remedies: ReadonlySet<string>;
   readonly points: ReadonlyMap<string, string>;
-  /** Block for each name of a place: a block itself, or the block of a test point. */
+  /** Block for each name of a place: a block itself, or the block of a test point or of a part of the board. */
   readonly places: ReadonlyMap<string, string>;
+  /** Parts of the board, which are places by themselves where the circuit is known. */
+  readonly parts: ReadonlySet<string>;
 }
 
 const known = new WeakMap<Model, Words>();
@@ -52,13 +54,20 @@ function wordsOf(model: Model): Words {
   const before = known.get(model);
   if (before) return before;
   const { file } = model;
+  const parts = model.circuit?.parts ?? [];
+  const taken = new Set([...file.points, ...file.blocks].map(({ id }) => id));
   const words: Words = {
     model,
     functions: new Set(file.functions.map(({ id }) => id)),
     accessories: new Set(file.accessories.map(({ id }) => id)),
     remedies: new Set(file.remedies.map(({ id }) => id)),
     points: new Map(file.points.map(({ id, mode }) => [id, mode])),
-    places: new Map([...file.points.map(({ id, block }) => [id, block] as const), ...file.blocks.map(({ id }) => [id, id] as const)]),
+    places: new Map([
+      ...parts.map(({ ref, block }) => [ref, block] as const),
+      ...file.points.map(({ id, block }) => [id, block] as const),
+      ...file.blocks.map(({ id }) => [id, id] as const),
+    ]),
+    parts: new Set(parts.map(({ ref }) => ref).filter((ref) => !taken.has(ref))),
   };
   known.set(model, words);
   return words;
@@ -99,13 +108,20 @@ function claimPiece(entry: Extract<HistoryEntry, { kind: 'claim' }>, itemId: str
 
 /** A slot as a place stands for its assembly: missing, it is an empty slot; well, so are all its blocks. */
 function findingPiece(entry: Extract<HistoryEntry, { kind: 'finding' }>, words: Words): Evidence[] {
-  const { eventId: id, place, sees } = entry;
+  const { eventId: id, sees } = entry;
+  const place = partOfPad(entry.place, words) ?? entry.place;
   const block = words.places.get(place);
-  if (block !== undefined) return [{ id, kind: 'finding', block, sees }];
+  if (block !== undefined) return [{ id, kind: 'finding', block, sees, ...(words.parts.has(place) ? { part: place } : {}) }];
   const blocks = blocksOfSlot(words.model.file, place);
   if (blocks.length > 0 && sees === 'missing') return [{ id, kind: 'transplant', blocks, incoming: null }];
   if (blocks.length > 1 && sees !== 'nothing-wrong') return [];
   return blocks.map((each) => ({ id, kind: 'finding', block: each, sees }));
+}
+
+/** A pad, such as "U3.5", stands for its part. */
+function partOfPad(place: string, { parts, places }: Words): string | undefined {
+  const part = places.has(place) ? undefined : place.slice(0, place.lastIndexOf('.'));
+  return part !== undefined && parts.has(part) ? part : undefined;
 }
 
 function slotPiece(entry: Extract<HistoryEntry, { kind: 'slot' }>, words: Words, sources: EvidenceSources): Evidence[] {

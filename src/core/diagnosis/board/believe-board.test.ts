@@ -77,7 +77,7 @@ describe('the belief in a device whose circuit is known', () => {
     const { slips, odd } = believe([read('in', 5), read('mid', 2.5), read('r1', 1000), read('r2', 0.5)], { pairs: 0 });
     expect(slips[0]!.evidenceId).toBe('read r2');
     expect(slips[0]!.slip).toBeGreaterThan(0.5);
-    expect(odd.map(({ evidenceId }) => evidenceId)).toEqual(['read r2']);
+    expect(odd.map(({ evidenceId }) => evidenceId)).toContain('read r2');
   });
 
   it('centres what a good board reads on the good boards that were measured', () => {

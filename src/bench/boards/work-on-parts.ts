@@ -1,0 +1,115 @@
+import type { CircuitFaultKind, Role } from '../../core/circuit/index.ts';
+import type { Caution, ModelFile } from '../models/index.ts';
+
+type Remedy = ModelFile['remedies'][number];
+
+/** A kind of work that can be done to a part of any board, or between two of its nets. */
+export interface WorkOnParts {
+  readonly verb: 'replace' | 'resolder' | 'clean' | 'wire' | 'clear' | 'wash';
+  readonly kind: Remedy['kind'];
+  /** Chance that it removes a fault of each kind. */
+  readonly mends: Readonly<Partial<Record<CircuitFaultKind, number>>>;
+  readonly cautions: readonly Caution[];
+  readonly how: string;
+}
+
+const SOLDERING: readonly Caution[] = ['hot-tool', 'fumes', 'esd'];
+
+/** Work on the parts of a board. Chances: common practice, no source. */
+export const WORK: readonly WorkOnParts[] = [
+  {
+    verb: 'replace',
+    kind: 'replace',
+    mends: {
+      open: 0.93,
+      short: 0.93,
+      leaky: 0.93,
+      'drifted-up': 0.93,
+      'drifted-down': 0.93,
+      missing: 0.95,
+      reversed: 0.95,
+      dead: 0.88,
+      'supply-shorted': 0.88,
+      'dirty-contact': 0.93,
+      'open-joint': 0.93,
+    },
+    cautions: SOLDERING,
+    how: 'Look at the old one under the lens first: which way round it sits, and what is written on it. Flux, little heat, then under the lens for bridges.',
+  },
+  {
+    verb: 'resolder',
+    kind: 'reflow',
+    mends: { 'open-joint': 0.82, open: 0.05 },
+    cautions: SOLDERING,
+    how: 'Fresh flux and a little fresh solder, joint by joint, no more than three seconds on each; then under the lens for bridges.',
+  },
+  {
+    verb: 'clean',
+    kind: 'clean',
+    mends: { 'dirty-contact': 0.8, leaky: 0.15 },
+    cautions: ['solvent', 'esd'],
+    how: 'Alcohol on a lint-free cloth or a soft brush, work the contact some times, let it dry before power.',
+  },
+  {
+    verb: 'wire',
+    kind: 'bridge-with-wire',
+    mends: { 'open-joint': 0.88 },
+    cautions: SOLDERING,
+    how: 'Find both ends with the meter in continuity. A wire that carries the current, fixed so that nothing pulls at the pad.',
+  },
+  {
+    verb: 'clear',
+    kind: 'reflow',
+    mends: { bridge: 0.93 },
+    cautions: SOLDERING,
+    how: 'Flux, then a clean tip or braid drawn away from the pads; measure between the two before power.',
+  },
+  {
+    verb: 'wash',
+    kind: 'clean',
+    mends: { 'liquid-leak': 0.75 },
+    cautions: ['solvent', 'esd'],
+    how: 'Soft brush and alcohol between the pads, rinse with more, let it dry for an hour.',
+  },
+];
+
+/** Minutes, chance to ruin the unit, and price as a share of that of a working unit, by what is worked on. Common practice, no source. */
+interface Effort {
+  readonly minutes: number;
+  readonly risk: number;
+  readonly price: number;
+}
+const SMALL: Effort = { minutes: 8, risk: 0.005, price: 0.0015 };
+const CHIP: Effort = { minutes: 25, risk: 0.03, price: 0.03 };
+const CONNECTOR: Effort = { minutes: 30, risk: 0.04, price: 0.03 };
+const REPLACING: Readonly<Record<Role, Effort | null>> = {
+  resistor: SMALL,
+  capacitor: SMALL,
+  bead: SMALL,
+  coil: { minutes: 12, risk: 0.01, price: 0.008 },
+  fuse: { minutes: 8, risk: 0.01, price: 0.004 },
+  diode: { minutes: 8, risk: 0.007, price: 0.003 },
+  transistor: { minutes: 10, risk: 0.01, price: 0.006 },
+  regulator: { minutes: 20, risk: 0.025, price: 0.02 },
+  charger: CHIP,
+  chip: CHIP,
+  contact: CONNECTOR,
+  speaker: { minutes: 10, risk: 0.005, price: 0.03 },
+  key: null,
+  battery: null,
+  source: null,
+};
+const BY_VERB: Readonly<Record<Exclude<WorkOnParts['verb'], 'replace'>, Effort>> = {
+  resolder: { minutes: 7, risk: 0.01, price: 0.0014 },
+  clean: { minutes: 6, risk: 0.002, price: 0.002 },
+  wire: { minutes: 14, risk: 0.015, price: 0.001 },
+  clear: { minutes: 7, risk: 0.008, price: 0.0014 },
+  wash: { minutes: 15, risk: 0.01, price: 0.003 },
+};
+
+/** What a piece of work on a part of that role costs; null where it is not done to such a part. */
+export function effortOf(verb: WorkOnParts['verb'], role: Role): Effort | null {
+  if (verb === 'replace') return REPLACING[role];
+  if (verb === 'clean') return role === 'contact' || role === 'key' ? BY_VERB.clean : null;
+  return role === 'source' || role === 'battery' ? null : BY_VERB[verb];
+}
