@@ -5,6 +5,7 @@ import type { BenchState, Item } from '../state.ts';
 import type { ItemRow, OutlookView, PileView, ProofView, ScoutQuestion, WatchView } from '../views/index.ts';
 import { AdviceError } from './advice-error.ts';
 import { worksChance } from './beliefs.ts';
+import { KnownBoards } from './board/known-boards.ts';
 import { Desk, type Memories } from './desk.ts';
 import { filePartsOf, type FileParts } from './file-parts.ts';
 import { Memo } from './memo.ts';
@@ -42,10 +43,12 @@ export function createAdvisor(models: ReadonlyMap<string, Model>, boards?: Board
     remedies: new Memo(MOST_ANSWERS),
     boardBeliefs: new Memo(MOST_BOARD_BELIEFS),
   };
-  let latest: { readonly desk: Desk; readonly seq: number } | null = null;
+  const known = new KnownBoards(boards, new Memo(MOST_BOARD_MODELS));
+  let latest: { readonly desk: Desk; readonly seq: number; readonly stamp: string } | null = null;
   const deskOf = (state: Readonly<BenchState>): Desk => {
-    if (latest?.desk.state !== state || latest.seq !== state.seq)
-      latest = { desk: new Desk(state, models, memories, boards), seq: state.seq };
+    const stamp = known.stamp();
+    if (latest?.desk.state !== state || latest.seq !== state.seq || latest.stamp !== stamp)
+      latest = { desk: new Desk(state, models, memories, known), seq: state.seq, stamp };
     return latest.desk;
   };
   return {

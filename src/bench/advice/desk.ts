@@ -73,7 +73,8 @@ export class Desk {
   weighJudged(item: Item, judged: Judged, donors: ReadonlyMap<string, readonly Donor[]>): Weighed {
     const workshop = workshopFor(item, judged, this.parts, donors, this.memories.workshops);
     const prices = pricesOf(judged.model, this.state.settings, item.asking?.priceMinor ?? null);
-    const unproved = beyondMending(item, lifeOf(item, this.state.items), judged.model, proofOf(item, judged.model));
+    const asFiled = judged.board?.known.plain ?? judged.model;
+    const unproved = beyondMending(item, lifeOf(item, this.state.items), asFiled, proofOf(item, judged.model));
     const key = this.#keyOf(item, judged, workshop, donors, JSON.stringify([prices, unproved]));
     const rank = (stakes: Stakes): readonly RankedCheck[] => this.#rank(item, judged, workshop, stakes);
     const setting = { item, judged, beliefs: this.beliefs, workshop, donors, prices, unproved, rank };
