@@ -6,6 +6,7 @@ import type { BenchState, Item } from '../state.ts';
 import type { AdviceView } from '../views/index.ts';
 import { adviceId } from './advice-id.ts';
 import { Beliefs, type Judged } from './beliefs.ts';
+import { benchAfter, rankOnBoard } from './board/rank-on-board.ts';
 import type { KnownBoards } from './board/known-boards.ts';
 import { beyondMending } from './beyond-mending.ts';
 import { decide, type Decision } from './decision.ts';
@@ -107,6 +108,7 @@ export class Desk {
     return {
       item,
       life: lifeOf(item, this.state.items),
+      standing: judged.board && benchAfter(lifeOf(item, this.state.items), judged.board),
       judged,
       decision,
       remedies: () => remedies.get(key, () => rankRemedies(workshop.device, judged.belief, decision.stakes)),
@@ -120,8 +122,12 @@ export class Desk {
     if (item.status !== 'bought' && item.status !== 'on-the-bench') return [];
     const skip = new Set(alone.checks.map(({ id }) => id).filter((id) => item.declined.has(adviceId('check', id))));
     const remedies = alone.remedies.map((remedy) => [remedy.id, remedy.partsCostMinor]);
-    const key = JSON.stringify([judged.key, remedies, [...skip], stakes]);
-    return this.memories.checks.get(key, () => nextChecks(alone, judged.belief, judged.evidence, stakes, { skip }));
+    const { board, belief, evidence } = judged;
+    const bench = board && benchAfter(lifeOf(item, this.state.items), board);
+    const key = JSON.stringify([judged.key, remedies, [...skip], stakes, bench]);
+    return this.memories.checks.get(key, () =>
+      board && bench ? rankOnBoard(board, alone, evidence, stakes, skip, bench) : nextChecks(alone, belief, evidence, stakes, { skip }),
+    );
   }
 
   /** Taken alone, a unit is a donor when parting it out or leaving it beats mending it. */

@@ -16,7 +16,7 @@ export type FileParts = Pick<ItemFile, 'belief' | 'advice' | 'decision' | 'proof
 export function filePartsOf(desk: Desk, item: Item): FileParts {
   const judged = desk.beliefs.of(item);
   if (!judged) return withoutModel(item);
-  const { model, device } = judged;
+  const { model } = judged;
   const rest = adviceAtRest(item, desk.state.settings.currency, worksChance(judged));
   const { advice, decision } = item.kind === 'unit' ? unitParts(desk, item, judged, rest) : assemblyParts(desk, item, judged, rest);
   return {
@@ -24,7 +24,7 @@ export function filePartsOf(desk: Desk, item: Item): FileParts {
     advice,
     decision,
     proof: proofOf(item, model),
-    readings: readingsView(item.kind === 'unit' ? lifeOf(item, desk.state.items) : item.history, model, device),
+    readings: readingsView(item.kind === 'unit' ? lifeOf(item, desk.state.items) : item.history, judged),
   };
 }
 

@@ -1,8 +1,10 @@
 import { paysForItself, type RankedCheck, type RankedRemedy } from '../../core/diagnosis/index.ts';
+import type { BenchState } from '../../core/diagnosis/readings/index.ts';
 import type { HistoryEntry, Item } from '../state.ts';
 import type { AdviceView, ProofView } from '../views/index.ts';
 import { adviceId } from './advice-id.ts';
 import type { Judged } from './beliefs.ts';
+import { doubtedReading } from './board/doubted-reading.ts';
 import { checkHeadline, checkView } from './check-view.ts';
 import type { Decision } from './decision.ts';
 import { donorWords } from './donors.ts';
@@ -24,6 +26,8 @@ export interface Thinking {
   readonly remedies: () => readonly RankedRemedy[];
   readonly proof: ProofView;
   readonly bench: Bench;
+  /** How the bench stands after the last reading, where a circuit tells of points. */
+  readonly standing: BenchState | null;
 }
 
 type Chosen = Pick<AdviceView, 'do' | 'id' | 'headline' | 'why'> & Partial<Pick<AdviceView, 'check' | 'remedy'>>;
@@ -45,7 +49,7 @@ export function nextThing(thinking: Thinking): AdviceView {
     other_checks: checksInOrder(thinking)
       .filter((ranked) => ranked.check.id !== chosen.check?.id && ranked.bits > LEAST_BITS)
       .slice(0, MOST_RUNNERS_UP)
-      .map((ranked) => checkView(judged, ranked, cost)),
+      .map((ranked) => checkView(judged, ranked, cost, thinking.standing)),
     other_remedies: remedies()
       .filter((ranked) => ranked.remedy.id !== chosen.remedy?.id && ranked.chance > 0)
       .slice(0, MOST_RUNNERS_UP)
@@ -146,9 +150,15 @@ function failedProof({ proof, decision }: Thinking): string[] {
   return [`It failed its proof (${listed(failed)}).`, ...(repair.possible ? [] : repair.why)];
 }
 
-function doCheck({ judged, decision, bench }: Thinking, ranked: RankedCheck): Chosen {
-  const check = checkView(judged, ranked, { currency: bench.currency, hourMinor: decision.prices.hourMinor });
-  return { do: 'check', id: adviceId('check', check.id), headline: checkHeadline(judged, ranked), why: check.why, check };
+function doCheck({ judged, decision, bench, standing }: Thinking, ranked: RankedCheck): Chosen {
+  const check = checkView(judged, ranked, { currency: bench.currency, hourMinor: decision.prices.hourMinor }, standing);
+  const doubted = judged.board && doubtedReading(judged.board.belief, judged.evidence);
+  const again =
+    doubted?.point === check.target
+      ? [`The last reading there disagrees with the rest: ${percent(doubted.slip)} that it says nothing.`]
+      : [];
+  const why = [...again, ...check.why];
+  return { do: 'check', id: adviceId('check', check.id), headline: checkHeadline(judged, ranked), why, check };
 }
 
 function doRemedy({ judged, bench }: Thinking, step: ReckonedRemedy, why: readonly string[]): Chosen {

@@ -1,18 +1,20 @@
 import type { DeviceModel } from '../../core/diagnosis/model.ts';
 import type { HistoryEntry } from '../state.ts';
 import type { ItemFile } from '../views/index.ts';
-import type { Model } from '../models/index.ts';
+import type { Judged } from './beliefs.ts';
+import { expectedAt } from './board/expected-at.ts';
 import { pointName, reading } from './say.ts';
 
 type Point = DeviceModel['points'][number];
 
 /** Each reading beside what good boards show at that point in that mode, with its distance in standard deviations. */
-export function readingsView(life: readonly HistoryEntry[], model: Model, device: DeviceModel): ItemFile['readings'] {
+export function readingsView(life: readonly HistoryEntry[], { model, device, board }: Judged): ItemFile['readings'] {
   const points = new Map(device.points.map((point) => [point.id, point]));
   return life.flatMap((entry) => {
     if (entry.kind !== 'reading') return [];
     const point = points.get(entry.point);
     const reference = point?.mode === entry.mode ? point.reference : null;
+    const expected = board && point?.mode === entry.mode ? expectedAt(board, entry.point) : null;
     return [
       {
         point: entry.point,
@@ -20,8 +22,8 @@ export function readingsView(life: readonly HistoryEntry[], model: Model, device
         mode: entry.mode,
         value: entry.value,
         reference: point && reference ? referenceText(point) : null,
-        sigmas: sigmas(entry.value, reference),
-        expected: null,
+        sigmas: sigmas(entry.value, reference ?? (expected && { mean: expected.value, spread: expected.spread, boards: 0 })),
+        expected: expected?.text ?? null,
         event_id: entry.eventId,
       },
     ];

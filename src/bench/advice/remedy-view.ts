@@ -36,7 +36,7 @@ export function remedyView(judged: Judged, ranked: ReckonedRemedy, bench: Bench)
     how: spec.how,
     cautions: [...spec.cautions],
     why: whyRemedy(judged, ranked, bench),
-    spots: [],
+    spots: spotsOf(judged, ranked.remedy),
   };
 }
 
@@ -87,4 +87,18 @@ function whyRemedy(
     ...(donor && spec.slot ? [`${upper(donorWords(model, spec.slot, donor))}: ${percent(donor.chance)} that it is well.`] : []),
     ...(spec.risk > 0 ? [`${percent(spec.risk)} that the work ruins the unit.`] : []),
   ];
+}
+
+const MOST_SPOTS = 6;
+
+/** Parts of the board that a remedy is done to: its own part, or those of the likeliest faults that it mends. */
+function spotsOf({ model, belief, board }: Judged, { id, mends }: ReckonedRemedy['remedy']): RemedyView['spots'] {
+  if (!board || !model.circuit) return [];
+  const likely = Object.keys(mends)
+    .filter((fault) => (belief.marginal.get(fault) ?? 0) >= 0.01)
+    .sort((a, b) => belief.marginal.get(b)! - belief.marginal.get(a)!)
+    .flatMap((fault) => board.known.faults.get(fault)?.refs.slice(0, 2) ?? []);
+  const own = board.known.remedies.get(id)?.ref;
+  const refs = new Set(own ? [own] : likely.slice(0, MOST_SPOTS));
+  return model.circuit.parts.flatMap(({ ref, x, y, side }) => (refs.has(ref) && side !== 'off' ? [{ ref, x_mm: x, y_mm: y, side }] : []));
 }

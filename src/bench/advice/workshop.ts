@@ -26,22 +26,23 @@ export interface Workshop {
  */
 export function workshopFor(
   item: Item,
-  { model, device }: Judged,
+  { model, device, belief, board }: Judged,
   parts: ReadonlyMap<string, PartStock>,
   donors: ReadonlyMap<string, readonly Donor[]>,
   memo: Memo<Workshop>,
 ): Workshop {
   const plain: Remedy[] = [];
   const swaps: Remedy[] = [];
-  for (const spec of model.file.remedies) {
-    const remedy = device.remedies.find((candidate) => candidate.id === spec.id)!;
+  const worthThinkingOf = board ? likelyToHelp(device.remedies, belief) : device.remedies;
+  for (const remedy of worthThinkingOf) {
+    const spec = model.file.remedies.find((candidate) => candidate.id === remedy.id)!;
     if (item.declined.has(adviceId('remedy', spec.id))) continue;
     const priced = { ...remedy, partsCostMinor: partsCost(model.file, spec, parts) };
     if (!needsDonor(spec)) plain.push(priced);
     const donor = donors.get(spec.slot ?? '')?.[0];
     if (needsDonor(spec) && donor) swaps.push(withDonor(priced, donor));
   }
-  const key = JSON.stringify([model.file.id, plain.map(priceOf), swaps.map((swap) => [...priceOf(swap), swap.mends])]);
+  const key = JSON.stringify([board?.known.key, model.file.id, plain.map(priceOf), swaps.map((swap) => [...priceOf(swap), swap.mends])]);
   return memo.get(key, () => ({ device: { ...device, remedies: [...plain, ...swaps] }, alone: { ...device, remedies: plain }, key }));
 }
 
@@ -62,4 +63,21 @@ export function partsCost(file: Judged['model']['file'], spec: Spec, parts: Read
     const atHand = Math.min(count, stock?.count ?? 0);
     return sum + atHand * (stock?.eachMinor ?? 0) + (count - atHand) * partPrice(file, part);
   }, 0);
+}
+
+/** Of the many remedies on parts, those that help at least so often are thought of, and no more than so many. */
+const LEAST_HELP = 0.002;
+const MOST_REMEDIES = 60;
+
+function likelyToHelp(remedies: readonly Remedy[], { marginal }: Judged['belief']): readonly Remedy[] {
+  const help = ({ mends }: Remedy): number =>
+    Object.entries(mends).reduce((sum, [fault, chance]) => sum + chance * (marginal.get(fault) ?? 0), 0);
+  const helpful = remedies.map((remedy) => ({ remedy, by: help(remedy) })).filter(({ by }) => by >= LEAST_HELP);
+  const most = new Set(
+    helpful
+      .sort((a, b) => b.by / b.remedy.minutes - a.by / a.remedy.minutes)
+      .slice(0, MOST_REMEDIES)
+      .map(({ remedy }) => remedy),
+  );
+  return remedies.filter((remedy) => most.has(remedy));
 }

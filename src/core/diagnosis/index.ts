@@ -7,3 +7,4 @@ export { rankRemedies, type RankedRemedy } from './rank-remedies.ts';
 export { repairPlan, type RepairPlan, type RepairStep } from './repair-plan.ts';
 export { expectedCost, orderByChancePerCost, type Action } from './order-by-chance-per-cost.ts';
 export { DiagnosisError, marginals, posteriorOverSets, type Factor } from './posterior-over-sets.ts';
+export { METER_SCALES } from './meter-scale.ts';

@@ -50,13 +50,24 @@ export function nextChecks(
   belief: Belief,
   evidence: readonly Evidence[],
   stakes: Stakes,
-  options: { readonly skip?: ReadonlySet<string>; readonly limit?: number; readonly readings?: ReadingsAhead } = {},
+  options: NextOptions = {},
 ): RankedCheck[] {
   const desk = new Desk(model, belief, stakes, options.readings);
   const answers = answersSinceChange(evidence);
   const asked = model.checks.filter(({ id }) => !options.skip?.has(id));
-  const weighed = asked.map((check) => desk.weigh(check, answers(check))).sort(byWorth);
+  const told = asked.map((check) => desk.inform(check, answers(check)));
+  const worthIt = options.weighed === undefined ? told : told.sort((a, b) => bitRate(b) - bitRate(a)).slice(0, options.weighed);
+  const weighed = worthIt.map((each) => desk.weigh(each)).sort(byWorth);
   return weighed.slice(0, options.limit ?? weighed.length).map((each) => desk.tell(each));
+}
+
+export interface NextOptions {
+  /** Checks that were declined. */
+  readonly skip?: ReadonlySet<string>;
+  readonly limit?: number;
+  /** Where there are many checks, only so many that tell most per minute are weighed in money; the others are left out. */
+  readonly weighed?: number;
+  readonly readings?: ReadingsAhead;
 }
 
 /** How readings that are still to be taken come out, where a circuit tells. */
@@ -77,12 +88,17 @@ interface Possible {
   readonly range?: readonly [from: number, to: number];
 }
 
-type WeighedCheck = Omit<RankedCheck, 'outcomes'> & { readonly possible: readonly Possible[] };
+interface Informed extends Pick<RankedCheck, 'check' | 'minutes' | 'bits' | 'repeat'> {
+  readonly possible: readonly Possible[];
+}
+type WeighedCheck = Informed & Pick<RankedCheck, 'savingMinor' | 'savingPerMinuteMinor'>;
 
 function byWorth(a: WeighedCheck, b: WeighedCheck): number {
   const money = b.savingPerMinuteMinor - a.savingPerMinuteMinor;
-  return Math.abs(money) > SAME_MINOR ? money : b.bits / lasting(b.minutes) - a.bits / lasting(a.minutes);
+  return Math.abs(money) > SAME_MINOR ? money : bitRate(b) - bitRate(a);
 }
+
+const bitRate = ({ bits, minutes }: Informed): number => bits / lasting(minutes);
 
 /** Minutes to divide by: nothing takes no time at all. */
 const lasting = (minutes: number): number => Math.max(minutes, 0.1);
@@ -96,6 +112,7 @@ interface Base {
 
 class Desk {
   private readonly workshop: Workshop;
+  private readonly before: Float64Array;
   private readonly now: number;
   private readonly bases = new Map<Stage, Base>();
 
@@ -106,17 +123,23 @@ class Desk {
     private readonly readings?: ReadingsAhead,
   ) {
     this.workshop = Workshop.for(model, belief);
+    this.before = faultChances(belief.space, belief.weights);
     this.now = this.baseAt(stakes.stage).expectedMinor;
   }
 
-  weigh(check: Check, before: readonly Observation[]): WeighedCheck {
+  inform(check: Check, before: readonly Observation[]): Informed {
     const possible = this.possible(check, before);
-    const base = this.baseAt(openedTo(this.stakes, check.stage).stage);
     const bits = Math.max(0, entropyBits(mixOf(possible)) - meanOf(possible, entropyBits));
+    const minutes = this.ownMinutes(check) + openingMinutes(this.stakes, check.stage);
+    return { check, minutes, bits, repeat: before.length > 0, possible };
+  }
+
+  weigh(informed: Informed): WeighedCheck {
+    const { check, minutes, possible } = informed;
+    const base = this.baseAt(openedTo(this.stakes, check.stage).stage);
     const gain = meanOf(possible, (weights) => this.gainAfter(base, weights));
     const savingMinor = gain + this.wayShared(base, check, gain);
-    const minutes = this.ownMinutes(check) + openingMinutes(this.stakes, check.stage);
-    return { check, minutes, savingMinor, savingPerMinuteMinor: savingMinor / lasting(minutes), bits, repeat: before.length > 0, possible };
+    return { ...informed, savingMinor, savingPerMinuteMinor: savingMinor / lasting(minutes) };
   }
 
   /** What the repair saves by finding the unit open so far: all of it when the check pays for its own minutes, else in proportion. */
@@ -160,15 +183,16 @@ class Desk {
   }
 
   private meaning(weights: Float64Array): Pick<CheckOutcome, 'sets' | 'marginalShift'> {
-    const { space, marginal } = this.belief;
+    const { space } = this.belief;
     const after = faultChances(space, weights);
-    const shifts = this.model.faults.map(({ id }, fault) => ({ fault: id, from: marginal.get(id)!, to: after[fault]! }));
+    const before = this.before;
+    const moved = largest(after.length, (fault) => Math.abs(after[fault]! - before[fault]!));
     return {
       sets: likeliest(space, weights).map((s) => ({
         faults: space.members[s]!.map((fault) => this.model.faults[fault]!.id),
         chance: weights[s]!,
       })),
-      marginalShift: shifts.sort((a, b) => Math.abs(b.to - b.from) - Math.abs(a.to - a.from)).slice(0, TOLD),
+      marginalShift: moved.map((fault) => ({ fault: this.model.faults[fault]!.id, from: before[fault]!, to: after[fault]! })),
     };
   }
 }
@@ -185,12 +209,16 @@ function mixOf(possible: readonly Possible[]): Float64Array {
 }
 
 /** States of the likeliest sets. */
-function likeliest(space: StateSpace, weights: Float64Array): number[] {
+const likeliest = (space: StateSpace, weights: Float64Array): number[] => largest(space.unknown, (s) => weights[s]!);
+
+/** Places of the few largest of so many values, the largest first. */
+function largest(count: number, value: (place: number) => number): number[] {
   const best: number[] = [];
-  for (let s = 0; s < space.unknown; s++) {
-    if (best.length === TOLD && weights[s]! <= weights[best[TOLD - 1]!]!) continue;
-    const place = best.findIndex((other) => weights[s]! > weights[other]!);
-    best.splice(place < 0 ? best.length : place, 0, s);
+  for (let place = 0; place < count; place++) {
+    const own = value(place);
+    if (best.length === TOLD && own <= value(best[TOLD - 1]!)) continue;
+    const at = best.findIndex((other) => own > value(other));
+    best.splice(at < 0 ? best.length : at, 0, place);
     best.length = Math.min(best.length, TOLD);
   }
   return best;

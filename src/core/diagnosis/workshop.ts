@@ -79,14 +79,18 @@ export class Workshop {
   }
 }
 
-function effectOf(model: DeviceModel, space: StateSpace, remedy: Remedy): Effect {
-  const mends = model.faults.map(({ id }) => remedy.mends[id] ?? 0);
-  const touched = [...space.members.keys()].filter((state) => space.members[state]!.some((fault) => mends[fault]! > 0));
-  const mendsFirst = Float64Array.from(touched, (state) => mends[space.first[state]!]!);
-  const mendsSecond = Float64Array.from(touched, (state) => mends[space.second[state]!] ?? 0);
-  const isPair = (i: number): boolean => space.second[touched[i]!]! >= 0;
+function effectOf(model: DeviceModel, { size, first, second }: StateSpace, remedy: Remedy): Effect {
+  const mends = Float64Array.from(model.faults, ({ id }) => remedy.mends[id] ?? 0);
+  const states: number[] = [];
+  for (let s = 0; s < size; s++) {
+    const [a, b] = [first[s]!, second[s]!];
+    if ((a >= 0 && mends[a]! > 0) || (b >= 0 && mends[b]! > 0)) states.push(s);
+  }
+  const mendsFirst = Float64Array.from(states, (state) => mends[first[state]!]!);
+  const mendsSecond = Float64Array.from(states, (state) => (second[state]! < 0 ? 0 : mends[second[state]!]!));
+  const isPair = (i: number): boolean => second[states[i]!]! >= 0;
   return {
-    states: Int32Array.from(touched),
+    states: Int32Array.from(states),
     mendsFirst,
     mendsSecond,
     cures: mendsFirst.map((p, i) => (isPair(i) ? p * mendsSecond[i]! : p)),

@@ -7,6 +7,7 @@ import { believeReadings } from '../readings/believe-readings.ts';
 import { LADDER_STAKES } from '../readings/testing/ladder.ts';
 import { believeBoard, type BoardOptions } from './believe-board.ts';
 import type { BoardSense } from './board-sense.ts';
+import { likelyPart } from './likely-part.ts';
 import { BoardReadingsAhead } from './readings-ahead.ts';
 import { LADDER_PLAYER, LADDER_SENSE, read, withR2Open } from './testing/ladder-player.ts';
 
@@ -89,10 +90,11 @@ describe('the belief in a device whose circuit is known', () => {
 
 describe('the next check with a circuit', () => {
   const bands = outcomeBands(LADDER_SENSE.baseline.kernels);
-  const rank = (evidence: readonly Evidence[], read: readonly string[] = []) => {
+  const rank = (evidence: readonly Evidence[], read: readonly string[] = [], left = 0) => {
     const belief = believe(evidence);
-    const ahead = new BoardReadingsAhead(LADDER_SENSE, bands, belief, { side: 'front', power: 'on', mode: 'volts' }, new Set(read));
-    return { ahead, ranked: nextChecks(LADDER_PLAYER, belief, evidence, LADDER_STAKES, { readings: ahead }), belief };
+    const likely = likelyPart(LADDER_PLAYER, belief, left);
+    const ahead = new BoardReadingsAhead(LADDER_SENSE, bands, likely, { side: 'front', power: 'on', mode: 'volts' }, new Set(read));
+    return { ahead, ranked: nextChecks(likely.model, likely.belief, evidence, LADDER_STAKES, { readings: ahead }), likely };
   };
 
   it('ranks readings among trials and looks, with the range of each outcome and what it would mean', () => {
@@ -104,6 +106,14 @@ describe('the next check with a circuit', () => {
     expect(ranked.findIndex(({ check }) => check.id === 'measure-mid')).toBeLessThan(
       ranked.findIndex(({ check }) => check.id === 'look-shell'),
     );
+  });
+
+  it('looks ahead from the likely part of a belief much as from all of it', () => {
+    const [whole, part] = [rank([dead, read('in', 5)], ['in']), rank([dead, read('in', 5)], ['in'], 0.03)];
+    expect(part.likely.model.faults.length).toBeLessThan(LADDER_PLAYER.faults.length);
+    assertBelief(part.likely.belief);
+    expect(part.ranked[0]!.check.id).toBe(whole.ranked[0]!.check.id);
+    expect(Math.abs(part.ranked[0]!.bits - whole.ranked[0]!.bits)).toBeLessThan(0.1);
   });
 
   it('sees little in reading a point again', () => {

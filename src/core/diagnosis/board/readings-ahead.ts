@@ -9,20 +9,25 @@ import { OutcomeShares, UNKNOWN_MOVED } from '../readings/outcome-shares.ts';
 import type { Baseline } from '../readings/index.ts';
 import type { BoardBelief } from './believe-board.ts';
 import { asMeasured } from './recentre.ts';
+import type { LikelyPart } from './likely-part.ts';
 import { boardPointIndex, heldByCircuit, type BoardSense } from './board-sense.ts';
 
 /** Readings that may be taken next on a device whose circuit is known. */
 export class BoardReadingsAhead implements ReadingsAhead {
   private readonly kept = new Map<string, readonly Outcome[]>();
 
+  private readonly belief: BoardBelief;
+
   /** `read` are points that were read since the last change, which tell little again. */
   constructor(
     private readonly sense: BoardSense,
     private readonly bands: OutcomeBands,
-    private readonly belief: BoardBelief,
+    private readonly likely: LikelyPart,
     private readonly bench: BenchState,
     private readonly read: ReadonlySet<string>,
-  ) {}
+  ) {
+    this.belief = likely.belief;
+  }
 
   outcomesAt(point: string): readonly Outcome[] | undefined {
     const p = boardPointIndex(this.sense, point);
@@ -55,15 +60,13 @@ export class BoardReadingsAhead implements ReadingsAhead {
 
   /** The belief over the rows of the dictionary alone; a fault that is not in it reads as a healthy board. */
   private asRows(): ConstructorParameters<typeof OutcomeShares>[0] {
-    const { belief, sense } = this;
-    const { space, byDraw, draws } = belief;
-    const held = heldByCircuit(sense);
+    const { space, byDraw, draws } = this.belief;
+    const held = heldByCircuit(this.sense);
     const rows = new Float64Array((1 + held) * draws);
     const pairs: [number, number][] = [];
     const ofPairs: number[] = [];
-    const rowOf = (fault: number): number => (fault >= 0 && fault < held ? 1 + fault : 0);
     for (let s = 0; s < space.unknown; s++) {
-      const [a, b] = [rowOf(space.first[s]!), rowOf(space.second[s]!)];
+      const [a, b] = [this.rowOf(space.first[s]!), this.rowOf(space.second[s]!)];
       const own = byDraw.subarray(s * draws, (s + 1) * draws);
       if (a > 0 && b > 0) {
         pairs.push([a, b]);
@@ -72,6 +75,12 @@ export class BoardReadingsAhead implements ReadingsAhead {
     }
     const unknown = byDraw.slice(space.unknown * draws);
     return { draws, rows, pairs, ofPairs: Float64Array.from(ofPairs), unknown };
+  }
+
+  /** Row of a fault in the dictionary; 0 where the circuit does not hold it. */
+  private rowOf(fault: number): number {
+    const place = this.likely.places[fault];
+    return place !== undefined && place < heldByCircuit(this.sense) ? 1 + place : 0;
   }
 
   private outcomes(p: number): Outcome[] {
@@ -88,15 +97,14 @@ export class BoardReadingsAhead implements ReadingsAhead {
   /** Share of each band, by state; those of a state sum to 1. */
   private sharesByState(p: number, kinds: number): Float64Array {
     const { space } = this.belief;
-    const held = heldByCircuit(this.sense);
     const { far, rows } = this.sense.baseline.kernels;
+    const { places } = this.likely;
     const result = new Float64Array(space.size * kinds);
     const put = (s: number, row: number): void => this.shareOfRow(p, s, row, kinds, result);
-    const rowOf = (fault: number): number => (fault >= 0 && fault < held ? 1 + fault : 0);
     for (let s = 0; s < space.unknown; s++) {
-      const [a, b] = [rowOf(space.first[s]!), rowOf(space.second[s]!)];
-      const with1 = this.sense.withFault.get(space.first[s]!);
-      const with2 = this.sense.withFault.get(space.second[s]!);
+      const [a, b] = [this.rowOf(space.first[s]!), this.rowOf(space.second[s]!)];
+      const with1 = this.sense.withFault.get(places[space.first[s]!]!);
+      const with2 = this.sense.withFault.get(places[space.second[s]!]!);
       if (b > 0 && with1) this.shareOn(with1, p, s, b, kinds, result);
       else if (b > 0 && a > 0 && with2) this.shareOn(with2, p, s, a, kinds, result);
       else put(s, far[p * rows + a]! >= far[p * rows + b]! ? a : b);
