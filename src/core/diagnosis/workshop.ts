@@ -28,7 +28,8 @@ export class Workshop {
     readonly space: StateSpace,
     absent: ReadonlySet<string>,
   ) {
-    this.effects = model.remedies.map((remedy) => effectOf(model, space, remedy));
+    const places = new Map(model.faults.map(({ id }, fault) => [id, fault]));
+    this.effects = model.remedies.map((remedy) => effectOf(places, space, remedy));
     this.complete = !model.functions.some(({ needs }) => needs.some((need) => need.every((block) => absent.has(block))));
   }
 
@@ -79,8 +80,12 @@ export class Workshop {
   }
 }
 
-function effectOf(model: DeviceModel, { size, first, second }: StateSpace, remedy: Remedy): Effect {
-  const mends = Float64Array.from(model.faults, ({ id }) => remedy.mends[id] ?? 0);
+function effectOf(places: ReadonlyMap<string, number>, { size, faults, first, second }: StateSpace, remedy: Remedy): Effect {
+  const mends = new Float64Array(faults);
+  for (const [id, chance] of Object.entries(remedy.mends)) {
+    const fault = places.get(id);
+    if (fault !== undefined) mends[fault] = chance;
+  }
   const states: number[] = [];
   for (let s = 0; s < size; s++) {
     const [a, b] = [first[s]!, second[s]!];
