@@ -1,3 +1,4 @@
+import type { Boards } from './boards/board-knowledge.ts';
 import type { AnyEvent, Stored } from './events/index.ts';
 import type { EventStore, Clock, ItemPage, ItemQuery } from './ports.ts';
 import type { Model } from './models/index.ts';
@@ -22,6 +23,8 @@ import type {
 export interface BenchParts {
   readonly store: EventStore;
   readonly models: ReadonlyMap<string, Model>;
+  /** What circuits say of boards; without it all advice goes by the model files. */
+  readonly boards?: Boards;
   readonly clock: Clock;
   readonly device: string;
   readonly version: string;

@@ -1,5 +1,6 @@
 import { formatMinor } from '../core/quantity/index.ts';
 import { proofOf } from './advice/proof.ts';
+import { partRemedyNamed } from './boards/part-remedies.ts';
 import type { Claim } from './events/index.ts';
 import type { Model, ModelFile } from './models/index.ts';
 import type { BenchState } from './state.ts';
@@ -24,7 +25,12 @@ export interface LogWords {
 
 export function logWords(state: Readonly<BenchState>, models: ReadonlyMap<string, Model>): LogWords {
   const fileOf = (itemId: string): ModelFile | undefined => models.get(state.items.get(itemId)?.modelId ?? '')?.file;
-  const named: LogWords['named'] = (itemId, section, id) => fileOf(itemId)?.[section].find((entry) => entry.id === id)?.name ?? id;
+  const onParts = (itemId: string, id: string): string | undefined => {
+    const model = models.get(state.items.get(itemId)?.modelId ?? '');
+    return model && partRemedyNamed(model, id)?.spec.name;
+  };
+  const named: LogWords['named'] = (itemId, section, id) =>
+    fileOf(itemId)?.[section].find((entry) => entry.id === id)?.name ?? (section === 'remedies' ? onParts(itemId, id) : undefined) ?? id;
   const place: LogWords['place'] = (itemId, id) => {
     const block = named(itemId, 'blocks', id);
     return block === id ? named(itemId, 'slots', id) : block;

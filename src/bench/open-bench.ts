@@ -6,6 +6,7 @@ import { adopt } from './live/adopt.ts';
 import { catchUp, emptyLive, type LiveLog } from './live/live-log.ts';
 import { record } from './live/record.ts';
 import { askingView, marketView } from './market/index.ts';
+import type { Model } from './models/index.ts';
 import type { EventStore } from './ports.ts';
 import { rowOf } from './row-of.ts';
 import { benchView } from './show/bench-view.ts';
@@ -21,8 +22,9 @@ import { ROWS_VERSION } from './views/index.ts';
  * memory. Every answer first takes in what other processes have appended.
  */
 export function openBench(parts: BenchParts): Bench {
-  const { store, models, clock, device, version } = parts;
-  const advisor = createAdvisor(models);
+  const { store, models, boards, clock, device, version } = parts;
+  const advisor = createAdvisor(models, boards);
+  const boardPoints = (model: Model) => boards?.knowledge(model, [])?.points ?? [];
   const live = emptyLive(models);
   const now = (): BenchState => {
     catchUp(live, store);
@@ -30,7 +32,7 @@ export function openBench(parts: BenchParts): Bench {
   };
   store.exclusively(() => mendRows(live, store));
   return {
-    record: (events) => record({ live, store, clock, device, proofSteps: advisor.proofSteps }, events),
+    record: (events) => record({ live, store, clock, device, proofSteps: advisor.proofSteps, boardPoints }, events),
     adopt: (events) => adopt(live, store, events),
     state: now,
     overview: () => benchView(now(), { events: live.log.length, version, device }),

@@ -20,7 +20,7 @@ function opened(store: EventStore = memoryStore()): Recording {
   const clock = { now: () => new Date('2026-03-01T10:00:00Z'), newId: () => testId(5000 + made++) };
   const live = emptyLive(models);
   catchUp(live, store);
-  return { live, store, clock, device: 'bench-1', proofSteps: () => ({ steps: [], ready: true }) };
+  return { live, store, clock, device: 'bench-1', proofSteps: () => ({ steps: [], ready: true }), boardPoints: () => [] };
 }
 
 const events = (...steps: readonly Step[]): AnyEvent[] => testLog(...steps).map(({ event }) => event);

@@ -15,6 +15,7 @@ export interface Recording {
   readonly store: EventStore;
   readonly clock: Clock;
   readonly device: string;
+  readonly boardPoints: NonNullable<RuleContext['boardPoints']>;
   readonly proofSteps: (state: Readonly<BenchState>, itemId: string) => ProofView;
 }
 
@@ -76,6 +77,7 @@ function objectionTo(on: Recording, event: AnyEvent, index: number): Refusal | n
     models: live.models,
     proofSteps: (itemId) => on.proofSteps(live.state, itemId),
     eventById: (id) => eventById(live, id),
+    boardPoints: on.boardPoints,
   };
   const objection = checkEvent(context, event);
   return objection && { ok: false, index, ...objection };

@@ -1,3 +1,4 @@
+import type { BoardPoint } from '../boards/board-knowledge.ts';
 import type { AnyEvent, EventOf, Kind } from '../events/index.ts';
 import type { Model } from '../models/index.ts';
 import type { BenchState } from '../state.ts';
@@ -59,6 +60,8 @@ export interface RuleContext {
   /** The steps that a unit must pass before it leaves, with what was done of them. */
   readonly proofSteps: (itemId: string) => ProofView;
   readonly eventById: (id: string) => AnyEvent | undefined;
+  /** Points of a model's circuit that its file does not name, as far as they are known. */
+  readonly boardPoints?: (model: Model) => readonly Pick<BoardPoint, 'id' | 'name' | 'mode'>[];
 }
 
 export type Rule<K extends Kind> = (context: RuleContext, event: EventOf<K>) => Objection | null;
