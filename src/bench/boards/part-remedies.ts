@@ -34,11 +34,26 @@ export function remedyBetween(model: Model, verb: 'clear' | 'wash', nets: readon
   return remedy(model, verb, nets.map(written).join('--'), nets, `${WORDS[verb]} between ${a} and ${b}`, effortOf(verb, 'resistor')!, null);
 }
 
+/** The remedy against whichever part pulls a net to ground. */
+export function remedyOnNet(model: Model, net: string): PartRemedy | null {
+  if (!model.circuit?.netlist.nodes.includes(net)) return null;
+  return remedy(
+    model,
+    'trace',
+    written(net),
+    [net],
+    `Find what pulls ${netWords(net)} to ground, and replace it`,
+    effortOf('trace', 'resistor')!,
+    null,
+  );
+}
+
 /** The remedy that such a name stands for; null where it is none of this board's. */
 export function partRemedyNamed(model: Model, id: string): PartRemedy | null {
   const [verb, target] = [id.slice(0, id.indexOf('.')), id.slice(id.indexOf('.') + 1)];
   const work = WORK.find((each) => each.verb === verb);
   if (!work || !model.circuit) return null;
+  if (work.verb === 'trace') return remedyOnNet(model, read(target));
   if (work.verb !== 'clear' && work.verb !== 'wash') return remedyOnPart(model, work.verb, target);
   const nets = target.split('--').map(read);
   return nets.length === 2 ? remedyBetween(model, work.verb, [nets[0]!, nets[1]!]) : null;
@@ -54,6 +69,7 @@ const WORDS: Readonly<Record<WorkOnParts['verb'], string>> = {
   wire: 'Run a wire past the joint of',
   clear: 'Clear the bridge',
   wash: 'Wash off what leaks',
+  trace: 'Find what pulls down',
 };
 
 const MOST_LETTERS = 64;
@@ -97,7 +113,7 @@ function usedUp({ file }: Model, verb: WorkOnParts['verb'], share: number, part:
   const [id, name] =
     verb === 'wire'
       ? ['wire', 'Insulated wire']
-      : verb === 'resolder' || verb === 'clear'
+      : verb === 'resolder' || verb === 'clear' || verb === 'trace'
         ? ['flux', 'Flux']
         : ['cleaning', 'Alcohol and swabs'];
   return file.parts.find((known) => known.id === id) ?? { id, name, price };

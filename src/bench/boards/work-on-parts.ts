@@ -5,7 +5,7 @@ type Remedy = ModelFile['remedies'][number];
 
 /** A kind of work that can be done to a part of any board, or between two of its nets. */
 export interface WorkOnParts {
-  readonly verb: 'replace' | 'resolder' | 'clean' | 'wire' | 'clear' | 'wash';
+  readonly verb: 'replace' | 'resolder' | 'clean' | 'wire' | 'clear' | 'wash' | 'trace';
   readonly kind: Remedy['kind'];
   /** Chance that it removes a fault of each kind. */
   readonly mends: Readonly<Partial<Record<CircuitFaultKind, number>>>;
@@ -71,6 +71,13 @@ export const WORK: readonly WorkOnParts[] = [
     cautions: ['solvent', 'esd'],
     how: 'Soft brush and alcohol between the pads, rinse with more, let it dry for an hour.',
   },
+  {
+    verb: 'trace',
+    kind: 'replace',
+    mends: { short: 0.85, 'supply-shorted': 0.75, leaky: 0.4 },
+    cautions: [...SOLDERING, 'solvent'],
+    how: 'Cell out. A bench supply at half a volt and 1 A on the net: the part that warms is it, a drop of alcohol dries there first. Replace that one, then measure to ground before power.',
+  },
 ];
 
 /** Minutes, chance to ruin the unit, and price as a share of that of a working unit, by what is worked on. Common practice, no source. */
@@ -105,6 +112,7 @@ const BY_VERB: Readonly<Record<Exclude<WorkOnParts['verb'], 'replace'>, Effort>>
   wire: { minutes: 14, risk: 0.015, price: 0.001 },
   clear: { minutes: 7, risk: 0.008, price: 0.0014 },
   wash: { minutes: 15, risk: 0.01, price: 0.003 },
+  trace: { minutes: 24, risk: 0.03, price: 0.004 },
 };
 
 /** What a piece of work on a part of that role costs; null where it is not done to such a part. */

@@ -10,8 +10,9 @@ const HINT = 0.05;
 const OF_UNKNOWN = { something: 0.1, nothing: 0.75 };
 /** So many kinds of finding share a slip among them. */
 const KINDS = 15;
-/** What is plain to see at one part, so that only a slip notes it where it is not. */
+/** What is plain to see at one part: only a slip notes it where it is not, and seldom, for one looks twice. Common practice, no source. */
 const PLAIN: ReadonlySet<string> = new Set(['missing', 'bridged']);
+const LOOKED_TWICE = 0.1;
 
 export const NOTHING_WRONG = 'nothing-wrong';
 /** Outcome of a look at a block for which the model tells no kind of finding. */
@@ -32,13 +33,15 @@ export function findingChances(
 ): Float64Array {
   if (absent.has(block)) return new Float64Array(space.size).fill(0.5);
   const nothing = sees === NOTHING_WRONG;
+  const isPlain = part !== undefined && PLAIN.has(sees);
+  const hint = isPlain ? 0 : HINT;
   const unseen = Float64Array.from(model.faults, (fault) => {
     if (fault.block !== block || (part !== undefined && fault.part !== part)) return 1;
-    return nothing ? hidden(fault.seen) : 1 - Math.max(fault.seen[sees] ?? 0, HINT);
+    return nothing ? hidden(fault.seen) : 1 - Math.max(fault.seen[sees] ?? 0, hint);
   });
   const chances = productByState(space, unseen);
-  const share = part === undefined ? 1 : 1 / (model.parts ?? 1);
-  const alarm = part !== undefined && PLAIN.has(sees) ? 0 : FALSE_ALARM * share;
+  const share = (part === undefined ? 1 : 1 / (model.parts ?? 1)) * (isPlain ? LOOKED_TWICE : 1);
+  const alarm = isPlain ? 0 : FALSE_ALARM * share;
   for (let s = 0; s < space.size; s++) {
     const missed = (1 - alarm) * chances[s]!;
     chances[s] = nothing ? (1 - SLIP) * missed + SLIP / 2 : (1 - SLIP) * (1 - missed) + (SLIP / KINDS) * share;

@@ -1,6 +1,6 @@
 import type { CircuitFaultKind } from '../../../core/circuit/index.ts';
 import type { BoardFault, BoardKnowledge } from '../../boards/board-knowledge.ts';
-import { remedyBetween, remedyOnPart, type PartRemedy } from '../../boards/part-remedies.ts';
+import { remedyBetween, remedyOnNet, remedyOnPart, type PartRemedy } from '../../boards/part-remedies.ts';
 import { WORK, type WorkOnParts } from '../../boards/work-on-parts.ts';
 import type { Model, ModelFile } from '../../models/index.ts';
 import { blocksOfSlot } from '../device-model.ts';
@@ -80,12 +80,30 @@ function derivedRemedies(model: Model, { faults }: BoardKnowledge, stands: Stand
       found.set(remedy.spec.id, known);
     }
   }
-  return [...found.values()].map(({ remedy, mends }) => ({ ...remedy, spec: { ...remedy.spec, mends } }));
+  return [...found.values()]
+    .filter(({ remedy, mends }) => remedy.work.verb !== 'trace' || Object.keys(mends).length > 1)
+    .map(({ remedy, mends }) => ({ ...remedy, spec: { ...remedy.spec, mends } }));
+}
+
+/** The net that a fault ties to ground; null when it does not. */
+function pulledDown({ circuit }: Model, { changes }: BoardFault['circuit']): string | null {
+  for (const change of changes) {
+    if (change.does !== 'bridge' && change.does !== 'join') continue;
+    const [a, b] =
+      change.does === 'join' ? change.nodes : (circuit!.netlist.parts.find(({ name }) => name.toLowerCase() === change.part)?.nodes ?? []);
+    if (a === '0' && b !== undefined && b !== '0') return b;
+    if (b === '0' && a !== undefined) return a;
+  }
+  return null;
 }
 
 const BETWEEN_NETS: ReadonlySet<CircuitFaultKind> = new Set(['bridge', 'liquid-leak']);
 
 function remedyFor(model: Model, { verb }: WorkOnParts, { circuit, refs, nets }: BoardFault): PartRemedy | null {
+  if (verb === 'trace') {
+    const net = pulledDown(model, circuit);
+    return net === null ? null : remedyOnNet(model, net);
+  }
   if (verb === 'clear' || verb === 'wash') return nets.length === 2 ? remedyBetween(model, verb, [nets[0]!, nets[1]!]) : null;
   return refs[0] === undefined || BETWEEN_NETS.has(circuit.kind) ? null : remedyOnPart(model, verb, refs[0]);
 }

@@ -123,7 +123,14 @@ const looksOf = ({ state, needs }: FunctionSpec): Look[] =>
 
 type Read = (look: Look, row: number, draw: number) => number;
 
-function worksBy(model: Model, spec: FunctionSpec, sets: readonly FaultSet[], draws: number, rows: number, read: Read): Float32Array {
+function worksBy(
+  model: Model,
+  spec: FunctionSpec,
+  sets: readonly (readonly CircuitFault[])[],
+  draws: number,
+  rows: number,
+  read: Read,
+): Float32Array {
   const needs = spec.needs.filter((need) => !('amps' in need));
   return Float32Array.from({ length: sets.length * draws }, (_, i) => {
     const [row, draw] = [Math.floor(i / draws), i % draws];
