@@ -103,7 +103,9 @@ export function checkHeadline({ model }: Judged, { check }: RankedCheck): string
   if (check.kind === 'look') return `Look at the ${lower(blockName(model, check.block))}`;
   if (check.kind === 'measure') {
     const point = model.file.points.find((candidate) => candidate.id === check.point);
-    return `Measure ${pointName(model, check.point)} in ${point?.mode === 'diode' ? 'diode mode' : (point?.mode ?? 'its mode')}`;
+    const name = pointName(model, check.point);
+    const mode = point?.mode === 'diode' ? 'diode mode' : (point?.mode ?? 'its mode');
+    return name.includes(mode) ? `Measure ${name}` : `Measure ${name} in ${mode}`;
   }
   const aids = check.with.map((id) => lower(accessoryName(model, id)));
   return `Try it: ${lower(functionName(model, check.function))}${aids.length > 0 ? `, with the ${listed(aids)}` : ''}`;
