@@ -1,3 +1,4 @@
+import { afterTransplant } from '../../core/diagnosis/index.ts';
 import type { DeviceModel, Stakes } from '../../core/diagnosis/model.ts';
 import { meanOf, shiftedBy, spreadAbove, surely, type Outcome } from '../../core/planning/index.ts';
 import { slotContent } from '../slots.ts';
@@ -70,7 +71,7 @@ function hopeAfter({ judged }: SwapSetting, slot: string): number {
 function swapOf(setting: SwapSetting, slot: string, donor: Donor): SwapRoad {
   const { item, judged, beliefs, prices } = setting;
   const blocks = blocksOfSlot(judged.model.file, slot);
-  const after = beliefs.on(judged.model, [...judged.evidence, { id: 'if-swapped', kind: 'transplant', blocks, incoming: donor.faults }]);
+  const after = { ...judged, belief: afterTransplant(judged.device, judged.belief, blocks, donor.faults) };
   const remedy = swapRemedy(judged.model, slot);
   const stage = remedy?.stage ?? 'open';
   const minutes = swapMinutes(setting, slot, donor);

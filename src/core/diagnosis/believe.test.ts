@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { assertBelief, believe, DiagnosisError, nextChecks, type Belief, type Evidence } from './index.ts';
+import { afterTransplant, assertBelief, believe, DiagnosisError, nextChecks, type Belief, type Evidence } from './index.ts';
 import { SMALL_PLAYER, STAKES, trial } from './testing/small-player.ts';
 
 const on = (...evidence: Evidence[]): Belief => believe(SMALL_PLAYER, evidence);
@@ -192,6 +192,17 @@ describe('a test at length that failed', () => {
 });
 
 describe('transplants', () => {
+  it('are believed alike whether they are done or thought of', () => {
+    const swap = { blocks: ['cell', 'switch'], incoming: { 'cell-flat': 0.3, 'switch-dirty': 0.1 } };
+    const [done, thought] = [
+      on(DEAD, { id: 't', kind: 'transplant', ...swap }),
+      afterTransplant(SMALL_PLAYER, on(DEAD), swap.blocks, swap.incoming),
+    ];
+    assertBelief(thought);
+    expect(chance(thought, 'converter-dead')).toBeGreaterThan(0.1);
+    for (const [fault, expected] of done.marginal) expect(chance(thought, fault), fault).toBeCloseTo(expected, 12);
+  });
+
   it('of everything leave just the incoming chances', () => {
     const blocks = [...new Set(SMALL_PLAYER.faults.map(({ block }) => block))];
     const belief = on(DEAD, { id: 't', kind: 'transplant', blocks, incoming: { 'switch-dirty': 0.25 } });

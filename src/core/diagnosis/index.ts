@@ -1,6 +1,7 @@
 export type { Behaviour, Check, DeviceFunction, DeviceModel, Evidence, Fault, Remedy, Shift, Stage, Stakes, TestPoint } from './model.ts';
 export type { Belief } from './belief.ts';
 export { believe } from './believe.ts';
+export { afterTransplant } from './after-transplant.ts';
 export { assertBelief } from './assert-belief.ts';
 export { nextChecks, paysForItself, type CheckOutcome, type RankedCheck, type ReadingsAhead } from './next-checks.ts';
 export { rankRemedies, type RankedRemedy } from './rank-remedies.ts';

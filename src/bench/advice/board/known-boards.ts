@@ -36,7 +36,7 @@ export class KnownBoards {
     const withFault = new Map<number, Baseline>();
     for (const fault of certain) {
       const known = this.#knowledge(plain, [device.faults[fault]!.id]);
-      if (!known) continue;
+      if (!known || !isLike(known, knowledge)) continue;
       withFault.set(fault, known.baseline);
       keys.push(`${fault}:${keyOf(known)}`);
     }
@@ -56,3 +56,9 @@ export class KnownBoards {
 }
 
 const keyOf = ({ hash, done, rows }: BoardKnowledge): string => `${hash}@${done >= rows ? 'all' : Math.floor((STEPS * done) / rows)}`;
+
+/** The same points on as many drawn boards: only then do readings of the two go together. */
+function isLike(one: BoardKnowledge, other: BoardKnowledge): boolean {
+  const [a, b] = [one.baseline.kernels.dictionary, other.baseline.kernels.dictionary];
+  return a.draws === b.draws && a.points.length === b.points.length && a.faults.length === b.faults.length;
+}

@@ -90,10 +90,10 @@ describe('the belief in a device whose circuit is known', () => {
 
 describe('the next check with a circuit', () => {
   const bands = outcomeBands(LADDER_SENSE.baseline.kernels);
-  const rank = (evidence: readonly Evidence[], read: readonly string[] = [], left = 0) => {
+  const rank = (evidence: readonly Evidence[], already: readonly string[] = [], left = 0) => {
     const belief = believe(evidence);
     const likely = likelyPart(LADDER_PLAYER, belief, left);
-    const ahead = new BoardReadingsAhead(LADDER_SENSE, bands, likely, { side: 'front', power: 'on', mode: 'volts' }, new Set(read));
+    const ahead = new BoardReadingsAhead(LADDER_SENSE, bands, likely, { side: 'front', power: 'on', mode: 'volts' }, new Set(already));
     return { ahead, ranked: nextChecks(likely.model, likely.belief, evidence, LADDER_STAKES, { readings: ahead }), likely };
   };
 

@@ -70,7 +70,8 @@ function byState(space: StateSpace, key: string, reading: BoardReading, draws: n
     chance.set(fits.subarray(from, from + draws), s * draws);
     if (b < 0) continue;
     const exact = simulated?.get(pairKey(a, b)) ?? onBoardWith(withFault, a, b, draws);
-    for (let d = 0; exact && d < draws; d++) if (!Number.isNaN(exact[d]!)) own[s * draws + d] = exact[d]!;
+    if (!exact) continue;
+    for (let d = 0; d < draws; d++) if (!Number.isNaN(exact[d]!)) own[s * draws + d] = exact[d]!;
   }
   own.set(likelihood.unknown, space.unknown * draws);
   return { id: reading.id, key, likelihood: own, chance };
