@@ -1,5 +1,6 @@
 import { createAdvisor } from './advice/index.ts';
 import type { Bench, BenchParts } from './bench.ts';
+import { boardPoints } from './boards/index.ts';
 import { booksView } from './books/index.ts';
 import { learnedView } from './learning/index.ts';
 import { adopt } from './live/adopt.ts';
@@ -24,7 +25,7 @@ import { ROWS_VERSION } from './views/index.ts';
 export function openBench(parts: BenchParts): Bench {
   const { store, models, boards, clock, device, version } = parts;
   const advisor = createAdvisor(models, boards);
-  const boardPoints = (model: Model) => boards?.knowledge(model, [])?.points ?? [];
+  const pointsOf = (model: Model) => boards?.knowledge(model, [])?.points ?? boardPoints(model);
   const live = emptyLive(models);
   const now = (): BenchState => {
     catchUp(live, store);
@@ -32,7 +33,7 @@ export function openBench(parts: BenchParts): Bench {
   };
   store.exclusively(() => mendRows(live, store));
   return {
-    record: (events) => record({ live, store, clock, device, proofSteps: advisor.proofSteps, boardPoints }, events),
+    record: (events) => record({ live, store, clock, device, proofSteps: advisor.proofSteps, boardPoints: pointsOf }, events),
     adopt: (events) => adopt(live, store, events),
     state: now,
     overview: () => benchView(now(), { events: live.log.length, version, device }),

@@ -11,6 +11,8 @@ export interface Home {
   readonly models: string;
   /** What was read from all models, kept for a quick start. */
   readonly modelCache: string;
+  /** What circuits of models say, computed and kept. */
+  readonly boards: string;
   /** The name under which this device writes events, kept with the bench. */
   readonly device: string;
 }
@@ -23,6 +25,7 @@ export function openHome(dir: string): Home {
     photos: join(dir, 'photos'),
     models: join(dir, 'models'),
     modelCache: join(dir, 'models-read.json'),
+    boards: join(dir, 'boards'),
   };
   for (const folder of [home.photos, home.models]) mkdirSync(folder, { recursive: true });
   return { ...home, device: deviceName(join(dir, 'device')) };

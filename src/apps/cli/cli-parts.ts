@@ -1,4 +1,5 @@
 import type { Bench } from '../../bench/bench.ts';
+import type { BoardShelf } from '../../bench/boards/index.ts';
 import type { Clock, PhotoStore } from '../../bench/ports.ts';
 import type { BundleFormat } from '../../bench/take-bundle.ts';
 
@@ -6,6 +7,8 @@ import type { BundleFormat } from '../../bench/take-bundle.ts';
 export interface OpenedBench {
   readonly bench: Bench;
   readonly photos: PhotoStore;
+  /** What circuits say; without it advice goes by model files alone. */
+  readonly boards?: BoardShelf;
   /** This device, as events name it. */
   readonly device: string;
   close(): Promise<void>;
@@ -13,7 +16,8 @@ export interface OpenedBench {
 
 /** What the command line needs of the world; `main.ts` wires it, tests pass their own. */
 export interface CliParts {
-  readonly open: (home: string) => Promise<OpenedBench>;
+  /** With `compute`, circuits that are not computed yet are begun. */
+  readonly open: (home: string, compute: boolean) => Promise<OpenedBench>;
   readonly bundle: BundleFormat;
   readonly clock: Clock;
   readonly env: Readonly<Record<string, string | undefined>>;

@@ -4,6 +4,7 @@ import { readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { openBench } from '../../bench/open-bench.ts';
 import { readBundle, writeBundle } from '../../edges/bundle/index.ts';
+import { openBoards } from '../../edges/boards/index.ts';
 import { systemClock } from '../../edges/clock.ts';
 import { openHome } from '../../edges/home.ts';
 import { cachedModels } from '../../edges/models/cached-models.ts';
@@ -16,18 +17,20 @@ const ROOT = join(import.meta.dirname, '../../..');
 const { version } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8')) as { version: string };
 const clock = systemClock();
 
-async function open(dir: string): Promise<OpenedBench> {
+async function open(dir: string, compute: boolean): Promise<OpenedBench> {
   const home = openHome(dir);
   const { models, problems } = await cachedModels([join(ROOT, 'models'), home.models], home.modelCache);
   for (const { file, line, field, message, next } of problems) console.error(`models/${file}:${line} ${field} ${message}. ${next}`);
   const store = openSqliteStore(home.database);
   const photos = openPhotoStore(home.photos);
-  const bench = openBench({ store, models, clock, device: home.device, version });
+  const boards = openBoards({ dir: process.env.SALVOR_BOARDS || home.boards, compute, log: console.error });
+  const bench = openBench({ store, models, boards, clock, device: home.device, version });
   const close = async (): Promise<void> => {
+    await boards.close();
     await photos.close();
     store.close();
   };
-  return { bench, photos, device: home.device, close };
+  return { bench, photos, boards, device: home.device, close };
 }
 
 /** The server is a program of its own; it ends when it is told to, and then so does this one. */

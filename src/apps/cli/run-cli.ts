@@ -3,6 +3,7 @@ import { problemFor, problemOfStore } from '../../bench/words.ts';
 import { addCommands } from './add/index.ts';
 import type { CliParts } from './cli-parts.ts';
 import { askCommands } from './commands/ask.ts';
+import { circuitCommand } from './commands/circuits.ts';
 import { benchCommands } from './commands/bench.ts';
 import { listCommands } from './commands/list.ts';
 import { scoutCommand } from './commands/scout.ts';
@@ -34,7 +35,7 @@ export async function runCli(argv: readonly string[], parts: CliParts): Promise<
     .showHelpAfterError('(add --help for how it is written, with examples)')
     .configureOutput({ writeOut: (text) => parts.out(text.trimEnd()), writeErr: (text) => parts.err(text.trimEnd()) })
     .exitOverride();
-  for (const add of [benchCommands, listCommands, askCommands, scoutCommand, addCommands, undoCommand]) add(program, parts);
+  for (const add of [benchCommands, listCommands, askCommands, circuitCommand, scoutCommand, addCommands, undoCommand]) add(program, parts);
   try {
     await program.parseAsync([...argv], { from: 'user' });
     return EXIT.done;

@@ -33,9 +33,14 @@ export const homeOf = (command: Command, parts: CliParts): string =>
   resolve((command.optsWithGlobals().home as string | undefined) ?? (parts.env.SALVOR_HOME || 'bench-data'));
 
 /** Opens the bench of a command, does the work, and lets go of it in every case. */
-export async function withSession(command: Command, parts: CliParts, work: (session: Session) => Promise<void> | void): Promise<void> {
+export async function withSession(
+  command: Command,
+  parts: CliParts,
+  work: (session: Session) => Promise<void> | void,
+  options: { readonly compute?: boolean } = {},
+): Promise<void> {
   const home = homeOf(command, parts);
-  const opened = await open(parts, home);
+  const opened = await open(parts, home, options.compute ?? false);
   try {
     await work(sessionOf(opened, parts, Boolean(command.optsWithGlobals().json)));
   } finally {
@@ -43,9 +48,9 @@ export async function withSession(command: Command, parts: CliParts, work: (sess
   }
 }
 
-async function open(parts: CliParts, home: string): Promise<OpenedBench> {
+async function open(parts: CliParts, home: string, compute: boolean): Promise<OpenedBench> {
   try {
-    return await parts.open(home);
+    return await parts.open(home, compute);
   } catch (error) {
     const detail = error instanceof Error ? error.message : String(error);
     throw new Stop(EXIT.store, problemOfStore(error) ?? problemFor('store-trouble', { where: home, detail }));

@@ -1,5 +1,6 @@
 import type { Bench } from '../../bench/bench.ts';
 import type { Model } from '../../bench/models/index.ts';
+import type { BoardShelf } from '../../bench/boards/index.ts';
 import type { PhotoStore } from '../../bench/ports.ts';
 import type { BundleFormat } from '../../bench/take-bundle.ts';
 
@@ -9,6 +10,8 @@ export interface AppParts {
   readonly photos: PhotoStore;
   readonly bundle: BundleFormat;
   readonly models: ReadonlyMap<string, Model>;
+  /** What circuits say; a server without it advises by model files alone. */
+  readonly boards?: BoardShelf;
   /** Folder of the built web app; null serves the interface alone. */
   readonly webDir: string | null;
   readonly version: string;

@@ -6,6 +6,7 @@ import { takeBundle } from '../../bench/take-bundle.ts';
 import { problemFor, problemOfStore, problemOfTaking } from '../../bench/words.ts';
 import type { PhotoStore } from '../../bench/ports.ts';
 import { readBundle, readFolder, writeBundle } from '../../edges/bundle/index.ts';
+import { openBoards } from '../../edges/boards/index.ts';
 import { systemClock } from '../../edges/clock.ts';
 import { openHome } from '../../edges/home.ts';
 import { cachedModels } from '../../edges/models/cached-models.ts';
@@ -43,7 +44,9 @@ async function open(dir: string): Promise<Opened> {
   for (const { file, line, field, message, next } of problems) console.error(`models/${file}:${line} ${field} ${message}. ${next}`);
   const store = openSqliteStore(home.database);
   const photos = openPhotoStore(home.photos);
-  const bench = openBench({ store, models, clock: systemClock(), device: home.device, version });
+  const log = (sentence: string, error: unknown): void => console.error(sentence, error);
+  const boards = openBoards({ dir: process.env.SALVOR_BOARDS || home.boards, compute: true, log });
+  const bench = openBench({ store, models, boards, clock: systemClock(), device: home.device, version });
   return {
     bench,
     photos,
@@ -52,8 +55,10 @@ async function open(dir: string): Promise<Opened> {
     home: dir,
     bundle: { write: writeBundle, read: readBundle },
     webDir: join(ROOT, 'dist/web'),
-    log: (sentence, error) => console.error(sentence, error),
+    boards,
+    log,
     close: async () => {
+      await boards.close();
       await photos.close();
       store.close();
     },
@@ -81,6 +86,14 @@ async function serve(opened: Opened, { home, port, empty, open: isToOpen }: Serv
   console.log(`Salvor is ready at ${url}`);
   if (isToOpen) openBrowser(url);
   await thinkAhead(opened.bench, () => isOver);
+  thinkAgain(opened, () => isOver);
+}
+
+/** Once circuits are known, what they change in the advice is thought over before somebody asks. */
+function thinkAgain({ bench, boards }: Opened, isOver: () => boolean): void {
+  boards?.watch(() => {
+    if (boards.progress().every(({ stage }) => stage !== 'waiting' && stage !== 'computing')) void thinkAhead(bench, isOver);
+  });
 }
 
 /** The demo goes into an empty bench only; one that was put away is not empty. */

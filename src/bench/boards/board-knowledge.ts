@@ -26,6 +26,8 @@ export interface BoardPoint extends ReadingPoint {
   readonly red: string;
   readonly black: string;
   readonly supply?: string;
+  /** A key or switch that is held down meanwhile, as the placement writes it. */
+  readonly held?: string;
   /** True of a point that the model file names; such a point may have readings of known-good boards. */
   readonly named: boolean;
 }
@@ -53,4 +55,27 @@ export interface Boards {
    * Null while nothing is known, and always for a model without a circuit.
    */
   knowledge(model: Model, confirmed: readonly string[]): BoardKnowledge | null;
+}
+
+/** How far a dictionary is. `confirmed` are the faults that stand in it. */
+export interface BoardProgress {
+  readonly modelId: string;
+  readonly confirmed: readonly string[];
+  readonly done: number;
+  readonly rows: number;
+  readonly stage: 'waiting' | 'computing' | 'ready' | 'stopped' | 'failed';
+}
+
+/** Knowledge of boards that is computed meanwhile. */
+export interface BoardShelf extends Boards {
+  /** What was asked for so far, and how far it is. */
+  progress(): readonly BoardProgress[];
+  /** Waits until nothing more will be known of healthy boards of a model for now, and says how it came to that; null for a model without a circuit. */
+  settled(model: Model): Promise<BoardProgress | null>;
+  /** Calls `tell` whenever more is known; returns what ends that. */
+  watch(tell: () => void): () => void;
+  /** Computes nothing more until `go`; what is known stays. */
+  stop(): void;
+  go(): void;
+  close(): Promise<void>;
 }

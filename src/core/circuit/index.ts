@@ -28,6 +28,6 @@ export { BRIDGE_RATE, FAULT_RATES, FAULT_VALUES, LIQUID_LEAK_RATE } from './faul
 export { drawBoards, TOLERANCES, type Draw } from './simulate/draws.ts';
 export type { FaultSet, LeadsAt } from './simulate/faulted-board.ts';
 export type { UnpoweredPoint } from './simulate/point-meter.ts';
-export { powered, SIMULATION_EFFORT, type PoweredOptions } from './simulate/powered.ts';
+export { powered, SIMULATION_EFFORT, type PoweredOptions, type PoweredPoint } from './simulate/powered.ts';
 export type { Simulated } from './simulate/simulated.ts';
 export { unpowered, type UnpoweredOptions } from './simulate/unpowered.ts';

@@ -6,12 +6,13 @@ import { drawerLines } from '../print/drawer-lines.ts';
 import { beliefLines, proofLines } from '../print/item-lines.ts';
 import { modelLines, modelListLines } from '../print/model-lines.ts';
 import { pileLines } from '../print/pile-lines.ts';
+import { circuitsAtHand } from '../circuits-at-hand.ts';
 import { withSession, type Session } from '../session.ts';
 import { misuse } from '../stop.ts';
 
 /** Asking the bench: what next, and how things stand. */
 export function askCommands(program: Command, parts: CliParts): void {
-  const simple = (name: string, description: string, answer: (session: Session) => void): void => {
+  const simple = (name: string, description: string, answer: (session: Session) => void | Promise<void>): void => {
     program
       .command(name)
       .description(description)
@@ -23,7 +24,9 @@ export function askCommands(program: Command, parts: CliParts): void {
     .description('says what to do next with an item, and why')
     .addHelpText('after', '\nExample: salvor next 7')
     .action((name: string, _options: unknown, command: Command) => withSession(command, parts, (session) => next(session, name)));
-  simple('plan', 'says what to do with the pile, best first', ({ bench, show }) => {
+  simple('plan', 'says what to do with the pile, best first', async (session) => {
+    const { bench, show } = session;
+    await circuitsAtHand(session);
     const pile = bench.pile();
     show(pile, () => pileLines(pile));
   });
@@ -43,7 +46,8 @@ export function askCommands(program: Command, parts: CliParts): void {
     .action((id: string | undefined, _options: unknown, command: Command) => withSession(command, parts, (session) => models(session, id)));
 }
 
-function next(session: Session, name: string): void {
+async function next(session: Session, name: string): Promise<void> {
+  await circuitsAtHand(session, session.item(name).modelId);
   const file = session.bench.item(session.item(name).id)!;
   session.show(file.advice, () => [
     ...adviceLines(file.advice, file.money.currency),

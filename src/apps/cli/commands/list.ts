@@ -2,6 +2,7 @@ import type { Command } from 'commander';
 import { Status } from '../../../bench/views/index.ts';
 import type { ItemQuery } from '../../../bench/ports.ts';
 import type { CliParts } from '../cli-parts.ts';
+import { circuitsAtHand } from '../circuits-at-hand.ts';
 import { moneyText } from '../money.ts';
 import { itemLines } from '../print/item-lines.ts';
 import { table } from '../print/table.ts';
@@ -37,7 +38,8 @@ export function listCommands(program: Command, parts: CliParts): void {
     .description('shows one item: its log, what is believed, what next')
     .addHelpText('after', '\nExample: salvor show 7')
     .action((name: string, _options: unknown, command: Command) =>
-      withSession(command, parts, (session) => {
+      withSession(command, parts, async (session) => {
+        await circuitsAtHand(session, session.item(name).modelId);
         const file = session.bench.item(session.item(name).id)!;
         session.show(file, () => itemLines(file));
       }),

@@ -4,22 +4,30 @@ import { benchQuery } from './queries.ts';
 import { isNews, sawUpTo } from './seen-seq.ts';
 
 const GATHER_MS = 120;
+/** More of a circuit is known: that is no hurry. */
+const LEARNING_MS = 1000;
 
-/** Asks the open questions anew soon after the log of the bench has grown, from whichever device; not for what this page wrote itself. */
+/** Asks the open questions anew soon after the log of the bench has grown or more of a circuit is known, from whichever device; not for what this page wrote itself. */
 export function useChanges(): void {
   const client = useQueryClient();
   useEffect(() => {
     const source = new EventSource('/api/changes');
     let timer: ReturnType<typeof setTimeout> | undefined;
+    let slow: ReturnType<typeof setTimeout> | undefined;
     const hear = async (seq: number): Promise<void> => {
       sawUpTo(await eventsShown(client));
       if (!isNews(seq)) return;
       clearTimeout(timer);
       timer = setTimeout(() => void client.invalidateQueries(), GATHER_MS);
     };
+    source.addEventListener('boards', () => {
+      clearTimeout(slow);
+      slow = setTimeout(() => void client.invalidateQueries(), LEARNING_MS);
+    });
     source.addEventListener('seq', (event: MessageEvent<string>) => void hear(Number(event.data)));
     return () => {
       clearTimeout(timer);
+      clearTimeout(slow);
       source.close();
     };
   }, [client]);

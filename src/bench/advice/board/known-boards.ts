@@ -6,7 +6,7 @@ import type { Memo } from '../memo.ts';
 import { boardModelBehind, boardModelOf, type BoardModel } from './board-model.ts';
 
 /** While boards are computed, what is believed is thought over so many times. */
-const STEPS = 10;
+const STEPS = 4;
 
 /** Finds for each model what is known of its circuit now. */
 export class KnownBoards {

@@ -2,16 +2,21 @@ import { CircuitError } from '../circuit-error.ts';
 import { asWritten, type Circuit } from '../compile.ts';
 import type { Conditions } from '../devices/bank.ts';
 import { DEFAULT_EFFORT, type Effort } from '../effort.ts';
-import { unknownOf } from '../meter/measure.ts';
+import { currentOut, unknownOf } from '../meter/measure.ts';
 import { HANDHELD_METER, type MeterProfile } from '../meter/meter-profile.ts';
 import type { PowerState } from '../meter/power-state.ts';
 import type { Draw } from './draws.ts';
 import { FaultedBoard, firstAlike, leadsOf, makeBench, type Bench, type FaultSet, type LeadsAt } from './faulted-board.ts';
 import { emptyValues, type Simulated } from './simulated.ts';
 
+/** A voltage between two leads, or what a supply gives into the board. */
+export type PoweredPoint = LeadsAt | { readonly supply: string };
+
+const hasLeads = (point: PoweredPoint): point is LeadsAt => 'red' in point;
+
 export interface PoweredOptions {
   readonly state: PowerState;
-  readonly points: readonly LeadsAt[];
+  readonly points: readonly PoweredPoint[];
   readonly baseline?: Conditions;
   readonly profile?: MeterProfile;
   readonly shouldStop?: () => boolean;
@@ -31,7 +36,7 @@ const STRAIGHT_WITHIN = 2e-4;
 const LEAST_V = 1e-3;
 
 /**
- * Voltages that a meter would show in one power state, for each set of faults on each drawn board. Each solution starts from that of the same faults
+ * Voltages that a meter would show in one power state, and currents of supplies (A), for each set of faults on each drawn board. Each solution starts from that of the same faults
  * on the draw before, moved as the healthy board moved. What the meter's own resistance takes off is known from the resistance of the
  * point (the slope of the solved circuit): on the first draw for all where that is below a hundredth of the meter's, otherwise on each; where
  * a junction bends under the meter, the loaded circuit is solved.
@@ -39,7 +44,7 @@ const LEAST_V = 1e-3;
 export function powered(circuit: Circuit, sets: readonly FaultSet[], draws: readonly Draw[], options: PoweredOptions): Simulated {
   const { state, points, baseline = asWritten(circuit.netlist), profile = HANDHELD_METER, shouldStop = () => false } = options;
   if (draws.length === 0) throw new CircuitError('shape', 'a simulation needs at least one drawn board');
-  const bench = makeBench(circuit, baseline, state, SIMULATION_EFFORT, leadsOf(points));
+  const bench = makeBench(circuit, baseline, state, SIMULATION_EFFORT, leadsOf(points.filter(hasLeads)));
   const values = emptyValues(sets.length, draws.length, points.length);
   const alike = firstAlike(sets);
   const healthy = healthyStates(bench, draws);
@@ -78,20 +83,23 @@ class PoweredBoard {
   private readonly carried: Float64Array;
   private readonly red: Int32Array;
   private readonly black: Int32Array;
+  /** Points of supplies, with the part that each is. */
+  private readonly supplies: readonly { readonly p: number; readonly part: number }[];
   private loading: MeterLoading | undefined;
 
   constructor(
     bench: Bench,
     set: FaultSet,
-    points: readonly LeadsAt[],
+    points: readonly PoweredPoint[],
     private readonly meterS: number,
     private readonly healthy: readonly Float64Array[],
   ) {
     this.board = new FaultedBoard(bench, set, healthy[0]!);
     const { circuit } = this.board;
     [this.start, this.carried] = [new Float64Array(circuit.size + 1), new Float64Array(circuit.size + 1)];
-    this.red = Int32Array.from(points, ({ red }) => unknownOf(circuit, red));
-    this.black = Int32Array.from(points, ({ black = '0' }) => unknownOf(circuit, black));
+    this.red = Int32Array.from(points, (point) => (hasLeads(point) ? unknownOf(circuit, point.red) : circuit.size));
+    this.black = Int32Array.from(points, (point) => (hasLeads(point) ? unknownOf(circuit, point.black ?? '0') : circuit.size));
+    this.supplies = points.flatMap((point, p) => (hasLeads(point) ? [] : [{ p, part: partOf(circuit, point.supply) }]));
   }
 
   /** Writes the readings of all draws and returns how many were not found. */
@@ -124,11 +132,13 @@ class PoweredBoard {
   private read(out: Float64Array): void {
     const { x } = this.board.solver;
     for (let p = 0; p < out.length; p++) out[p] = x[this.red[p]!]! - x[this.black[p]!]!;
+    const currents = this.supplies.map(({ part }) => currentOut(this.board.circuit, this.board.conditions, part, x));
     // Slopes are those of the unloaded circuit: they are asked for before any loaded one is solved.
     if (this.loading) for (const p of this.loading.high) this.loading.shares[p] = this.shareOf(p);
     const { shares, bent } = (this.loading ??= this.meterLoading(out));
     for (let p = 0; p < out.length; p++) out[p]! /= 1 + shares[p]!;
     for (const p of bent) out[p] = this.loaded(p) ?? out[p]!;
+    this.supplies.forEach(({ p }, i) => (out[p] = currents[i]!));
   }
 
   /** Resistance of each point over that of the meter; which points are high; and at which of those a junction bends under the meter. */
@@ -153,4 +163,10 @@ class PoweredBoard {
     if (!solver.solve(conditions, this.start, { red, black, siemens: this.meterS, ampere: 0, complianceV: Infinity })) return undefined;
     return solver.x[red]! - solver.x[black]!;
   }
+}
+
+function partOf({ partIndex }: Circuit, name: string): number {
+  const part = partIndex.get(name.toLowerCase());
+  if (part === undefined) throw new CircuitError('unknown-name', `the netlist has no part "${name}"`);
+  return part;
 }

@@ -1,0 +1,47 @@
+import { faultUniverse, type CircuitFault, type CircuitFaultKind } from '../../core/circuit/index.ts';
+import { componentRoles, placementOf, type Model } from '../models/index.ts';
+import type { BoardFault } from './board-knowledge.ts';
+import { netWords } from './part-remedies.ts';
+
+/** Every fault that is thought of on boards of a model with a circuit, the most frequent first. Parts that only feed it from outside have none. */
+export function boardFaults({ circuit }: Model): BoardFault[] {
+  if (!circuit) return [];
+  const roles = componentRoles(circuit);
+  const blocks = new Map(circuit.parts.map((part) => [part.ref.toLowerCase(), part.block]));
+  const written = new Map(circuit.parts.map(({ ref }) => [ref.toLowerCase(), ref]));
+  const faults = faultUniverse(circuit.netlist, placementOf(circuit), {
+    outside: circuit.netlist.parts.filter(({ kind }) => kind === 'V' || kind === 'I').map(({ name }) => name),
+    roleOf: (ref) => roles.get(ref),
+    blockOf: (ref) => blocks.get(ref),
+  });
+  return faults
+    .map((fault, order) => ({ fault: boardFault(fault, written), order }))
+    .sort((a, b) => b.fault.rate - a.fault.rate || a.order - b.order)
+    .map(({ fault }) => fault);
+}
+
+function boardFault(circuit: CircuitFault, written: ReadonlyMap<string, string>): BoardFault {
+  const refs = circuit.components.map((name) => written.get(name.toLowerCase()) ?? name.toUpperCase());
+  const name = nameOf(circuit.kind, refs, circuit.nets);
+  return { id: circuit.id, name, block: circuit.block ?? '', refs, nets: circuit.nets, rate: circuit.rate, circuit };
+}
+
+const WORDS: Readonly<Record<Exclude<CircuitFaultKind, 'open-joint' | 'bridge' | 'liquid-leak'>, string>> = {
+  open: 'is open',
+  short: 'is shorted',
+  leaky: 'leaks',
+  'drifted-up': 'has drifted to twice its value',
+  'drifted-down': 'has drifted to half its value',
+  missing: 'is missing',
+  reversed: 'sits the wrong way round',
+  dead: 'is dead',
+  'supply-shorted': 'shorts its supply',
+  'dirty-contact': 'has a dirty contact',
+};
+
+function nameOf(kind: CircuitFaultKind, [ref = '']: readonly string[], nets: readonly string[]): string {
+  const [a, b] = nets.map(netWords);
+  if (kind === 'open-joint') return `A joint of ${ref} at ${a} is open`;
+  if (kind === 'bridge') return `${a} and ${b} are bridged`;
+  return kind === 'liquid-leak' ? `Leakage between ${a} and ${b}` : `${ref} ${WORDS[kind]}`;
+}

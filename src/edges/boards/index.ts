@@ -1,0 +1,1 @@
+export { openBoards, type BoardOptions } from './open-boards.ts';
