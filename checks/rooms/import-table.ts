@@ -26,7 +26,12 @@ const RULES: readonly Rule[] = [
   { room: /^core\/numeric\//, name: 'core/numeric', mayImport: [], packages: 'none' },
   { room: ENGINE, name: 'an engine of core', mayImport: [QUANTITY_NUMERIC], packages: 'none' },
   { room: /^bench\//, name: 'bench', mayImport: [/^core\//], packages: ['zod'] },
-  { room: /^edges\/([a-z-]+)/, name: 'an edge', mayImport: [/^core\//, /^bench\/(ports|events|views|models|state)/], packages: 'any' },
+  {
+    room: /^edges\/([a-z-]+)/,
+    name: 'an edge',
+    mayImport: [/^core\//, /^bench\/(ports|events|views|models|boards|state)/],
+    packages: 'any',
+  },
   {
     room: /^apps\/(server|cli)\/(?:.*\/)?main\.ts$/,
     name: 'main.ts of an app',

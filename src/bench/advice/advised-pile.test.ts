@@ -37,7 +37,7 @@ describe('the drawer', () => {
     const steps: Steps = [...bought('lot', 'marsh-lane', ['u1']), ...goodUnit('u1'), moved('b', 'board', 'u1', null)];
     const { belief, decision } = fileOf('u1', steps);
     expect(belief.none).toBe(0);
-    expect(belief.hypotheses[0]!.faults.map(({ name }) => name)).toContain('Processor is not there');
+    expect(belief.hypotheses[0]!.faults.map(({ name }) => name)).toContain('Board is not there');
     expect(decision.options.find(({ road }) => road === 'repair')!.possible).toBe(false);
     expect(worksChance('u1', steps)).toBe(0);
   });

@@ -20,12 +20,7 @@ const LEAST_CHANCE = 0.005;
  * by the likeliest of them. What is not there is part of each.
  */
 export function hypothesesOf(model: Model, belief: Belief): OutlookView['hypotheses'] {
-  const absent = [...belief.absent].map((block) => ({
-    id: `${block}.absent`,
-    name: `${blockName(model, block)} is not there`,
-    block,
-    refs: [],
-  }));
+  const absent = absentThings(model, belief.absent);
   const known = merged(model, belief.sets).map(({ faults, alike, chance }) => ({
     faults: [...absent, ...faults.map((id) => namedFault(model, id))],
     unknown: false,
@@ -36,6 +31,18 @@ export function hypothesesOf(model: Model, belief: Belief): OutlookView['hypothe
     .filter(({ chance }) => chance >= LEAST_CHANCE)
     .sort((a, b) => b.chance - a.chance)
     .slice(0, MOST_HYPOTHESES);
+}
+
+/** What is not there: an assembly where all its blocks are missing, a block otherwise. */
+function absentThings(model: Model, absent: Belief['absent']): OutlookView['hypotheses'][number]['faults'] {
+  const slots = model.file.slots.map(({ id, name }) => ({ name, blocks: blocksOfSlot(model.file, id) }));
+  const whole = slots.filter(({ blocks }) => blocks.length > 1 && blocks.every((block) => absent.has(block)));
+  const within = new Set(whole.flatMap(({ blocks }) => blocks));
+  const things = [
+    ...whole.map(({ name, blocks }) => ({ name, block: blocks[0]! })),
+    ...[...absent].filter((block) => !within.has(block)).map((block) => ({ name: blockName(model, block), block })),
+  ];
+  return things.map(({ name, block }) => ({ id: `${block}.absent`, name: `${name} is not there`, block, refs: [] }));
 }
 
 interface Alike {

@@ -148,7 +148,7 @@ class ShelfOfBoards implements BoardShelf {
       entry.stage = 'ready';
       return this.tell();
     }
-    if (!this.options.compute) {
+    if (!this.options.compute || this.isStopped || this.isClosed) {
       entry.stage = 'stopped';
       return;
     }
