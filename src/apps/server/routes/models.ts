@@ -8,11 +8,26 @@ import { mediaTypeOf } from '../media-type.ts';
 import { refuse } from '../refused.ts';
 import { answers, refusals } from '../responses.ts';
 
+const PlacedPart = z
+  .object({
+    ref: z.string(),
+    x_mm: z.number(),
+    y_mm: z.number(),
+    rotation_deg: z.number().meta({ description: 'Against the clock, seen from the front' }),
+    side: z.enum(['front', 'back']),
+    value: z.string(),
+    package: z.string(),
+    block: z.string(),
+    nets: z.array(z.string().nullable()).meta({ description: 'Net of each pin in order; null for a pin that is joined to nothing' }),
+  })
+  .meta({ id: 'PlacedPart' });
+
 const ModelPage = z
   .object({
     file: ModelFile,
     readings: z.array(z.object({ board: z.string(), point: z.string(), mode: MeterMode, value: z.number().nullable() })),
     photos: z.array(z.object({ side: z.string(), url: z.string() })),
+    parts: z.array(PlacedPart).meta({ description: 'Parts on the board as the placement has them; none below level 2' }),
   })
   .meta({ id: 'ModelPage' });
 
@@ -47,9 +62,9 @@ export const modelRoutes = ({ bench, models }: AppParts) =>
   new OpenAPIHono()
     .openapi(listRoute, (c) => c.json({ models: [...bench.models()] }, 200))
     .openapi(modelRoute, (c) => {
-      const { file, readings, photos } = modelNamed(models, c.req.valid('param').id);
+      const { file, readings, photos, circuit } = modelNamed(models, c.req.valid('param').id);
       const urls = photos.map(({ side }) => ({ side, url: `/api/models/${file.id}/photos/${encodeURIComponent(side)}` }));
-      return c.json({ file, readings: [...readings], photos: urls }, 200);
+      return c.json({ file, readings: [...readings], photos: urls, parts: partsOnBoard(circuit) }, 200);
     })
     .openapi(photoRoute, async (c) => {
       const { id, side } = c.req.valid('param');
@@ -60,6 +75,11 @@ export const modelRoutes = ({ bench, models }: AppParts) =>
         'cache-control': 'no-cache',
       });
     });
+
+const partsOnBoard = (circuit: Model['circuit']): z.infer<typeof PlacedPart>[] =>
+  (circuit?.parts ?? []).flatMap(({ ref, x, y, rotation, side, value, package: name, block, nets }) =>
+    side === 'off' ? [] : [{ ref, x_mm: x, y_mm: y, rotation_deg: rotation, side, value, package: name, block, nets: [...nets] }],
+  );
 
 function modelNamed(models: AppParts['models'], id: string): Model {
   const model = models.get(id);
