@@ -2,7 +2,7 @@ import { OpenAPIHono, createRoute, z } from '@hono/zod-openapi';
 import { readFile } from 'node:fs/promises';
 import { Id, MeterMode } from '../../../bench/events/index.ts';
 import { ModelFile, type Model } from '../../../bench/models/index.ts';
-import { ModelRow } from '../../../bench/views/index.ts';
+import { ModelRow, PointView } from '../../../bench/views/index.ts';
 import type { AppParts } from '../app-parts.ts';
 import { mediaTypeOf } from '../media-type.ts';
 import { refuse } from '../refused.ts';
@@ -46,6 +46,16 @@ const modelRoute = createRoute({
   request: { params: ModelId },
   responses: { ...answers(ModelPage, 'The model'), ...refusals('no-such-model') },
 });
+const pointsRoute = createRoute({
+  method: 'get',
+  path: '/api/models/{id}/points',
+  summary: 'Where boards of a model can be measured; at level 2 also at the nets of its circuit',
+  request: { params: ModelId },
+  responses: {
+    ...answers(z.object({ points: z.array(PointView) }).meta({ id: 'PointList' }), 'Every point'),
+    ...refusals('no-such-model'),
+  },
+});
 const photoRoute = createRoute({
   method: 'get',
   path: '/api/models/{id}/photos/{side}',
@@ -65,6 +75,12 @@ export const modelRoutes = ({ bench, models }: AppParts) =>
       const { file, readings, photos, circuit } = modelNamed(models, c.req.valid('param').id);
       const urls = photos.map(({ side }) => ({ side, url: `/api/models/${file.id}/photos/${encodeURIComponent(side)}` }));
       return c.json({ file, readings: [...readings], photos: urls, parts: partsOnBoard(circuit) }, 200);
+    })
+    .openapi(pointsRoute, (c) => {
+      const { id } = c.req.valid('param');
+      const points = bench.points(id);
+      if (!points) throw refuse('no-such-model', { where: 'id', detail: id });
+      return c.json({ points: [...points] }, 200);
     })
     .openapi(photoRoute, async (c) => {
       const { id, side } = c.req.valid('param');
