@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { press } from './number-pad.tsx';
 import { readMeter } from './read-meter.ts';
-import { verdict } from './readings-section.tsx';
+import { verdict } from './verdict.ts';
 
 const type = (...keys: string[]): string => keys.reduce(press, '');
 
@@ -28,7 +28,7 @@ describe('a reading for a point', () => {
   it('is refused in another mode than that of the point', () => {
     const answer = readMeter('4k7', 'volts');
     expect(answer.ok).toBe(false);
-    expect(!answer.ok && answer.message).toMatch(/measured in volts.*reading in ohms/);
+    expect(!answer.ok && answer.message).toMatch(/measured in volts.*reading in ohms.*Which is it/);
   });
 });
 

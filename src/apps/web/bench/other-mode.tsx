@@ -20,7 +20,7 @@ export function OtherMode({ point, said, busy, clear, note }: OtherModeProps) {
   const here = points.find(({ id }) => id === point.id);
   const others = points.filter(({ mode, red, black }) => mode === said && red !== null && red === here?.red && black === here.black);
   return (
-    <div className="row" role="group" aria-label="What did the meter show?">
+    <fieldset className="row other-mode" aria-label="What did the meter show?">
       <button type="button" onClick={clear}>
         Measure in {MODE_WORDS[point.mode].toLowerCase()}
       </button>
@@ -29,6 +29,6 @@ export function OtherMode({ point, said, busy, clear, note }: OtherModeProps) {
           Note it as {other.name}, {MODE_WORDS[said].toLowerCase()}, {other.power.name.toLowerCase()}
         </button>
       ))}
-    </div>
+    </fieldset>
   );
 }

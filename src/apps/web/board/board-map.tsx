@@ -1,4 +1,4 @@
-import { useEffect } from 'react';
+import { useEffect, useRef } from 'react';
 import type { Region } from '../../../bench/events/index.ts';
 import { hitAt, type DrawnPart, type Hit } from './drawn-part.ts';
 import type { Frame, Place } from './frame.ts';
@@ -60,7 +60,9 @@ export function BoardMap(props: BoardMapProps) {
     choose,
     drawing = null,
   } = props;
+  const svg = useRef<SVGSVGElement>(null);
   const pan = usePanZoom({
+    svg,
     frame,
     onTap: (at, mmPerPx) => (drawing ? drawing.tap(at) : choose?.(hitAt(parts, frame.side, at, FINGER_PX * mmPerPx))),
     onDrag: drawing ? (from, to) => drawing.drag(from, to) : null,
@@ -68,24 +70,17 @@ export function BoardMap(props: BoardMapProps) {
   useShownWhenChosen(chosen, pan.show);
   const scale = 1 / pan.view.zoom ** 0.8;
   const near = pan.view.zoom > 1;
+  const classes = ['board board-map', near && 'board-near', drawing && 'board-drawing', pan.view.zoom >= NAMES_FROM && 'board-names'];
   return (
     <div className="board-window">
-      {/* oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex, jsx-a11y/no-noninteractive-element-interactions -- what is moved by finger must be moved by keys, too (WCAG 2.1.1) */}
-      <div
+      <fieldset
         className="board-stage"
-        role="group"
         aria-label="Board: arrow keys move, plus and minus zoom, 0 shows all"
+        // oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex -- what is moved by finger must be moved by keys, too (WCAG 2.1.1)
         tabIndex={0}
         onKeyDown={pan.onKeyDown}
       >
-        <svg
-          ref={pan.svg}
-          className={`board board-map${near ? ' board-near' : ''}${drawing ? ' board-drawing' : ''}${pan.view.zoom >= NAMES_FROM ? ' board-names' : ''}`}
-          role="img"
-          aria-label={title}
-          viewBox={pan.box}
-          {...pan.pointer}
-        >
+        <svg ref={svg} className={classes.filter(Boolean).join(' ')} role="img" aria-label={title} viewBox={pan.box} {...pan.pointer}>
           <rect className="board-edge" x="0" y="0" width={frame.width} height={frame.height} rx="1.5" strokeWidth="0.3" />
           <PartsLayer frame={frame} parts={parts} />
           <LikelyLayer frame={frame} parts={parts} likely={likely} />
@@ -96,8 +91,8 @@ export function BoardMap(props: BoardMapProps) {
           {chosen && <SelectedLayer frame={frame} scale={scale} part={chosen.part} pin={chosen.pin} />}
           <LeadsLayer frame={frame} scale={scale} leads={leads} />
         </svg>
-      </div>
-      <div className="board-tools" role="group" aria-label="Move the picture">
+      </fieldset>
+      <fieldset className="board-tools" aria-label="Move the picture">
         <button type="button" onClick={pan.closer}>
           Closer
         </button>
@@ -108,7 +103,7 @@ export function BoardMap(props: BoardMapProps) {
           All of it
         </button>
         {near && <Arrows move={pan.move} />}
-      </div>
+      </fieldset>
     </div>
   );
 }

@@ -8,6 +8,7 @@ const TAP_PX = 8;
 const ARROW_SHARE = 0.15;
 
 interface PanZoomProps {
+  readonly svg: RefObject<SVGSVGElement | null>;
   readonly frame: Frame;
   /** A tap at a place of the board, mm; `mmPerPx` tells how thick a finger is there. */
   readonly onTap: (at: Place, mmPerPx: number) => void;
@@ -16,7 +17,6 @@ interface PanZoomProps {
 }
 
 export interface PanZoom {
-  readonly svg: RefObject<SVGSVGElement | null>;
   readonly view: View;
   readonly box: string;
   readonly closer: () => void;
@@ -42,8 +42,7 @@ interface Finger {
 }
 
 /** Moves and zooms a board by one finger, two fingers, wheel with Ctrl, keys and buttons. Turning the board over keeps the place. */
-export function usePanZoom({ frame, onTap, onDrag }: PanZoomProps): PanZoom {
-  const svg = useRef<SVGSVGElement>(null);
+export function usePanZoom({ svg, frame, onTap, onDrag }: PanZoomProps): PanZoom {
   const [kept, setKept] = useState<{ view: View; side: Frame['side'] }>({ view: wholeView(frame), side: frame.side });
   const view = within(frame, kept.side === frame.side ? kept.view : turnedOver(frame, kept.view));
   const set = (next: View): void => setKept({ view: within(frame, next), side: frame.side });
@@ -109,7 +108,6 @@ export function usePanZoom({ frame, onTap, onDrag }: PanZoomProps): PanZoom {
     whole: () => set(wholeView(frame)),
   };
   return {
-    svg,
     view,
     box: viewBox(frame, view),
     ...commands,
