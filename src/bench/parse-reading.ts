@@ -74,6 +74,7 @@ function plain(text: string, at: MeterMode | undefined): ParsedReading | undefin
   if (suffix === undefined) return undefined;
   if (suffix === 'bare-milli') {
     if (at !== undefined && at !== 'ohms') return { ok: true, mode: at === 'amps' ? 'amps' : 'volts', value: Number(`${number}e-3`) };
+    if (at === 'ohms') return bad('reading-ambiguous', `"${text}" may be milli or mega: write ${match[2]} mΩ or ${match[2]} M.`);
     return bad('reading-ambiguous', `"${text}" may be millivolts or milliamperes: write ${match[2]} mV, ${match[2]} mA or ${match[2]} mΩ.`);
   }
   const value = Number(`${number}e${suffix.exponent}`);

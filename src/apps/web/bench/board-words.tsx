@@ -9,12 +9,13 @@ interface Marks {
 }
 
 /** What the picture shows, in words: for those who hear it, and for what lies on the other side. */
-export function BoardWords({ side, marks }: { readonly side: 'front' | 'back'; readonly marks: Marks }) {
+export function BoardWords({ side, net, marks }: { readonly side: 'front' | 'back'; readonly net: string | null; readonly marks: Marks }) {
   const { likely, leads, seen, work } = marks;
   const beyond = (at: string): string => (at === side || at === 'both' ? '' : ` (on the ${at})`);
   const lines = [
     leads.length > 0 &&
       `Rings mark where the leads go: ${leads.map((mark) => `${mark.lead} ${mark.text}${beyond(mark.side)}`).join(', ')}.`,
+    net !== null && `Thin frames mark the other pads of ${net}.`,
     work.length > 0 && `Thick frames mark what to work on: ${work.map((spot) => `${spot.ref}${beyond(spot.side)}`).join(', ')}.`,
     likely.length > 0 &&
       `The darker a part, the likelier it, or one that cannot be told from it, is at fault; first ${likelyWords(likely)}.`,

@@ -25,6 +25,12 @@ interface MeasureAnswerFormProps {
   readonly usualMinutes: number;
 }
 
+/** "V33 at the regulator, volts, on its cell, switched on"; a name that tells the mode tells it once. */
+function pointWords({ name, mode, power }: MeasuredPoint): string {
+  const mine = MODE_WORDS[mode].toLowerCase();
+  return [name, ...(name.toLowerCase().endsWith(mine) ? [] : [mine]), power.name.charAt(0).toLowerCase() + power.name.slice(1)].join(', ');
+}
+
 /** What the meter shows: typed, or tapped on the big pad. */
 export function MeasureAnswerForm({ point, usualMinutes }: MeasureAnswerFormProps) {
   const { file } = useUnit();
@@ -46,9 +52,7 @@ export function MeasureAnswerForm({ point, usualMinutes }: MeasureAnswerFormProp
       }}
     >
       <label className="field">
-        <span className="field-label">
-          {point.name}, {MODE_WORDS[point.mode].toLowerCase()}, {point.power.name.toLowerCase()}
-        </span>
+        <span className="field-label">{pointWords(point)}</span>
         <input
           className="meter"
           type="text"

@@ -26,7 +26,7 @@ export function OtherMode({ point, said, busy, clear, note }: OtherModeProps) {
       </button>
       {others.slice(0, 2).map((other) => (
         <button key={other.id} type="button" disabled={busy} onClick={() => note(other)}>
-          Note it as {other.name}, {MODE_WORDS[said].toLowerCase()}, {other.power.name.toLowerCase()}
+          Note it as {other.name}, {other.power.name.toLowerCase()}
         </button>
       ))}
     </fieldset>

@@ -65,7 +65,7 @@ export function PlacedBoard({ board }: { readonly board: NonNullable<ModelFile['
           }
         }
       />
-      <BoardWords side={side} marks={marks} />
+      <BoardWords side={side} net={check?.probe?.red?.name ?? null} marks={marks} />
       {draft ? (
         <RegionPanel draft={draft} side={side} size={size} setDraft={setDraft} close={() => setDraft(null)} />
       ) : (

@@ -61,7 +61,7 @@ function ReadingRow({ reading: each, doubted }: { readonly reading: Reading; rea
         {value}
       </td>
       <td data-label="A good one">{good ?? 'not measured yet'}</td>
-      <td data-label="Says">{verdict(good, each.sigmas)}</td>
+      <td data-label="Says">{verdict(good, each.sigmas, each.value)}</td>
       <td data-label="By the likeliest fault">{fitWords(each.fits)}</td>
       <td>
         <button

@@ -1,6 +1,8 @@
-/** What a distance from good boards says, in their spreads. */
-export function verdict(reference: string | null, sigmas: number | null): string {
+/** What a distance from good boards says, in their spreads; of OL against a number in words. */
+export function verdict(reference: string | null, sigmas: number | null, value: number | null): string {
   if (reference === null) return 'no reference';
+  const isGoodOl = reference.startsWith('OL');
+  if (value === null || isGoodOl) return isGoodOl && value === null ? 'as good' : isGoodOl ? 'a number, not OL' : 'OL, not a number';
   if (sigmas === null) return 'not comparable';
   const size = Math.abs(sigmas);
   const far = size >= 100 ? 'over 100' : size.toFixed(1);

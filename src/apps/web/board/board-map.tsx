@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'react';
+import { useEffect, useRef, type CSSProperties } from 'react';
 import type { Region } from '../../../bench/events/index.ts';
 import { hitAt, type DrawnPart, type Hit } from './drawn-part.ts';
 import type { Frame, Place } from './frame.ts';
@@ -73,6 +73,7 @@ export function BoardMap(props: BoardMapProps) {
   const classes = ['board board-map', near && 'board-near', drawing && 'board-drawing', pan.view.zoom >= NAMES_FROM && 'board-names'];
   return (
     <div className="board-window">
+      {/* oxlint-disable-next-line jsx-a11y/no-noninteractive-element-interactions -- see its tabIndex */}
       <fieldset
         className="board-stage"
         aria-label="Board: arrow keys move, plus and minus zoom, 0 shows all"
@@ -80,7 +81,15 @@ export function BoardMap(props: BoardMapProps) {
         tabIndex={0}
         onKeyDown={pan.onKeyDown}
       >
-        <svg ref={svg} className={classes.filter(Boolean).join(' ')} role="img" aria-label={title} viewBox={pan.box} {...pan.pointer}>
+        <svg
+          ref={svg}
+          className={classes.filter(Boolean).join(' ')}
+          role="img"
+          aria-label={title}
+          viewBox={pan.box}
+          style={names(pan.view.zoom)}
+          {...pan.pointer}
+        >
           <rect className="board-edge" x="0" y="0" width={frame.width} height={frame.height} rx="1.5" strokeWidth="0.3" />
           <PartsLayer frame={frame} parts={parts} />
           <LikelyLayer frame={frame} parts={parts} likely={likely} />
@@ -107,6 +116,9 @@ export function BoardMap(props: BoardMapProps) {
     </div>
   );
 }
+
+/** Names grow less than the board when one looks closer. */
+const names = (zoom: number): CSSProperties => ({ ['--shrink' as string]: String(zoom ** -0.4) });
 
 /** A part that was chosen from the list comes into the middle; one that was tapped is there already. */
 function useShownWhenChosen(chosen: Hit | null, show: (at: Place, zoom: number) => void): void {
@@ -137,8 +149,9 @@ function Draft({ frame, scale, polygon }: { readonly frame: Frame; readonly scal
   return (
     <>
       {polygon.length > 1 && <RegionShape frame={frame} polygon={polygon} title="The area that you draw" isDraft />}
-      {polygon.map(([x, y]) => (
-        <circle key={`${x},${y}`} className="region-corner" cx={flipped ? frame.width - x : x} cy={frame.height - y} r={0.7 * scale} />
+      {polygon.map(([x, y], i) => (
+        // oxlint-disable-next-line react/no-array-index-key -- a corner is known by its place in the row alone
+        <circle key={i} className="region-corner" cx={flipped ? frame.width - x : x} cy={frame.height - y} r={0.7 * scale} />
       ))}
     </>
   );

@@ -115,34 +115,37 @@ export function RegionShape({
   );
 }
 
+/** This near to the edge of the board a name goes to the inside, mm. */
+const NEAR_EDGE = 7;
+
 /** The rings of the leads with their names, beside each other where they are close. */
 export function LeadsLayer({ frame, scale, leads }: OfBoard & { readonly leads: readonly LeadMark[] }) {
-  return leads
-    .filter(({ side }) => side === frame.side)
-    .map((mark) => {
-      const { x, y } = toPicture(frame, mark.at);
-      const down = mark.lead === 'black';
-      const text = `${mark.lead === 'red' ? 'Red' : 'Black'} ${mark.text}`;
-      const size = 2 * scale;
-      const w = text.length * size * 0.56 + size;
-      const left = Math.min(Math.max(x - w / 2, 0), frame.width - w);
-      const wantsDown = y < 7 * scale ? true : y > frame.height - 7 * scale ? false : down;
-      const top = wantsDown ? y + 3 * scale : y - 3 * scale - size * 1.6;
-      return (
-        <g key={mark.lead} className={`lead lead-${mark.lead}`}>
-          <circle className="lead-ring" cx={x} cy={y} r={1.9 * scale} strokeWidth={0.7 * scale} />
-          <path
-            className="lead-line"
-            strokeWidth={0.4 * scale}
-            d={`M${x} ${wantsDown ? y + 1.9 * scale : y - 1.9 * scale}V${wantsDown ? top : top + size * 1.6}`}
-          />
-          <rect className="lead-tag" x={left} y={top} width={w} height={size * 1.6} rx={0.5 * scale} />
-          <text className="lead-text" x={left + w / 2} y={top + size * 1.15} fontSize={size} textAnchor="middle">
-            {text}
-          </text>
-        </g>
-      );
-    });
+  const here = leads.filter(({ side }) => side === frame.side);
+  const highest = Math.min(...here.map(({ at }) => toPicture(frame, at).y));
+  return here.map((mark) => {
+    const { x, y } = toPicture(frame, mark.at);
+    // The upper one has its name above, the lower one below, so that neither covers the other.
+    const isDown = here.length > 1 ? y > highest : y < NEAR_EDGE * scale;
+    const text = `${mark.lead === 'red' ? 'Red' : 'Black'} ${mark.text}`;
+    const size = 2 * scale;
+    const w = text.length * size * 0.56 + size;
+    const left = Math.min(Math.max(x - w / 2, 0), frame.width - w);
+    const top = isDown ? y + 3 * scale : y - 3 * scale - size * 1.6;
+    return (
+      <g key={mark.lead} className={`lead lead-${mark.lead}`}>
+        <circle className="lead-ring" cx={x} cy={y} r={1.9 * scale} strokeWidth={0.7 * scale} />
+        <path
+          className="lead-line"
+          strokeWidth={0.4 * scale}
+          d={`M${x} ${isDown ? y + 1.9 * scale : y - 1.9 * scale}V${isDown ? top : top + size * 1.6}`}
+        />
+        <rect className="lead-tag" x={left} y={top} width={w} height={size * 1.6} rx={0.5 * scale} />
+        <text className="lead-text" x={left + w / 2} y={top + size * 1.15} fontSize={size} textAnchor="middle">
+          {text}
+        </text>
+      </g>
+    );
+  });
 }
 
 interface WorkLayerProps extends OfBoard {

@@ -53,9 +53,16 @@ function Pad({ frame, pad }: { readonly frame: Frame; readonly pad: DrawnPart['p
 function Name({ frame, part }: { readonly frame: Frame; readonly part: DrawnPart }) {
   const { x, y } = toPicture(frame, part);
   const isSmall = Math.min(part.w, part.h) < SMALL_MM;
-  const size = isSmall ? LABEL_MM : BIG_LABEL_MM;
+  const above = part.isTestPoint ? part.h : 0;
   return (
-    <text className={isSmall ? 'part-name part-name-small' : 'part-name'} x={x} y={y + size * 0.35} fontSize={size} textAnchor="middle">
+    <text
+      className={isSmall ? 'part-name part-name-small' : 'part-name'}
+      x={x}
+      y={y - above}
+      style={{ fontSize: `calc(${isSmall ? LABEL_MM : BIG_LABEL_MM}px * var(--shrink))` }}
+      textAnchor="middle"
+      dominantBaseline="central"
+    >
       {part.ref}
     </text>
   );
