@@ -8,7 +8,7 @@ import { AxeBuilder } from './axe.ts';
 it('shots', async () => {
   const { home, remove } = temporaryHome();
   const server = await startBoardServer(home);
-  server.record(brokenTern());
+  server.record(brokenTern()); await (await fetch(server.url + '/api/items/tern')).text();
   const browser = await openBrowser();
   for (const screen of SCREENS) {
     const walk = await BenchWalk.begin(browser, server as unknown as ServerProcess, screen);
