@@ -43,7 +43,7 @@ it('shots', async () => {
     await shot('readings', 'Readings');
     await walk.goto('/models/tern-tn20');
     await shot('model', 'Board');
-    try { await walk.end(); } catch (e) { console.log(String(e).slice(0, 2000)); }
+    try { await walk.end(); } catch (e) { console.log(JSON.stringify((e as any).actual).slice(0, 1500)); }
   }
   await browser.close(); await server.stop(); remove();
 }, 200000);

@@ -33,7 +33,9 @@ export function PlacedBoard({ board }: { readonly board: NonNullable<ModelFile['
   const turn = (to: Side): void => setTurned({ side: to, advice: file.advice.id });
   const [chosen, setChosen] = useState<Hit | null>(null);
   const [draft, setDraft] = useState<RegionDraft | null>(null);
-  const size = { x: board.width_mm, y: board.height_mm };
+  const { width_mm: width, height_mm: height } = board;
+  const frame = useMemo(() => ({ width, height, side }), [width, height, side]);
+  const size = { x: width, y: height };
   const other = side === 'front' ? 'back' : 'front';
   const choose = (hit: Hit | null): void => {
     setChosen(hit);
@@ -50,7 +52,7 @@ export function PlacedBoard({ board }: { readonly board: NonNullable<ModelFile['
       }
     >
       <BoardMap
-        frame={{ width: board.width_mm, height: board.height_mm, side }}
+        frame={frame}
         parts={parts}
         title={`The ${side} of the board of ${model.name}, ${board.width_mm} by ${board.height_mm} mm, with ${parts.length} parts on both sides`}
         {...marks}

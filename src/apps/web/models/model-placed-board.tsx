@@ -19,6 +19,7 @@ export function ModelPlacedBoard({ file, board, parts }: ModelPlacedBoardProps) 
   const drawn = useMemo(() => drawnParts(parts), [parts]);
   const other = side === 'front' ? 'back' : 'front';
   const { width_mm: width, height_mm: height } = board;
+  const frame = useMemo(() => ({ width, height, side }), [width, height, side]);
   const choose = (hit: Hit | null): void => {
     setChosen(hit);
     if (hit) setSide(hit.part.side);
@@ -34,7 +35,7 @@ export function ModelPlacedBoard({ file, board, parts }: ModelPlacedBoardProps) 
       }
     >
       <BoardMap
-        frame={{ width, height, side }}
+        frame={frame}
         parts={drawn}
         title={`The ${side} of the board, ${width} by ${height} mm, with ${parts.length} parts on both sides`}
         chosen={chosen}
