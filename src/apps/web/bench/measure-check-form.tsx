@@ -1,5 +1,6 @@
-import { MeterMode } from '../../../bench/events/words.ts';
+import type { MeterMode } from '../../../bench/events/index.ts';
 import type { CheckView } from '../../../bench/views/index.ts';
+import { MODE_WORDS } from '../format/words.ts';
 import { MeasureAnswerForm, type MeasuredPoint } from './measure-answer-form.tsx';
 import { POWER_WORDS } from './power-words.ts';
 import { useUnit } from './unit-context.ts';
@@ -9,14 +10,16 @@ export function MeasureCheckForm({ check }: { readonly check: CheckView }) {
   const { model } = useUnit();
   const point = model.points.find(({ id }) => id === check.target);
   const power = check.probe?.power ?? (point && { name: POWER_WORDS[point.power] });
-  const mode = MeterMode.safeParse(check.mode ?? point?.mode);
-  if (!power || !mode.success) return <p>The model does not say where {check.target} is. Do something else, and mend the model.</p>;
+  const mode = check.mode ?? point?.mode;
+  if (!power || !isMode(mode)) return <p>The model does not say where {check.target} is. Do something else, and mend the model.</p>;
   const measured: MeasuredPoint = {
     id: check.target,
     name: point?.name ?? check.name.replace(/^Measure /, ''),
-    mode: mode.data,
+    mode,
     stage: check.stage,
     power,
   };
   return <MeasureAnswerForm point={measured} usualMinutes={check.minutes} />;
 }
+
+const isMode = (mode: string | undefined): mode is MeterMode => mode !== undefined && mode in MODE_WORDS;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { drawnParts, hitAt, type PlacedPart } from './drawn-part.ts';
 import { CLOSEST, closer, MARGIN_MM, moved, toPicture, turnedOver, viewBox, wholeView, type Frame } from './frame.ts';
-import { blockUnder, boxOf, dragged, EMPTY_DRAFT, fromBox, polygonOf, tapped } from './region-draft.ts';
+import { blockUnder, boxOf, dragged, EMPTY_DRAFT, fromBox, polygonOf, tapped, type RegionDraft } from './region-draft.ts';
 
 const frame: Frame = { width: 70, height: 55, side: 'front' };
 const back: Frame = { ...frame, side: 'back' };
@@ -90,10 +90,8 @@ describe('an area that is drawn', () => {
   });
 
   it('may go corner by corner', () => {
-    const corners = [1, 2, 3, 4].reduce((draft, at) => tapped(draft, { x: at, y: at * at }, size), {
-      ...EMPTY_DRAFT,
-      shape: 'corners' as const,
-    });
+    let corners: RegionDraft = { shape: 'corners', corners: [] };
+    for (const at of [1, 2, 3, 4]) corners = tapped(corners, { x: at, y: at * at }, size);
     expect(polygonOf(corners)).toEqual([
       [1, 1],
       [2, 4],
