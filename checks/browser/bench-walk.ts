@@ -20,11 +20,16 @@ export class BenchWalk {
   private constructor(
     readonly page: Page,
     private readonly context: BrowserContext,
-    private readonly server: ServerProcess,
+    private readonly server: Pick<ServerProcess, 'url'>,
     private readonly troubles: string[],
   ) {}
 
-  static async begin(browser: Browser, server: ServerProcess, screen: Screen, colours: 'light' | 'dark' = 'light'): Promise<BenchWalk> {
+  static async begin(
+    browser: Browser,
+    server: Pick<ServerProcess, 'url'>,
+    screen: Screen,
+    colours: 'light' | 'dark' = 'light',
+  ): Promise<BenchWalk> {
     const { width, height, touch } = screen;
     const context = await browser.newContext({
       viewport: { width, height },

@@ -15,6 +15,7 @@ import type {
   ModelRow,
   OutlookView,
   PileView,
+  PointView,
   ScoutQuestion,
   TaxView,
   WatchView,
@@ -73,5 +74,7 @@ export interface Bench {
   asking(name: string, bidMinor: number | null): AskingView | null;
   models(): readonly ModelRow[];
   model(id: string): Model | null;
+  /** Where boards of a model can be measured; null when the model is not here. */
+  points(modelId: string): readonly PointView[] | null;
   log(afterSeq: number, limit: number): readonly Stored[];
 }

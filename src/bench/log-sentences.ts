@@ -1,10 +1,15 @@
-import type { EventOf, Kind } from './events/index.ts';
+import { regionSize, type EventOf, type Kind, type Region } from './events/index.ts';
 import { spaced, type LogWords } from './log-words.ts';
 
 type Sentence<K extends Kind> = (words: LogWords, body: EventOf<K>['body']) => string;
 
 const took = (minutes: number): string => (minutes > 0 ? `, ${minutes} min` : '');
 const remark = (text: string): string => (text === '' ? '' : `: ${text}`);
+function around(region: Region | undefined): string {
+  if (!region) return '';
+  const { w, h } = regionSize(region);
+  return ` on ${w} × ${h} mm of the ${region.side}`;
+}
 const REMEDY = {
   mended: 'it is mended',
   'not-mended': 'it is not mended',
@@ -45,7 +50,7 @@ export const SENTENCES: { readonly [K in Kind]: Sentence<K> } = {
   },
   'photo-taken': (words, body) => `Photo of ${words.item(body.item_id)}, ${spaced(body.side)}${remark(body.caption)}.`,
   'finding-noted': (words, body) =>
-    `Looked at ${words.place(body.item_id, body.place)} of ${words.item(body.item_id)}: ${spaced(body.sees)}${remark(body.text)}${took(body.minutes)}.`,
+    `Looked at ${words.place(body.item_id, body.place)} of ${words.item(body.item_id)}: ${spaced(body.sees)}${around(body.region)}${remark(body.text)}${took(body.minutes)}.`,
   'reading-taken': (words, body) => {
     const value = body.value === null ? 'OL' : `${body.value} ${UNITS[body.mode]}`;
     const point = words.named(body.item_id, 'points', body.point);

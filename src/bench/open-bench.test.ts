@@ -30,7 +30,7 @@ test('every answer of the bench fits its published shape', () => {
       { slot: 'battery', holds: 'its-own', item_id: null },
       { slot: 'board', holds: 'nothing', item_id: null },
     ],
-    findings: [{ place: 'switch', sees: 'dirty' }],
+    findings: [{ place: 'switch', name: 'Switch', sees: 'dirty', region: null }],
     money: { cost_minor: 600 },
     seq: 7,
   });
@@ -74,4 +74,24 @@ test('a bench that opens on a log has the state of the bench that wrote it', () 
   const first = open(store);
   first.record(events(...story));
   expect(stateText(open(store).state())).toBe(stateText(first.state()));
+});
+
+test('an area drawn on the board is shown with its finding, until it is undone', () => {
+  const bench = open();
+  const region = {
+    side: 'back' as const,
+    polygon: [
+      [2, 3],
+      [14.5, 3],
+      [14.5, 11],
+      [2, 11],
+    ] as [number, number][],
+  };
+  const finding = ['finding-noted', { item_id: 'lamp-a', place: 'driver', sees: 'residue', region }] as const;
+  expect(bench.record(events(...oneLamp, finding))).toMatchObject({ ok: true });
+  const file = ItemFile.parse(bench.item('lamp-a'));
+  expect(file.findings).toMatchObject([{ place: 'driver', sees: 'residue', region }]);
+  expect(file.log.at(-1)!.text).toContain('residue on 12.5 × 8 mm of the back');
+  expect(bench.record([testEvent(90, 'correction', { corrects: file.findings[0]!.event_id })])).toMatchObject({ ok: true });
+  expect(bench.item('lamp-a')!.findings).toEqual([]);
 });

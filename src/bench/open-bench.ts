@@ -13,6 +13,7 @@ import { rowOf } from './row-of.ts';
 import { benchView } from './show/bench-view.ts';
 import { drawerView } from './show/drawer-view.ts';
 import { findItem, itemFile } from './show/item-file.ts';
+import { pointViews } from './show/point-views.ts';
 import { modelRows } from './show/model-rows.ts';
 import type { BenchState } from './state.ts';
 import { taxView, yearPack } from './tax/index.ts';
@@ -61,6 +62,10 @@ export function openBench(parts: BenchParts): Bench {
     },
     models: () => modelRows(now(), models),
     model: (id) => models.get(id) ?? null,
+    points: (id) => {
+      const model = models.get(id);
+      return model ? pointViews(model, boardPoints(model)) : null;
+    },
     log: (afterSeq, limit) => store.read(afterSeq, limit),
   };
 }

@@ -25,9 +25,15 @@ describe('what a person types from a meter', () => {
     ['47 ohms', 'ohms', 47],
     ['47 Ω', 'ohms', 47],
     ['20 mΩ', 'ohms', 0.02],
+    ['12m ohm', 'ohms', 0.012],
     ['0.512 diode', 'diode', 0.512],
     ['512 mV diode', 'diode', 0.512],
     ['512m diode', 'diode', 0.512],
+    ['diode 0.512', 'diode', 0.512],
+    ['Diode: 0,512', 'diode', 0.512],
+    ['diode OL', 'diode', null],
+    ['3.28 VDC', 'volts', 3.28],
+    ['2,2M', 'ohms', 2_200_000],
     ['OL', undefined, null],
     ['0L', undefined, null],
     ['O.L', undefined, null],
@@ -47,6 +53,9 @@ describe('what a person types from a meter', () => {
     ['1M2', 1_200_000],
     ['100R', 100],
     ['10k', 10_000],
+    ['4k7 Ω', 4700],
+    ['4k7ohm', 4700],
+    ['1M', 1_000_000],
   ])('%s by IEC 60062', (text, value) => {
     expect(reads(text)).toEqual(['ohms', value]);
   });

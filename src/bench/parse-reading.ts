@@ -24,6 +24,7 @@ const UNIT_MODE: readonly (readonly [RegExp, MeterMode])[] = [
   [/^(?:a|amps?|amperes?)$/i, 'amps'],
 ];
 
+const DIODE_FIRST = /^(?:diode|diode mode|diode drop)\b[\s:]*/i;
 const DIODE_WORD = /\s*\b(?:diode|diode mode|diode drop)$/i;
 const OVERLOAD = /^(?:o\.?l\.?|0\.?l\.?|∞|inf|infinity|overload|open loop)$/i;
 const HIGHEST_DROP_V = 10;
@@ -37,14 +38,15 @@ const bad = (code: 'reading-empty' | 'reading-unclear' | 'reading-ambiguous' | '
 /**
  * The mode and value in what a person types from a meter: `3.28`, `3,28 V`, `512 mV`, `0.512 diode`, `OL`, `4k7`
  * (the letter stands for the point, IEC 60062), `12.5 kΩ`, `1M ohm`, `140 mA`. A comma is a decimal point, since meters
- * group no digits. A bare `m` is refused, for it may be millivolts or milliamperes.
+ * group no digits. Words of the mode may stand before or after: `diode 0.512`. A bare `m` is milli of the mode `at` in which the point is measured; without one,
+ * and in ohms where it may be meant for mega, it is refused.
  */
-export function parseReading(text: string): ParsedReading {
+export function parseReading(text: string, at?: MeterMode): ParsedReading {
   const typed = text.trim();
   if (typed === '') return bad('reading-empty', 'Nothing is written: type what the meter shows, such as 3.28, 0.512 diode, 4k7 or OL.');
-  const isDiode = DIODE_WORD.test(typed);
-  const rest = typed.replace(DIODE_WORD, '').trim();
-  const parsed = overload(rest) ?? rkm(rest) ?? plain(rest, isDiode) ?? unclear(typed);
+  const isDiode = DIODE_WORD.test(typed) || DIODE_FIRST.test(typed);
+  const rest = typed.replace(DIODE_WORD, '').replace(DIODE_FIRST, '').trim();
+  const parsed = overload(rest) ?? rkm(rest) ?? plain(rest, isDiode ? 'diode' : at) ?? unclear(typed);
   return isDiode ? asDiode(parsed) : parsed;
 }
 
@@ -58,20 +60,21 @@ function overload(text: string): ParsedReading | undefined {
 
 /** IEC 60062: `4k7` is 4.7 kΩ, `4R7` 4.7 Ω, `1M` 1 MΩ, `R47` 0.47 Ω. */
 function rkm(text: string): ParsedReading | undefined {
-  const match = /^(\d{0,15})([RrkKM])(\d{0,15})$/.exec(text);
+  const match = /^(\d{0,15})([RrkKM])(\d{0,15})\s*(?:ω|Ω|[Oo]hms?)?$/u.exec(text);
   if (!match || (match[1] === '' && match[3] === '')) return undefined;
   const exponent = /r/i.test(match[2]!) ? 0 : PREFIX[match[2]!]!;
   return { ok: true, mode: 'ohms', value: Number(`${match[1] || '0'}.${match[3] || '0'}e${exponent}`) };
 }
 
-function plain(text: string, isDiode: boolean): ParsedReading | undefined {
+function plain(text: string, at: MeterMode | undefined): ParsedReading | undefined {
   const match = /^([-+−]?)(\d{1,15}(?:[.,]\d{0,15})?|[.,]\d{1,15})\s*(.*)$/su.exec(text);
   if (!match) return undefined;
   const number = `${match[1] === '−' ? '-' : match[1]}${match[2]!.replace(',', '.')}`;
   const suffix = suffixOf(match[3]!);
   if (suffix === undefined) return undefined;
   if (suffix === 'bare-milli') {
-    if (isDiode) return { ok: true, mode: 'volts', value: Number(`${number}e-3`) };
+    if (at !== undefined && at !== 'ohms') return { ok: true, mode: at === 'amps' ? 'amps' : 'volts', value: Number(`${number}e-3`) };
+    if (at === 'ohms') return bad('reading-ambiguous', `"${text}" may be milli or mega: write ${match[2]} mΩ or ${match[2]} M.`);
     return bad('reading-ambiguous', `"${text}" may be millivolts or milliamperes: write ${match[2]} mV, ${match[2]} mA or ${match[2]} mΩ.`);
   }
   const value = Number(`${number}e${suffix.exponent}`);

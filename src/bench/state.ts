@@ -1,4 +1,4 @@
-import type { BenchEvent, Body, Claim, FindingKind, ForeignEvent, ItemKind, Outcome, Stage } from './events/index.ts';
+import type { BenchEvent, Body, Claim, FindingKind, ForeignEvent, ItemKind, Outcome, Region, Stage } from './events/index.ts';
 import type { Status } from './views/rows.ts';
 
 /** Everything that is known after folding the log. Plain data: two equal logs give two equal states. */
@@ -131,7 +131,7 @@ export interface CostPart {
 export type HistoryEntry = { eventId: string; at: string } & (
   | { kind: 'claim'; claim: Claim; seller: string }
   | { kind: 'trial'; function: string; outcome: Outcome; with: string[] }
-  | { kind: 'finding'; place: string; sees: FindingKind }
+  | { kind: 'finding'; place: string; sees: FindingKind; region?: Region }
   | { kind: 'reading'; point: string; mode: string; value: number | null }
   | { kind: 'remedy'; remedy: string; place: string | null; outcome: Body<'remedy-done'>['outcome']; minutes: number }
   /** An assembly left (`came` null) or came; `from` is the state of its old home when it was taken out. */

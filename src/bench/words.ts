@@ -64,6 +64,7 @@ const NEXT: Readonly<Record<RuleCode, string>> = {
   'unknown-function': 'Use one of these.',
   'unknown-accessory': 'Use one of these.',
   'unknown-point': 'Use one of these.',
+  'off-the-board': 'Draw it on the picture of the board, or leave the region out.',
   'unknown-remedy': 'Use one of these.',
   'unknown-slot': 'Use one of these.',
   'unknown-step': 'Use one of these.',

@@ -3,14 +3,17 @@ import type { HistoryEntry } from '../state.ts';
 import type { ItemFile } from '../views/index.ts';
 import type { Judged } from './beliefs.ts';
 import { expectedAt } from './board/expected-at.ts';
+import { fitsLikeliest } from './board/fits-likeliest.ts';
 import { pointName, reading } from './say.ts';
 
 type Point = DeviceModel['points'][number];
 
 /** Each reading beside what good boards show at that point in that mode, with its distance in standard deviations. */
-export function readingsView(life: readonly HistoryEntry[], { model, device, board }: Judged): ItemFile['readings'] {
+export function readingsView(life: readonly HistoryEntry[], judged: Judged): ItemFile['readings'] {
+  const { model, device, board } = judged;
+  const changed = life.findLastIndex(({ kind }) => kind === 'remedy' || kind === 'slot');
   const points = new Map(device.points.map((point) => [point.id, point]));
-  return life.flatMap((entry) => {
+  return life.flatMap((entry, at) => {
     if (entry.kind !== 'reading') return [];
     const point = points.get(entry.point);
     const reference = point?.mode === entry.mode ? point.reference : null;
@@ -24,6 +27,8 @@ export function readingsView(life: readonly HistoryEntry[], { model, device, boa
         reference: point && reference ? referenceText(point) : null,
         sigmas: sigmas(entry.value, reference ?? (expected && { mean: expected.value, spread: expected.spread, boards: 0 })),
         expected: expected?.text ?? null,
+        // A reading from before the last work is of a board that was another then.
+        fits: at > changed && point?.mode === entry.mode ? fitsLikeliest(judged, entry.point, entry.value) : null,
         event_id: entry.eventId,
       },
     ];

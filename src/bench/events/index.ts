@@ -1,4 +1,5 @@
 export * from './words.ts';
+export * from './region.ts';
 export { BODIES, KINDS, type Body, type Kind } from './kinds.ts';
 export {
   Envelope,

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { Region } from './region.ts';
 import {
   Claim,
   Cost,
@@ -84,7 +85,14 @@ export const BODIES = {
     side: z.enum(['front', 'back', 'inside', 'board-front', 'board-back', 'other']).default('other'),
     caption: Text.default(''),
   }),
-  'finding-noted': z.object({ item_id: Id, place: Id, sees: FindingKind, text: Text.default(''), minutes: Minutes.default(0) }),
+  'finding-noted': z.object({
+    item_id: Id,
+    place: Id,
+    sees: FindingKind,
+    text: Text.default(''),
+    minutes: Minutes.default(0),
+    region: Region.optional(),
+  }),
   'reading-taken': z.object({
     item_id: Id,
     point: Id,

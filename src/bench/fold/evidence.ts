@@ -20,8 +20,8 @@ export const trialDone: Apply<'trial-done'> = (fold, event) =>
 
 export const findingNoted: Apply<'finding-noted'> = (fold, event) =>
   onItem(fold, event, (item) => {
-    const { place, sees, minutes } = event.body;
-    item.history.push({ kind: 'finding', place, sees, eventId: event.id, at: event.at });
+    const { place, sees, minutes, region } = event.body;
+    item.history.push({ kind: 'finding', place, sees, eventId: event.id, at: event.at, ...(region ? { region } : {}) });
     item.minutes += minutes;
   });
 

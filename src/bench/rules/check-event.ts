@@ -1,7 +1,7 @@
 import { isForeign, type AnyEvent, type BenchEvent, type Kind } from '../events/index.ts';
 import { listingDropped, listingWeighed, lotBought } from './buying.ts';
 import { correctionSound } from './correction.ts';
-import { claimMade, readingTaken, remedyDone, trialDone } from './evidence.ts';
+import { claimMade, findingNoted, readingTaken, remedyDone, trialDone } from './evidence.ts';
 import { itemAtHand, itemKnown } from './known.ts';
 import { graded, proofStepDone, returned, sold, standsAlone } from './leaving.ts';
 import { benchSet } from './money.ts';
@@ -27,7 +27,7 @@ const RULES: { readonly [K in Kind]: Rule<K> } = {
   'claim-made': claimMade,
   'trial-done': trialDone,
   'photo-taken': aboutKnown,
-  'finding-noted': aboutAtHand,
+  'finding-noted': findingNoted,
   'reading-taken': readingTaken,
   'opened-to': aboutAtHand,
   'remedy-done': remedyDone,

@@ -1,4 +1,5 @@
 import { partRemedyNamed } from '../boards/part-remedies.ts';
+import { regionArea, type Region } from '../events/index.ts';
 import type { Model } from '../models/index.ts';
 import { inModelOf, itemAtHand, itemKnown } from './known.ts';
 import { firstOf, refuse, type Objection, type Rule, type RuleContext } from './rule.ts';
@@ -22,6 +23,13 @@ export const readingTaken: Rule<'reading-taken'> = (context, { body }) =>
     () => itemAtHand(context, body.item_id),
     () => (boardPoint(context, body) ? null : inModelOf(context, body.item_id, 'points', body.point, 'body.point')),
     () => modeOfPoint(context, body),
+  );
+
+/** A region lies on the board of its model and is more than a line. */
+export const findingNoted: Rule<'finding-noted'> = (context, { body }) =>
+  firstOf(
+    () => itemAtHand(context, body.item_id),
+    () => (body.region ? regionOnBoard(context, body.item_id, body.region) : null),
   );
 
 export const remedyDone: Rule<'remedy-done'> = (context, { body }) =>
@@ -51,4 +59,28 @@ function modeOfPoint(context: RuleContext, body: { item_id: string; point: strin
   const point = named ?? boardPoint(context, body);
   if (!point || point.mode === body.mode) return null;
   return refuse('wrong-mode', 'body.mode', `${point.name} is measured in ${point.mode}, not in ${body.mode}`);
+}
+
+/** Smaller than a pad, an area is a slip of the finger, mm². */
+const LEAST_AREA_MM2 = 0.1;
+/** What lies over the edge by less was drawn at the edge, mm. */
+const OVER_THE_EDGE_MM = 0.5;
+
+function regionOnBoard({ state, models }: RuleContext, itemId: string, region: Region): Objection | null {
+  const model = models.get(state.items.get(itemId)!.modelId);
+  if (!model) return null;
+  const { board, name } = model.file;
+  if (!board) return refuse('off-the-board', 'body.region', `${name} has no picture of a board to draw on`);
+  const on = (at: number, size: number): boolean => at >= -OVER_THE_EDGE_MM && at <= size + OVER_THE_EDGE_MM;
+  const corner = region.polygon.findIndex(([x, y]) => !on(x, board.width_mm) || !on(y, board.height_mm));
+  if (corner >= 0) {
+    const at = region.polygon[corner]!.join(', ');
+    const size = `${board.width_mm} × ${board.height_mm} mm`;
+    return refuse(
+      'off-the-board',
+      `body.region.polygon.${corner}`,
+      `the corner at ${at} lies beside the board of ${name}, which is ${size}`,
+    );
+  }
+  return regionArea(region) >= LEAST_AREA_MM2 ? null : refuse('off-the-board', 'body.region.polygon', 'the region is only a line or a dot');
 }

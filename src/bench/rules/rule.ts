@@ -14,6 +14,7 @@ export const RULE_CODES = [
   'unknown-function',
   'unknown-accessory',
   'unknown-point',
+  'off-the-board',
   'unknown-remedy',
   'unknown-slot',
   'unknown-step',

@@ -2,6 +2,7 @@ import type { Advisor } from '../advice/index.ts';
 import { moneyOf } from '../books/index.ts';
 import type { LiveLog } from '../live/live-log.ts';
 import { logLine } from '../log-line.ts';
+import { logWords } from '../log-words.ts';
 import type { Model } from '../models/index.ts';
 import { rowOf } from '../row-of.ts';
 import { slotContent } from '../slots.ts';
@@ -22,6 +23,7 @@ export function findItem(state: Readonly<BenchState>, name: string): Item | null
 export function itemFile(live: LiveLog, advisor: Advisor, item: Item): ItemFile {
   const { state, models } = live;
   const model = models.get(item.modelId);
+  const { place } = logWords(state, models);
   return {
     row: rowOf(state, item),
     model: { id: item.modelId, name: model?.file.name ?? item.modelId, level: model?.file.level ?? 0 },
@@ -29,7 +31,17 @@ export function itemFile(live: LiveLog, advisor: Advisor, item: Item): ItemFile 
     slots: item.kind === 'unit' ? slotLines(state, item, model) : [],
     photos: item.photos.map((photo) => ({ hash: photo.hash, side: photo.side, caption: photo.caption, event_id: photo.eventId })),
     findings: item.history.flatMap((entry) =>
-      entry.kind === 'finding' ? [{ place: entry.place, sees: entry.sees, event_id: entry.eventId }] : [],
+      entry.kind === 'finding'
+        ? [
+            {
+              place: entry.place,
+              name: place(item.id, entry.place),
+              sees: entry.sees,
+              event_id: entry.eventId,
+              region: entry.region ?? null,
+            },
+          ]
+        : [],
     ),
     log: (live.byItem.get(item.id) ?? []).map((stored) => logLine(stored, state, models)),
     ...advisor.fileParts(state, item.id),

@@ -12,6 +12,7 @@ const LAMP = {
   prices: { working: 4000, spread: 0.2, for_parts: 800 },
   opening_minutes: { open: 5, board_out: 10 },
   unknown_rate: 0.05,
+  board: { width_mm: 40, height_mm: 30 },
   blocks: [
     { id: 'cell', name: 'Cell', assembly: 'battery' },
     { id: 'switch', name: 'Switch', assembly: 'board' },

@@ -2,6 +2,7 @@ export * from './rows.ts';
 export * from './belief.ts';
 export * from './advice.ts';
 export * from './item-file.ts';
+export * from './points.ts';
 export * from './places.ts';
 export * from './scout.ts';
 export * from './bench.ts';

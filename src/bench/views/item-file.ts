@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { Id, Stage } from '../events/index.ts';
+import { Id, Region, Stage } from '../events/index.ts';
 import { Caution } from '../models/schema.ts';
 import { AdviceView, DecisionView } from './advice.ts';
 import { BeliefView } from './belief.ts';
@@ -75,11 +75,12 @@ export const ItemFile = z
         reference: z.string().nullable(),
         sigmas: z.number().nullable(),
         expected: z.string().nullable().meta({ description: 'What a good board shows by its circuit, in words' }),
+        fits: z.boolean().nullable().meta({ description: 'Whether the likeliest set of faults would show it; null where that cannot be said' }),
         event_id: z.string(),
       }),
     ),
     findings: z
-      .array(z.object({ place: Id, sees: z.string(), event_id: z.string() }))
+      .array(z.object({ place: Id, name: z.string(), sees: z.string(), event_id: z.string(), region: Region.nullable() }))
       .meta({ description: 'What was seen where, oldest first; corrected ones left out' }),
     log: z.array(LogLine),
     belief: BeliefView,

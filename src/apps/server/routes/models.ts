@@ -2,17 +2,32 @@ import { OpenAPIHono, createRoute, z } from '@hono/zod-openapi';
 import { readFile } from 'node:fs/promises';
 import { Id, MeterMode } from '../../../bench/events/index.ts';
 import { ModelFile, type Model } from '../../../bench/models/index.ts';
-import { ModelRow } from '../../../bench/views/index.ts';
+import { ModelRow, PointView } from '../../../bench/views/index.ts';
 import type { AppParts } from '../app-parts.ts';
 import { mediaTypeOf } from '../media-type.ts';
 import { refuse } from '../refused.ts';
 import { answers, refusals } from '../responses.ts';
+
+const PlacedPart = z
+  .object({
+    ref: z.string(),
+    x_mm: z.number(),
+    y_mm: z.number(),
+    rotation_deg: z.number().meta({ description: 'Against the clock, seen from the front' }),
+    side: z.enum(['front', 'back']),
+    value: z.string(),
+    package: z.string(),
+    block: z.string(),
+    nets: z.array(z.string().nullable()).meta({ description: 'Net of each pin in order; null for a pin that is joined to nothing' }),
+  })
+  .meta({ id: 'PlacedPart' });
 
 const ModelPage = z
   .object({
     file: ModelFile,
     readings: z.array(z.object({ board: z.string(), point: z.string(), mode: MeterMode, value: z.number().nullable() })),
     photos: z.array(z.object({ side: z.string(), url: z.string() })),
+    parts: z.array(PlacedPart).meta({ description: 'Parts on the board as the placement has them; none below level 2' }),
   })
   .meta({ id: 'ModelPage' });
 
@@ -31,6 +46,16 @@ const modelRoute = createRoute({
   request: { params: ModelId },
   responses: { ...answers(ModelPage, 'The model'), ...refusals('no-such-model') },
 });
+const pointsRoute = createRoute({
+  method: 'get',
+  path: '/api/models/{id}/points',
+  summary: 'Where boards of a model can be measured; at level 2 also at the nets of its circuit',
+  request: { params: ModelId },
+  responses: {
+    ...answers(z.object({ points: z.array(PointView) }).meta({ id: 'PointList' }), 'Every point'),
+    ...refusals('no-such-model'),
+  },
+});
 const photoRoute = createRoute({
   method: 'get',
   path: '/api/models/{id}/photos/{side}',
@@ -47,9 +72,15 @@ export const modelRoutes = ({ bench, models }: AppParts) =>
   new OpenAPIHono()
     .openapi(listRoute, (c) => c.json({ models: [...bench.models()] }, 200))
     .openapi(modelRoute, (c) => {
-      const { file, readings, photos } = modelNamed(models, c.req.valid('param').id);
+      const { file, readings, photos, circuit } = modelNamed(models, c.req.valid('param').id);
       const urls = photos.map(({ side }) => ({ side, url: `/api/models/${file.id}/photos/${encodeURIComponent(side)}` }));
-      return c.json({ file, readings: [...readings], photos: urls }, 200);
+      return c.json({ file, readings: [...readings], photos: urls, parts: partsOnBoard(circuit) }, 200);
+    })
+    .openapi(pointsRoute, (c) => {
+      const { id } = c.req.valid('param');
+      const points = bench.points(id);
+      if (!points) throw refuse('no-such-model', { where: 'id', detail: id });
+      return c.json({ points: [...points] }, 200);
     })
     .openapi(photoRoute, async (c) => {
       const { id, side } = c.req.valid('param');
@@ -60,6 +91,11 @@ export const modelRoutes = ({ bench, models }: AppParts) =>
         'cache-control': 'no-cache',
       });
     });
+
+const partsOnBoard = (circuit: Model['circuit']): z.infer<typeof PlacedPart>[] =>
+  (circuit?.parts ?? []).flatMap(({ ref, x, y, rotation, side, value, package: name, block, nets }) =>
+    side === 'off' ? [] : [{ ref, x_mm: x, y_mm: y, rotation_deg: rotation, side, value, package: name, block, nets: [...nets] }],
+  );
 
 function modelNamed(models: AppParts['models'], id: string): Model {
   const model = models.get(id);

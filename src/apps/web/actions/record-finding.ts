@@ -1,4 +1,4 @@
-import type { FindingKind, Stage } from '../../../bench/events/index.ts';
+import type { FindingKind, Region, Stage } from '../../../bench/events/index.ts';
 import { FINDING_WORDS } from '../format/words.ts';
 import type { Gesture } from './gesture.ts';
 import { openedOnTheWay } from './opened-on-the-way.ts';
@@ -9,6 +9,7 @@ export interface LookAnswer {
   readonly placeName: string;
   readonly sees: FindingKind;
   readonly text?: string;
+  readonly region?: Region;
   readonly minutes: number;
   readonly stage: Stage;
   readonly stageNeeded: Stage;
@@ -21,7 +22,14 @@ export const recordFinding = (answer: LookAnswer): Gesture => ({
     ...openedOnTheWay(answer.itemId, answer.stage, answer.stageNeeded),
     {
       kind: 'finding-noted',
-      body: { item_id: answer.itemId, place: answer.place, sees: answer.sees, text: answer.text ?? '', minutes: answer.minutes },
+      body: {
+        item_id: answer.itemId,
+        place: answer.place,
+        sees: answer.sees,
+        text: answer.text ?? '',
+        minutes: answer.minutes,
+        ...(answer.region ? { region: answer.region } : {}),
+      },
     },
   ],
 });

@@ -12,10 +12,12 @@ import type {
   ModelRow,
   OutlookView,
   PileView,
+  PointView,
   ScoutQuestion,
   TaxView,
   WatchView,
 } from '../../../bench/views/index.ts';
+import type { PlacedPart } from '../board/drawn-part.ts';
 import { ask, askWith } from './ask.ts';
 
 /** What the bench can be asked, one hook a question. All are asked anew when the log grows. */
@@ -45,6 +47,8 @@ export interface ModelPage {
   readonly file: ModelFile;
   readonly readings: readonly ReferenceReading[];
   readonly photos: readonly { readonly side: string; readonly url: string }[];
+  /** Parts on the board; none below level 2. */
+  readonly parts: readonly PlacedPart[];
 }
 
 export const useModel = (id: string | undefined) =>
@@ -52,6 +56,14 @@ export const useModel = (id: string | undefined) =>
     queryKey: ['model', id],
     enabled: id !== undefined,
     queryFn: ({ signal }) => ask<ModelPage>(`/api/models/${encodeURIComponent(id!)}`, { signal }),
+  });
+
+/** Where boards of a model can be measured. */
+export const usePoints = (modelId: string) =>
+  useQuery({
+    queryKey: ['points', modelId],
+    queryFn: async ({ signal }) =>
+      (await ask<{ points: PointView[] }>(`/api/models/${encodeURIComponent(modelId)}/points`, { signal })).points,
   });
 
 export const useItem = (id: string) => useQuery(itemQuery(id));

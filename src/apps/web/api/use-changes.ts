@@ -1,7 +1,8 @@
 import { useQueryClient, type QueryClient } from '@tanstack/react-query';
 import { useEffect } from 'react';
+import { askAnew } from './ask-anew.ts';
 import { benchQuery } from './queries.ts';
-import { isNews, sawUpTo } from './seen-seq.ts';
+import { isNews, isWriting, sawUpTo } from './seen-seq.ts';
 
 const GATHER_MS = 120;
 /** More of a circuit is known: that is no hurry. */
@@ -14,15 +15,22 @@ export function useChanges(): void {
     const source = new EventSource('/api/changes');
     let timer: ReturnType<typeof setTimeout> | undefined;
     let slow: ReturnType<typeof setTimeout> | undefined;
+    let heard = 0;
+    const gather = (): void => {
+      clearTimeout(timer);
+      timer = setTimeout(() => {
+        if (isWriting()) gather();
+        else if (isNews(heard)) void askAnew(client);
+      }, GATHER_MS);
+    };
     const hear = async (seq: number): Promise<void> => {
       sawUpTo(await eventsShown(client));
-      if (!isNews(seq)) return;
-      clearTimeout(timer);
-      timer = setTimeout(() => void client.invalidateQueries(), GATHER_MS);
+      heard = Math.max(heard, seq);
+      gather();
     };
     source.addEventListener('boards', () => {
       clearTimeout(slow);
-      slow = setTimeout(() => void client.invalidateQueries(), LEARNING_MS);
+      slow = setTimeout(() => void askAnew(client), LEARNING_MS);
     });
     source.addEventListener('seq', (event: MessageEvent<string>) => void hear(Number(event.data)));
     return () => {

@@ -1,18 +1,23 @@
 import { useState } from 'react';
+import { usePoints } from '../api/queries.ts';
 import { Pick } from '../ui/pick.tsx';
-import { MeasureAnswerForm } from './measure-answer-form.tsx';
+import { MeasureAnswerForm, type MeasuredPoint } from './measure-answer-form.tsx';
+import { POWER_WORDS } from './power-words.ts';
 import { useUnit } from './unit-context.ts';
 
-/** A reading at any point. */
+/** A reading at any point: those of the model, and at level 2 those of its circuit, too. */
 export function AnyMeasureForm() {
   const { model } = useUnit();
-  const [target, setTarget] = useState(model.points[0]!.id);
+  const known = usePoints(model.id).data;
+  const ofFile = model.points.map((point): MeasuredPoint => ({ ...point, power: { name: POWER_WORDS[point.power] } }));
+  const points: readonly MeasuredPoint[] = known ?? ofFile;
+  const [target, setTarget] = useState(points[0]!.id);
+  const point = points.find(({ id }) => id === target) ?? points[0]!;
   const usual = model.checks.find((check) => check.measure === target)?.minutes ?? 1;
-  const stage = model.points.find((point) => point.id === target)!.stage;
   return (
     <div className="form">
-      <Pick label="Point" options={model.points} value={target} onChange={setTarget} />
-      <MeasureAnswerForm key={target} target={target} usualMinutes={usual} stageNeeded={stage} />
+      <Pick label="Point" options={points} value={target} onChange={setTarget} />
+      <MeasureAnswerForm key={target} point={point} usualMinutes={usual} />
     </div>
   );
 }

@@ -2,46 +2,53 @@ import type { BeliefView } from '../../../bench/views/index.ts';
 import { chance } from '../format/number.ts';
 import { Bar } from '../ui/bar.tsx';
 import { Section } from '../ui/section.tsx';
+import { BlockBars } from './block-bars.tsx';
+import { FaultBars } from './fault-bars.tsx';
+import { hypothesisWords } from './hypothesis-words.ts';
+import { MeasureAgain } from './measure-again.tsx';
+import { Moved } from './moved.tsx';
 import { useUnit } from './unit-context.ts';
 
-const SHOWN_BLOCKS = 8;
-
-/** What is believed to be wrong, block by block, and what the last evidence moved. */
+/** What is believed to be wrong: fault by fault where the circuit is known, else block by block, and what the last evidence moved. */
 export function BeliefSection() {
   const { belief, row } = useUnit().file;
   if (row.kind !== 'unit' || belief.blocks.length === 0) return null;
-  const blocks = belief.blocks.toSorted((a, b) => b.chance - a.chance);
   return (
     <Section id="belief" title="What may be wrong" aside="Mark: before the last evidence">
       <p className="sr-only" aria-live="polite">
-        {movedSentence(belief.blocks)}
+        {movedSentence(belief)}
       </p>
-      <div>
-        {blocks.slice(0, SHOWN_BLOCKS).map((block) => (
-          <Bar key={block.id} label={block.name} value={block.chance} before={block.before} />
-        ))}
-        <Bar label="Not in the model" value={belief.unknown} />
-        <Bar label="Nothing wrong" value={belief.none} />
-      </div>
-      {blocks.length > SHOWN_BLOCKS && (
-        <details className="why">
-          <summary>The other {blocks.length - SHOWN_BLOCKS} blocks</summary>
-          {blocks.slice(SHOWN_BLOCKS).map((block) => (
-            <Bar key={block.id} label={block.name} value={block.chance} before={block.before} />
-          ))}
-        </details>
+      {belief.repeat && <MeasureAgain key={belief.repeat.event_id} repeat={belief.repeat} />}
+      <Moved moved={belief.moved} />
+      {belief.knowledge ? (
+        <>
+          <FaultBars belief={belief} />
+          <details className="why">
+            <summary>The same by blocks</summary>
+            <BlockBars blocks={belief.blocks} />
+          </details>
+        </>
+      ) : (
+        <>
+          <div>
+            <BlockBars blocks={belief.blocks}>
+              <Bar label="Not in the model" value={belief.unknown} />
+              <Bar label="Nothing wrong" value={belief.none} />
+            </BlockBars>
+          </div>
+          <details className="why">
+            <summary>Which faults, alone or together</summary>
+            <ol className="hypotheses">
+              {belief.hypotheses.map((each) => (
+                <li key={hypothesisWords(each)}>
+                  {hypothesisWords(each)}: {chance(each.chance)}
+                </li>
+              ))}
+            </ol>
+          </details>
+        </>
       )}
-      <OddEvidence odd={belief.odd} />
-      <details className="why">
-        <summary>Which faults, alone or together</summary>
-        <ol className="hypotheses">
-          {belief.hypotheses.map((each) => (
-            <li key={hypothesisWords(each)}>
-              {hypothesisWords(each)}: {chance(each.chance)}
-            </li>
-          ))}
-        </ol>
-      </details>
+      <OddEvidence odd={belief.odd.filter(({ event_id: id }) => id !== belief.repeat?.event_id)} />
     </Section>
   );
 }
@@ -61,18 +68,11 @@ function OddEvidence({ odd }: { readonly odd: BeliefView['odd'] }) {
   );
 }
 
-/** "Display cable worn and battery flat", "Something that is not in the model", "Nothing wrong". */
-export function hypothesisWords(each: BeliefView['hypotheses'][number]): string {
-  const names = each.faults.map((fault) => fault.name);
-  if (each.unknown) names.push('something that is not in the model');
-  const words = names.length === 0 ? 'nothing wrong' : names.join(' and ');
-  return words.charAt(0).toUpperCase() + words.slice(1);
-}
-
 /** What moved most with the last evidence, for those who hear the page. */
-export function movedSentence(blocks: BeliefView['blocks']): string {
-  const moved = blocks.filter((block) => Math.abs(block.chance - block.before) >= 0.01);
-  const [first] = moved.toSorted((a, b) => Math.abs(b.chance - b.before) - Math.abs(a.chance - a.before));
-  if (first === undefined) return 'The last evidence moved no block.';
+export function movedSentence({ blocks, moved }: Pick<BeliefView, 'blocks' | 'moved'>): string {
+  const faults = (moved?.faults ?? []).map(({ name, before, chance: now }) => ({ name, before, chance: now }));
+  const shifts = [...(faults.length > 0 ? faults : blocks)].filter((each) => Math.abs(each.chance - each.before) >= 0.01);
+  const [first] = shifts.sort((a, b) => Math.abs(b.chance - b.before) - Math.abs(a.chance - a.before));
+  if (first === undefined) return 'The last evidence moved nothing.';
   return `The last evidence moved ${first.name} from ${chance(first.before)} to ${chance(first.chance)}.`;
 }

@@ -11,7 +11,9 @@ import { PhotosSection } from './photos-section.tsx';
 import { ProofSection } from './proof-section.tsx';
 import { ReadingsSection } from './readings-section.tsx';
 import { SlotsSection } from './slots-section.tsx';
+import { CircuitProgress } from './circuit-progress.tsx';
 import { useFocusOnNewAdvice } from './use-focus-on-new-advice.ts';
+import { useSharper } from './use-sharper.ts';
 import { useUnit } from './unit-context.ts';
 import { WhatNext } from './what-next.tsx';
 
@@ -19,12 +21,14 @@ import { WhatNext } from './what-next.tsx';
 export function BenchDesk() {
   const { file } = useUnit();
   useFocusOnNewAdvice(file.advice.id);
+  useSharper(file);
   return (
     <>
       <BenchHead />
       <NextLink />
       <div className="desk">
         <div className="desk-next" id="what-next-desk">
+          <CircuitProgress />
           <WhatNext key={file.advice.id} />
         </div>
         <div className="desk-rest">

@@ -1,8 +1,9 @@
-import { useEffect } from 'react';
+import { useEffect, useMemo, type ReactNode } from 'react';
 import { Link } from 'wouter';
 import type { ItemFile } from '../../../bench/views/index.ts';
 import { ProblemError, sentenceOf } from '../api/problem-error.ts';
 import { useBench, useItem, useModel } from '../api/queries.ts';
+import { drawnParts, type DrawnPart, type PlacedPart } from '../board/drawn-part.ts';
 import { Answer } from '../ui/answer.tsx';
 import { useTitle } from '../ui/use-title.ts';
 import { BenchDesk } from './bench-desk.tsx';
@@ -27,14 +28,23 @@ function WithModel({ file }: { readonly file: ItemFile }) {
       {(settings) => (
         <Answer query={model}>
           {(page) => (
-            <UnitContext value={{ file, model: page.file, bench: settings }}>
-              <BenchDesk />
-            </UnitContext>
+            <WithParts parts={page.parts}>
+              {(parts) => (
+                <UnitContext value={{ file, model: page.file, bench: settings, parts }}>
+                  <BenchDesk />
+                </UnitContext>
+              )}
+            </WithParts>
           )}
         </Answer>
       )}
     </Answer>
   );
+}
+
+/** Draws the parts once for each answer about the model, not for each about the unit. */
+function WithParts({ parts, children }: { readonly parts: readonly PlacedPart[]; readonly children: (drawn: DrawnPart[]) => ReactNode }) {
+  return children(useMemo(() => drawnParts(parts), [parts]));
 }
 
 function NotHere({ sentence }: { readonly sentence: string }) {

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { recordFinding } from '../actions/record-finding.ts';
-import type { FindingKind } from '../../../bench/events/index.ts';
+import type { FindingKind, Region } from '../../../bench/events/index.ts';
 import { FINDING_KINDS, FINDING_WORDS } from '../format/words.ts';
 import { useRecorder } from '../record/recorder-context.ts';
 import { nameIn, type AnswerFormProps } from './answer-form.ts';
@@ -8,23 +8,34 @@ import { MinutesField } from './minutes-field.tsx';
 import { useUnit } from './unit-context.ts';
 import { useMinutes } from './use-minutes.ts';
 
+interface LookAnswerFormProps extends AnswerFormProps {
+  readonly likely: readonly string[];
+  /** How the place is called, where the model has no name for it. */
+  readonly placeName?: string;
+  /** The area that was drawn around it. */
+  readonly region?: Region;
+  readonly whenNoted?: () => void;
+}
+
 /** What is seen, as big buttons: first what the model expects here, the rest on demand. */
-export function LookAnswerForm({ target, usualMinutes, stageNeeded, likely }: AnswerFormProps & { readonly likely: readonly string[] }) {
+export function LookAnswerForm({ target, usualMinutes, stageNeeded, likely, placeName: said, region, whenNoted }: LookAnswerFormProps) {
   const { file, model } = useUnit();
   const { record, busy } = useRecorder();
   const [minutes, setMinutes] = useMinutes(usualMinutes);
   const [showsAll, setShowsAll] = useState(false);
-  const placeName = nameIn(model.blocks, target);
+  const placeName = said ?? nameIn(model.blocks, target);
   const first = FINDING_KINDS.filter((kind) => kind === 'nothing-wrong' || likely.includes(kind));
   const rest = FINDING_KINDS.filter((kind) => !first.includes(kind));
-  const answer = (sees: FindingKind): void =>
-    void record(recordFinding({ itemId: file.row.id, place: target, placeName, sees, minutes, stage: file.stage, stageNeeded }));
+  const answer = async (sees: FindingKind): Promise<void> => {
+    const seen = { itemId: file.row.id, place: target, placeName, sees, minutes, ...(region ? { region } : {}) };
+    if (await record(recordFinding({ ...seen, stage: file.stage, stageNeeded }))) whenNoted?.();
+  };
   return (
     <div className="form">
       <fieldset className="big-answers">
         <legend>{placeName}: what do you see?</legend>
         {[...first, ...(showsAll ? rest : [])].map((kind) => (
-          <button key={kind} type="button" disabled={busy} onClick={() => answer(kind)}>
+          <button key={kind} type="button" disabled={busy} onClick={() => void answer(kind)}>
             {FINDING_WORDS[kind]}
           </button>
         ))}

@@ -1,44 +1,58 @@
 import { useId, useState } from 'react';
 import { recordReading } from '../actions/record-reading.ts';
+import type { MeterMode, Stage } from '../../../bench/events/index.ts';
 import { reading } from '../format/reading.ts';
 import { MODE_WORDS } from '../format/words.ts';
 import { useRecorder } from '../record/recorder-context.ts';
-import type { AnswerFormProps } from './answer-form.ts';
 import { MinutesField } from './minutes-field.tsx';
 import { NumberPad } from './number-pad.tsx';
+import { OtherMode } from './other-mode.tsx';
 import { readMeter } from './read-meter.ts';
 import { useUnit } from './unit-context.ts';
 import { useMinutes } from './use-minutes.ts';
 
-const POWER_WORDS = { off: 'power off, battery out', battery: 'on battery', charger: 'on the charger' } as const;
+/** What the form needs to know of a point. */
+export interface MeasuredPoint {
+  readonly id: string;
+  readonly name: string;
+  readonly mode: MeterMode;
+  readonly stage: Stage;
+  readonly power: { readonly name: string };
+}
+
+interface MeasureAnswerFormProps {
+  readonly point: MeasuredPoint;
+  readonly usualMinutes: number;
+}
+
+/** "V33 at the regulator, volts, on its cell, switched on"; a name that tells the mode tells it once. */
+function pointWords({ name, mode, power }: MeasuredPoint): string {
+  const mine = MODE_WORDS[mode].toLowerCase();
+  return [name, ...(name.toLowerCase().endsWith(mine) ? [] : [mine]), power.name.charAt(0).toLowerCase() + power.name.slice(1)].join(', ');
+}
 
 /** What the meter shows: typed, or tapped on the big pad. */
-export function MeasureAnswerForm({ target, usualMinutes, stageNeeded }: AnswerFormProps) {
-  const { file, model } = useUnit();
+export function MeasureAnswerForm({ point, usualMinutes }: MeasureAnswerFormProps) {
+  const { file } = useUnit();
   const { record, busy } = useRecorder();
   const [minutes, setMinutes] = useMinutes(usualMinutes);
   const [text, setText] = useState('');
   const messageId = useId();
-  const point = model.points.find((each) => each.id === target);
-  if (point === undefined) return <p>The model does not say where {target} is. Do something else, and mend the model.</p>;
   const typed = text.trim() === '' ? null : readMeter(text, point.mode);
-  const send = async (): Promise<void> => {
-    if (typed === null || !typed.ok) return;
-    const answer = { itemId: file.row.id, point: point.id, pointName: point.name, mode: point.mode, value: typed.value, minutes };
-    if (await record(recordReading({ ...answer, stage: file.stage, stageNeeded }))) setText('');
+  const note = async (at: MeasuredPoint, value: number | null): Promise<void> => {
+    const answer = { itemId: file.row.id, point: at.id, pointName: at.name, mode: at.mode, value, minutes };
+    if (await record(recordReading({ ...answer, stage: file.stage, stageNeeded: at.stage }))) setText('');
   };
   return (
     <form
       className="form"
       onSubmit={(event) => {
         event.preventDefault();
-        void send();
+        if (typed?.ok) void note(point, typed.value);
       }}
     >
       <label className="field">
-        <span className="field-label">
-          {point.name}, {MODE_WORDS[point.mode].toLowerCase()}, {POWER_WORDS[point.power]}
-        </span>
+        <span className="field-label">{pointWords(point)}</span>
         <input
           className="meter"
           type="text"
@@ -57,6 +71,9 @@ export function MeasureAnswerForm({ target, usualMinutes, stageNeeded }: AnswerF
             ? `= ${reading(typed.value, point.mode)}`
             : typed.message}
       </p>
+      {typed?.ok === false && typed.said !== undefined && (
+        <OtherMode point={point} said={typed.said} busy={busy} clear={() => setText('')} note={(at) => void note(at, typed.value)} />
+      )}
       <NumberPad mode={point.mode} text={text} onChange={setText} />
       <button type="submit" className="main" disabled={busy || typed === null || !typed.ok}>
         Note the reading

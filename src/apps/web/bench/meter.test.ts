@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { press } from './number-pad.tsx';
 import { readMeter } from './read-meter.ts';
-import { verdict } from './readings-section.tsx';
+import { verdict } from './verdict.ts';
 
 const type = (...keys: string[]): string => keys.reduce(press, '');
 
@@ -25,18 +25,36 @@ describe('the number pad', () => {
 });
 
 describe('a reading for a point', () => {
+  it('takes a bare m for milli of what the point is measured in, but not in ohms, where it may be mega', () => {
+    expect(readMeter('220m', 'volts')).toEqual({ ok: true, value: 0.22 });
+    expect(readMeter('220m', 'amps')).toEqual({ ok: true, value: 0.22 });
+    expect(readMeter('512m', 'diode')).toEqual({ ok: true, value: 0.512 });
+    expect(readMeter('220m', 'ohms')).toMatchObject({ ok: false, message: expect.stringContaining('220 mΩ') });
+  });
+
+  it('asks which mode is right, and keeps the value for the answer', () => {
+    expect(readMeter('4k7', 'volts')).toMatchObject({ ok: false, said: 'ohms', value: 4700 });
+    expect(readMeter('OL diode', 'ohms')).toMatchObject({ ok: false, said: 'diode', value: null });
+  });
+
   it('is refused in another mode than that of the point', () => {
     const answer = readMeter('4k7', 'volts');
     expect(answer.ok).toBe(false);
-    expect(!answer.ok && answer.message).toMatch(/measured in volts.*reading in ohms/);
+    expect(!answer.ok && answer.message).toMatch(/measured in volts.*reading in ohms.*Which is it/);
   });
 });
 
 describe('the verdict on a reading', () => {
   it('is said in spreads of good boards', () => {
-    expect(verdict('3.3 V', 0.4)).toBe('as good (0.4 spreads off)');
-    expect(verdict('3.3 V', -3)).toBe('somewhat low (3.0 spreads)');
-    expect(verdict('3.3 V', 250)).toBe('high (over 100 spreads)');
-    expect(verdict(null, null)).toBe('no reference');
+    expect(verdict('3.3 V', 0.4, 3.3)).toBe('as good (0.4 spreads off)');
+    expect(verdict('3.3 V', -3, 3.2)).toBe('somewhat low (3.0 spreads)');
+    expect(verdict('3.3 V', 250, 9)).toBe('high (over 100 spreads)');
+    expect(verdict(null, null, 1)).toBe('no reference');
+  });
+
+  it('says OL in words, for it is no distance', () => {
+    expect(verdict('3.3 V', null, null)).toBe('OL, not a number');
+    expect(verdict('OL on 3 good boards', null, 4)).toBe('a number, not OL');
+    expect(verdict('OL by its circuit', null, null)).toBe('as good');
   });
 });

@@ -1,11 +1,13 @@
 import type { CheckView } from '../../../bench/views/index.ts';
 import { money } from '../format/money.ts';
-import { chance, duration } from '../format/number.ts';
-import { isDeeper, outcomeWords, STAGE_WORDS } from '../format/words.ts';
+import { duration } from '../format/number.ts';
+import { isDeeper, STAGE_WORDS } from '../format/words.ts';
 import { Cautions } from '../ui/cautions.tsx';
 import { Why } from '../ui/why.tsx';
+import { CheckOutcomes } from './check-outcomes.tsx';
 import { LookAnswerForm } from './look-answer-form.tsx';
-import { MeasureAnswerForm } from './measure-answer-form.tsx';
+import { MeasureCheckForm } from './measure-check-form.tsx';
+import { ProbeGuide } from './probe-guide.tsx';
 import { TryAnswerForm } from './try-answer-form.tsx';
 import { useUnit } from './unit-context.ts';
 
@@ -20,7 +22,7 @@ export function NextCheck({ check, saysWhy = false }: { readonly check: CheckVie
         {needsOpening && `, opening included (${STAGE_WORDS[check.stage].toLowerCase()})`} · expected to save{' '}
         {money(check.saving_minor, bench.currency)}
       </p>
-      {check.how !== '' && <p>{check.how}</p>}
+      {check.probe ? <ProbeGuide probe={check.probe} /> : check.how !== '' && <p>{check.how}</p>}
       <Cautions cautions={check.cautions} />
       {check.reference !== null && (
         <p>
@@ -28,16 +30,7 @@ export function NextCheck({ check, saysWhy = false }: { readonly check: CheckVie
         </p>
       )}
       <AnswerForm check={check} />
-      <details className="why">
-        <summary>What each outcome would mean</summary>
-        <ul>
-          {check.outcomes.map((outcome) => (
-            <li key={outcome.outcome}>
-              <b>{outcomeWords(outcome.outcome)}</b> ({chance(outcome.chance)}): {outcome.means}
-            </li>
-          ))}
-        </ul>
-      </details>
+      <CheckOutcomes outcomes={check.outcomes} mode={check.mode} />
       {saysWhy && <Why lines={check.why} summary="Why this check?" />}
     </div>
   );
@@ -47,5 +40,5 @@ function AnswerForm({ check }: { readonly check: CheckView }) {
   const shared = { target: check.target, usualMinutes: check.minutes, stageNeeded: check.stage };
   if (check.kind === 'try') return <TryAnswerForm {...shared} accessories={check.with} />;
   if (check.kind === 'look') return <LookAnswerForm {...shared} likely={check.outcomes.map((each) => each.outcome)} />;
-  return <MeasureAnswerForm {...shared} />;
+  return <MeasureCheckForm check={check} />;
 }

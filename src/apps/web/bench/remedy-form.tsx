@@ -21,7 +21,11 @@ const OUTCOMES: readonly { readonly value: RemedyOutcome; readonly label: string
 ];
 
 /** The work is done: minutes, parts from the drawer, and what was seen right after. */
-export function RemedyForm({ remedy }: { readonly remedy: Pick<RemedyView, 'id' | 'name' | 'minutes' | 'parts'> }) {
+export function RemedyForm({
+  remedy,
+}: {
+  readonly remedy: Pick<RemedyView, 'id' | 'name' | 'minutes' | 'parts'> & Partial<Pick<RemedyView, 'spots'>>;
+}) {
   const { file, model } = useUnit();
   const { record, busy } = useRecorder();
   const drawer = useDrawer();
@@ -30,7 +34,8 @@ export function RemedyForm({ remedy }: { readonly remedy: Pick<RemedyView, 'id' 
   const [left, setLeft] = useState<ReadonlySet<string>>(new Set());
   const [text, setText] = useState('');
   const needs = remedy.parts.filter((part) => !left.has(part.part));
-  const stageNeeded = model.remedies.find((each) => each.id === remedy.id)?.stage ?? file.stage;
+  const stageNeeded =
+    model.remedies.find((each) => each.id === remedy.id)?.stage ?? (remedy.spots && remedy.spots.length > 0 ? 'board-out' : file.stage);
   const done = (): void =>
     void record(
       recordRemedy({

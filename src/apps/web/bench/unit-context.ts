@@ -1,5 +1,6 @@
 import { createContext, useContext } from 'react';
 import type { ModelFile } from '../../../bench/models/index.ts';
+import type { DrawnPart } from '../board/drawn-part.ts';
 import type { BenchView, ItemFile } from '../../../bench/views/index.ts';
 
 /** The unit under work, what is known of its model, and the settings of the bench. */
@@ -7,6 +8,8 @@ export interface Unit {
   readonly file: ItemFile;
   readonly model: ModelFile;
   readonly bench: BenchView;
+  /** Parts on the board of the model as they are drawn; none below level 2. */
+  readonly parts: readonly DrawnPart[];
 }
 
 export const UnitContext = createContext<Unit | null>(null);

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { ModelFile } from '../../../bench/models/index.ts';
-import { BoardPicture } from '../bench/board-picture.tsx';
+import { BlocksPicture } from '../bench/blocks-picture.tsx';
 import { Section } from '../ui/section.tsx';
 
 /** The board with its blocks and points, seen from either side. */
@@ -21,7 +21,7 @@ export function ModelBoard({ file }: { readonly file: ModelFile }) {
         </button>
       }
     >
-      <BoardPicture
+      <BlocksPicture
         board={file.board}
         side={side}
         blocks={file.blocks.flatMap((block) => (block.at ? [{ id: block.id, text: block.name, at: block.at, chance: null }] : []))}

@@ -8,6 +8,7 @@ import { modelTitle } from '../ui/model-options.ts';
 import { useTitle } from '../ui/use-title.ts';
 import { LEVEL_WORDS } from './level-words.ts';
 import { ModelBoard } from './model-board.tsx';
+import { ModelPlacedBoard } from './model-placed-board.tsx';
 import { ModelFaults } from './model-faults.tsx';
 import { ModelPoints } from './model-points.tsx';
 import { ModelSteps } from './model-steps.tsx';
@@ -21,7 +22,7 @@ export default function ModelPage({ id }: { readonly id: string }) {
 }
 
 function ModelSheet({ answer }: { readonly answer: ModelAnswer }) {
-  const { file, readings, photos } = answer;
+  const { file, readings, photos, parts } = answer;
   return (
     <>
       <header className="page-head">
@@ -61,7 +62,11 @@ function ModelSheet({ answer }: { readonly answer: ModelAnswer }) {
         </dl>
       </Section>
       <ModelMarket modelId={file.id} />
-      <ModelBoard file={file} />
+      {file.board !== undefined && parts.length > 0 ? (
+        <ModelPlacedBoard file={file} board={file.board} parts={parts} />
+      ) : (
+        <ModelBoard file={file} />
+      )}
       {photos.length > 0 && (
         <Section id="photos" title="Photos of a good one">
           <ul className="thumbs wide">

@@ -4,9 +4,10 @@ import { v7 } from 'uuid';
 import type { Gesture } from '../actions/gesture.ts';
 import { stamp, type StampedEvent } from '../actions/stamp.ts';
 import { undo } from '../actions/undo.ts';
+import { askAnew } from '../api/ask-anew.ts';
 import { postEvents } from '../api/post-events.ts';
 import { ProblemError, sentenceOf } from '../api/problem-error.ts';
-import { sawUpTo } from '../api/seen-seq.ts';
+import { sawUpTo, whileWriting } from '../api/seen-seq.ts';
 import { deviceName } from './device.ts';
 import { RecorderContext } from './recorder-context.ts';
 import { Toasts, type Toast } from './toasts.tsx';
@@ -34,11 +35,13 @@ export function Recorder({ children }: { readonly children: ReactNode }) {
     async function sendEvents(events: readonly StampedEvent[], said: string, undoable: boolean): Promise<boolean> {
       setPending((count) => count + 1);
       try {
-        const { stored } = await postEvents(events);
-        sawUpTo(Math.max(...stored.map((each) => each.seq), 0));
+        await whileWriting(async () => {
+          const { stored } = await postEvents(events);
+          sawUpTo(Math.max(...stored.map((each) => each.seq), 0));
+        });
         const takeBack = () => void sendEvents(stampNow(undo(events.map((event) => event.id))), 'taken back', false);
         show({ text: `Noted: ${said}`, tone: 'plain', ...(undoable ? { action: { label: 'Undo', run: takeBack } } : {}) });
-        await client.invalidateQueries();
+        await askAnew(client);
         return true;
       } catch (error) {
         const again = { label: 'Try again', run: () => void sendEvents(events, said, undoable) };

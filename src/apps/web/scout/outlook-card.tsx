@@ -1,5 +1,5 @@
 import type { OutlookView } from '../../../bench/views/index.ts';
-import { hypothesisWords } from '../bench/belief-section.tsx';
+import { hypothesisWords } from '../bench/hypothesis-words.ts';
 import { money, moneySpread, roughMoney } from '../format/money.ts';
 import { chance, counted, duration } from '../format/number.ts';
 import { Bar } from '../ui/bar.tsx';

@@ -12,13 +12,14 @@ export interface Expected {
   readonly text: string;
 }
 
-export function expectedAt({ known, sense }: OnBoard, point: string): Expected | null {
+/** `row` is that of the dictionary: 0 for a good board, 1 + i for a board with fault i. */
+export function expectedAt({ known, sense }: OnBoard, point: string, row = 0): Expected | null {
   const { kernels } = known.knowledge.baseline;
   const { points, draws, values } = kernels.dictionary;
   const p = points.findIndex(({ id }) => id === point);
   if (p < 0) return null;
   const { mode } = points[p]!;
-  const found = Array.from({ length: draws }, (_, d) => values[d * points.length + p]!);
+  const found = Array.from({ length: draws }, (_, d) => values[(row * draws + d) * points.length + p]!);
   if (found.some(Number.isNaN)) return null;
   const numbers = found.filter((value) => value !== Infinity).map((value) => asMeasured(sense, p, value));
   if (numbers.length * 2 <= draws) return { value: null, spread: 0, text: 'OL by its circuit' };

@@ -1,6 +1,11 @@
 import { oneLamp, testId, type Step } from '../../testing/events.ts';
 import { lotOf, move, sell, pass, trial, weigh, buyPart, order, lampB, lamp9, boardOut, scrap } from './steps.ts';
 
+const wet = (polygon: [number, number][]): Step => [
+  'finding-noted',
+  { item_id: 'lamp-a', place: 'driver', sees: 'residue', region: { side: 'front', polygon } },
+];
+
 /** A history, an event that the rules refuse after it, and how: every code comes up. */
 export const REFUSED: readonly [title: string, before: readonly Step[], event: Step, code: string, field: string, message: RegExp][] = [
   ['an unknown item', oneLamp, trial({ item_id: 'lamp-z' }), 'unknown-item', 'body.item_id', /no item "lamp-z"; there are lamp-a/],
@@ -28,6 +33,30 @@ export const REFUSED: readonly [title: string, before: readonly Step[], event: S
     'wrong-mode',
     'body.mode',
     /measured in volts/,
+  ],
+  [
+    'an area beside the board',
+    oneLamp,
+    wet([
+      [1, 1],
+      [41, 1],
+      [41, 9],
+    ]),
+    'off-the-board',
+    'body.region.polygon.1',
+    /41, 1 lies beside the board of Pocket lamp, which is 40 × 30 mm/,
+  ],
+  [
+    'an area that is only a line',
+    oneLamp,
+    wet([
+      [1, 1],
+      [5, 5],
+      [9, 9],
+    ]),
+    'off-the-board',
+    'body.region.polygon',
+    /only a line/,
   ],
   [
     'an unknown remedy',

@@ -9,7 +9,7 @@ export interface BoardMark {
 
 type BoardBlock = BoardMark & { readonly id: string; readonly chance: number | null };
 
-interface BoardPictureProps {
+interface BlocksPictureProps {
   readonly board: NonNullable<ModelFile['board']>;
   readonly side: 'front' | 'back';
   readonly blocks: readonly BoardBlock[];
@@ -26,7 +26,7 @@ const STRONG = 0.85;
  * The board seen from one side: blocks numbered and shaded by how likely they are at fault beside the likeliest,
  * findings as crosses, the point to probe ringed; the names of the numbers below.
  */
-export function BoardPicture({ board, side, blocks, points, findings, title }: BoardPictureProps) {
+export function BlocksPicture({ board, side, blocks, points, findings, title }: BlocksPictureProps) {
   const { width_mm: width, height_mm: height } = board;
   const place = ([x, y]: readonly [number, number]): { x: number; y: number } => ({ x: side === 'front' ? x : width - x, y: height - y });
   const unit = Math.min(width, height) / 100;

@@ -1,0 +1,19 @@
+import type { Query, QueryClient } from '@tanstack/react-query';
+
+/** Answers that no event changes: they stand in files, or come from circuits. */
+const STILL: ReadonlySet<unknown> = new Set(['model', 'points']);
+const ITEM = ['item'];
+
+const isStill = ({ queryKey: [first] }: Query): boolean => STILL.has(first);
+const isItem = ({ queryKey: [first] }: Query): boolean => first === ITEM[0];
+
+/**
+ * Asks what is shown anew after the log has grown. The unit on the bench comes first and by itself, for the person waits for it; resolves when it is there, or,
+ * on a page without one, when all is there.
+ */
+export async function askAnew(client: QueryClient): Promise<void> {
+  const isOnBench = client.getQueryCache().findAll({ queryKey: ITEM, type: 'active' }).length > 0;
+  if (isOnBench) await client.invalidateQueries({ queryKey: ITEM });
+  const others = client.invalidateQueries({ predicate: (query) => !isStill(query) && !(isOnBench && isItem(query)) });
+  if (!isOnBench) await others;
+}
