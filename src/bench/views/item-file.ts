@@ -75,7 +75,10 @@ export const ItemFile = z
         reference: z.string().nullable(),
         sigmas: z.number().nullable(),
         expected: z.string().nullable().meta({ description: 'What a good board shows by its circuit, in words' }),
-        fits: z.boolean().nullable().meta({ description: 'Whether the likeliest set of faults would show it; null where that cannot be said' }),
+        fits: z
+          .boolean()
+          .nullable()
+          .meta({ description: 'Whether the likeliest set of faults would show it; null where that cannot be said' }),
         event_id: z.string(),
       }),
     ),
