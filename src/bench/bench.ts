@@ -8,9 +8,11 @@ import type {
   AskingView,
   BenchView,
   BooksView,
+  BreakdownView,
   DrawerView,
   ItemFile,
   LearnedView,
+  ListingTextView,
   MarketView,
   ModelRow,
   OutlookView,
@@ -66,6 +68,10 @@ export interface Bench {
   yearPack(period: Period): ReadonlyMap<string, string>;
   /** What was learned of remedies, faults and sellers, and from which jobs. */
   learned(): LearnedView;
+  /** Profit by model, seller and remedy, and estimates against outcomes. */
+  breakdown(): BreakdownView;
+  /** The text of a listing from what is on file of a unit; null when there is no such unit or its model is not here. */
+  listingText(name: string): ListingTextView | null;
   watch(): WatchView;
   outlook(question: ScoutQuestion): OutlookView | Refusal;
   /** What is known of the market of a model; null when there is no such model. */

@@ -95,6 +95,7 @@ export const SENTENCES: { readonly [K in Kind]: Sentence<K> } = {
     return `Fees at ${body.place} from ${body.from_day}: ${bands.join(', ')} and ${words.money(body.fixed_minor)}.`;
   },
   'tax-rule-set': (_words, body) => `Rule "${spaced(body.rule)}" ${body.on ? 'used' : 'not used any more'} from ${body.from_day}.`,
+  'sale-text-set': () => 'Set the words of a listing.',
   'learning-set': (_words, body) =>
     body.half_life_days === null ? 'Jobs do not fade for what is learned.' : `A job counts half after ${body.half_life_days} days.`,
   'learned-reset': (_words, body) => `Began to learn anew: ${body.about}${remark(body.reason)}.`,

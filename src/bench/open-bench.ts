@@ -1,7 +1,7 @@
 import { createAdvisor } from './advice/index.ts';
 import type { Bench, BenchParts } from './bench.ts';
 import { boardPoints } from './boards/index.ts';
-import { booksView } from './books/index.ts';
+import { booksView, breakdownView } from './books/index.ts';
 import { learnedView } from './learning/index.ts';
 import { adopt } from './live/adopt.ts';
 import { catchUp, emptyLive, type LiveLog } from './live/live-log.ts';
@@ -16,6 +16,7 @@ import { findItem, itemFile } from './show/item-file.ts';
 import { pointViews } from './show/point-views.ts';
 import { modelRows } from './show/model-rows.ts';
 import type { BenchState } from './state.ts';
+import { listingText } from './selling/index.ts';
 import { taxView, yearPack } from './tax/index.ts';
 import { ROWS_VERSION } from './views/index.ts';
 
@@ -49,6 +50,12 @@ export function openBench(parts: BenchParts): Bench {
     tax: (period) => taxView(now(), period),
     yearPack: (period) => yearPack(now(), period),
     learned: () => learnedView(now(), models),
+    breakdown: () => breakdownView(now(), models),
+    listingText: (name) => {
+      const item = findItem(now(), name);
+      const model = item?.kind === 'unit' ? models.get(item.modelId) : undefined;
+      return item && model ? listingText(live.state, model, item) : null;
+    },
     watch: () => advisor.watch(now()),
     outlook: (question) => advisor.outlook(now(), question),
     market: (id) => {

@@ -17,6 +17,8 @@ export interface BenchState {
   fees: FeeRow[];
   /** Rules of tax as they were chosen, in the order of the log. */
   taxRules: Body<'tax-rule-set'>[];
+  /** Own words of a listing, with places for facts. */
+  saleText: string;
   learning: {
     /** Null: jobs do not fade. */
     halfLifeDays: number | null;
@@ -83,6 +85,8 @@ export interface Item {
   lotId: string | null;
   /** For an assembly: the slot that it is made for; empty for a unit. */
   slot: string;
+  /** What it was expected to be worth when it was bought, in the bench's currency; null where that was not said. */
+  expectedMinor: number | null;
   /** The item that it sits in; null when it stands alone. */
   inside: string | null;
   status: Status;

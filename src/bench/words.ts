@@ -93,6 +93,7 @@ const NEXT: Readonly<Record<RuleCode, string>> = {
   'not-there': 'Note where it is moved from.',
   'bands-out-of-order': 'Put the bands in order of price.',
   'figure-missing': 'Ask your tax office or accountant for the figure that holds for you.',
+  'unknown-fact': 'Use one of these, or leave it out.',
   'nothing-moves': 'Leave one of the two out for the drawer.',
 };
 

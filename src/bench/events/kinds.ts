@@ -215,6 +215,14 @@ export const BODIES = {
     item_limit_minor: Cost.nullable().default(null).meta({ description: 'Dearer things do not go into the pool of `margin-together`' }),
     allowance_minor: Cost.nullable().default(null).meta({ description: 'For `small-trader`: what may come in within a year' }),
   }),
+  'sale-text-set': z.object({
+    template: z
+      .string()
+      .trim()
+      .min(1, 'must not be empty')
+      .max(4000)
+      .meta({ description: 'Own words with {model}, {condition}, {works}, {not_tested}, {faults}, {work}, {replaced}, {cell} in them' }),
+  }),
   'learning-set': z.object({
     half_life_days: z
       .number()

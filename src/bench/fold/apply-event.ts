@@ -9,7 +9,7 @@ import { kept, listed, returned, scrapped, sold } from './leaving.ts';
 import { giveNumbers, namesMadeBy } from './numbers.ts';
 import { orderArrived, orderPlaced, partBought, partUsed } from './parts.ts';
 import { learnedReset, learningSet } from './learning.ts';
-import { feesSet, saleSeen, taxRuleSet } from './market.ts';
+import { feesSet, saleSeen, saleTextSet, taxRuleSet } from './market.ts';
 import { graded, proofStepDone } from './proof.ts';
 import { benchSet } from './settings.ts';
 import { transplantDone } from './transplant.ts';
@@ -46,6 +46,7 @@ const APPLY: { readonly [K in Exclude<Kind, Refolding>]: Apply<K> } = {
   'sale-seen': saleSeen,
   'fees-set': feesSet,
   'tax-rule-set': taxRuleSet,
+  'sale-text-set': saleTextSet,
   'learning-set': learningSet,
   'learned-reset': learnedReset,
   'note-written': noteWritten,

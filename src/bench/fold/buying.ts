@@ -91,6 +91,7 @@ function addItem(fold: Fold, event: EventOf<'lot-bought'>, spec: EventOf<'lot-bo
     status: 'bought',
     demo: event.device === 'demo',
   });
+  item.expectedMinor = toBench(spec.expected_value_minor, event.body, fold.state.settings.currency);
   item.costs.push({ reason: 'lot', amountMinor: shareMinor, eventId: event.id, text: `share of "${event.body.title}"` });
   fold.state.items.set(item.id, item);
   touch(fold, item, event.at);

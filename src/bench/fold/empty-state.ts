@@ -1,5 +1,8 @@
 import type { BenchState, Item } from '../state.ts';
 
+/** The words with which a bench begins to offer things; the person sets their own. */
+const SALE_TEXT = '{model}, condition {condition}.\n{works}\n{faults}\n{not_tested}\n{work}\n{replaced}\n{cell}';
+
 /** The state of a bench on which nothing has happened. */
 export const emptyState = (): BenchState => ({
   seq: 0,
@@ -12,6 +15,7 @@ export const emptyState = (): BenchState => ({
   sightings: new Map(),
   fees: [],
   taxRules: [],
+  saleText: SALE_TEXT,
   learning: { halfLifeDays: 730, resets: new Map() },
   newestAt: '',
   journal: [],
@@ -31,6 +35,7 @@ export type NewItem = Pick<Item, 'id' | 'number' | 'name' | 'kind' | 'modelId' |
 /** An item with nothing recorded of it yet. */
 export const newItem = (given: NewItem): Item => ({
   ...given,
+  expectedMinor: null,
   inside: null,
   receivedAt: null,
   stage: 'closed',

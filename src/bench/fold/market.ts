@@ -36,3 +36,8 @@ export const taxRuleSet: Apply<'tax-rule-set'> = ({ state }, { body }) => {
   state.taxRules.push(body);
   return null;
 };
+
+export const saleTextSet: Apply<'sale-text-set'> = ({ state }, { body }) => {
+  state.saleText = body.template;
+  return null;
+};

@@ -37,7 +37,7 @@ describe('what is learned', () => {
 
   test('a fault that was mended is met more often than the model says', () => {
     const rate = learnedView(foldLog(testLog(...oneLamp, bulb('mended')), models), models).numbers.find(
-      ({ about }) => about === 'fault-rate',
+      ({ id }) => id === 'fault-rate.lamp-1.bulb-open',
     )!;
     expect(rate.mean).toBeGreaterThan(rate.before);
     expect(rate.jobs[0]!.weight).toBeLessThanOrEqual(1);

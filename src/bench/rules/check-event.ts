@@ -6,7 +6,7 @@ import { itemAtHand, itemKnown } from './known.ts';
 import { graded, proofStepDone, returned, sold, standsAlone } from './leaving.ts';
 import { benchSet } from './money.ts';
 import { orderArrived, orderPlaced, partBought, partUsed } from './parts.ts';
-import { feesSet, saleSeen, taxRuleSet } from './market.ts';
+import { feesSet, saleSeen, saleTextSet, taxRuleSet } from './market.ts';
 import type { Objection, Rule, RuleContext } from './rule.ts';
 import { transplantDone } from './transplant.ts';
 
@@ -46,6 +46,7 @@ const RULES: { readonly [K in Kind]: Rule<K> } = {
   'sale-seen': saleSeen,
   'fees-set': feesSet,
   'tax-rule-set': taxRuleSet,
+  'sale-text-set': saleTextSet,
   'learning-set': () => null,
   'learned-reset': () => null,
   'note-written': aboutKnownIfAny,

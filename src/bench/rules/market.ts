@@ -1,3 +1,4 @@
+import { PLACES } from '../selling/index.ts';
 import { modelKnown } from './known.ts';
 import { moneySound } from './money.ts';
 import { firstOf, refuse, type Rule } from './rule.ts';
@@ -26,4 +27,13 @@ export const taxRuleSet: Rule<'tax-rule-set'> = (_context, { body }) => {
   if (body.rule === 'small-trader' && body.allowance_minor === null)
     return refuse('figure-missing', 'body.allowance_minor', 'an allowance needs its amount');
   return null;
+};
+
+/** Each place of the template stands for a fact. */
+export const saleTextSet: Rule<'sale-text-set'> = (_context, { body }) => {
+  const odd = [...body.template.matchAll(/\{(\w*)\}/g)]
+    .map((match) => match[1]!)
+    .find((name) => !(PLACES as readonly string[]).includes(name));
+  if (odd === undefined) return null;
+  return refuse('unknown-fact', 'body.template', `{${odd}} stands for nothing; there are ${PLACES.map((name) => `{${name}}`).join(', ')}`);
 };

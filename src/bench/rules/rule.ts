@@ -44,6 +44,7 @@ export const RULE_CODES = [
   'nothing-moves',
   'bands-out-of-order',
   'figure-missing',
+  'unknown-fact',
 ] as const;
 export type RuleCode = (typeof RULE_CODES)[number];
 

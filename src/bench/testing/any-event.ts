@@ -135,6 +135,7 @@ const ANY_BODY: { readonly [K in Kind]: fc.Arbitrary<BodyInput<K>> } = {
     on: fc.boolean(),
     rate_percent: oneOf(0, 20),
   }),
+  'sale-text-set': fc.record({ template: line }),
   'learning-set': fc.record({ half_life_days: nullable(fc.integer({ min: 1, max: 900 })) }),
   'learned-reset': fc.record({ about: oneOf('remedy.lamp-1.new-bulb', 'nothing'), reason: text }),
   'note-written': fc.record({ item_id: maybe(items), text: line }),

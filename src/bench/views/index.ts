@@ -9,3 +9,5 @@ export * from './bench.ts';
 export { AskingView, MarketView } from './market.ts';
 export { TaxView } from './tax.ts';
 export { LearnedView } from './learned.ts';
+export { ListingTextView } from './listing-text.ts';
+export { BreakdownView } from './breakdown.ts';

@@ -1,7 +1,7 @@
 import { OpenAPIHono, createRoute, z } from '@hono/zod-openapi';
 import { strToU8, zipSync } from 'fflate';
 import { Day } from '../../../bench/events/index.ts';
-import { TaxView } from '../../../bench/views/index.ts';
+import { BreakdownView, TaxView } from '../../../bench/views/index.ts';
 import type { AppParts } from '../app-parts.ts';
 import { answers, refusals } from '../responses.ts';
 
@@ -33,10 +33,17 @@ const packRoute = createRoute({
     ...refusals('bad-input'),
   },
 });
+const breakdownRoute = createRoute({
+  method: 'get',
+  path: '/api/books/breakdown',
+  summary: 'Profit and hours by model, seller and remedy, and estimates against outcomes',
+  responses: { ...answers(BreakdownView, 'The breakdown'), ...refusals() },
+});
 
 /** The books of a period, for the person and for whoever checks them. */
 export const bookRoutes = ({ bench }: AppParts) =>
   new OpenAPIHono()
+    .openapi(breakdownRoute, (c) => c.json(bench.breakdown(), 200))
     .openapi(taxRoute, (c) => c.json(bench.tax(c.req.valid('query')), 200))
     .openapi(packRoute, (c) => {
       const period = c.req.valid('query');

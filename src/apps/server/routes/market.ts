@@ -1,6 +1,6 @@
 import { OpenAPIHono, createRoute, z } from '@hono/zod-openapi';
 import { Id } from '../../../bench/events/index.ts';
-import { AskingView, MarketView } from '../../../bench/views/index.ts';
+import { AskingView, ListingTextView, MarketView } from '../../../bench/views/index.ts';
 import type { AppParts } from '../app-parts.ts';
 import { refuse } from '../refused.ts';
 import { answers, refusals } from '../responses.ts';
@@ -30,6 +30,13 @@ const askingRoute = createRoute({
   },
   responses: { ...answers(AskingView, 'What to ask'), ...refusals('bad-input', 'no-such-item') },
 });
+const textRoute = createRoute({
+  method: 'get',
+  path: '/api/items/{item}/listing-text',
+  summary: "The text of a listing from what is on file of a unit, in the person's own words",
+  request: { params: z.object({ item: z.string().max(80).meta({ description: 'Its id or stock number', example: '7' }) }) },
+  responses: { ...answers(ListingTextView, 'The text, and what bears it out'), ...refusals('no-such-item') },
+});
 
 /** What things are worth, and what to ask for them. */
 export const marketRoutes = ({ bench }: AppParts) =>
@@ -39,6 +46,12 @@ export const marketRoutes = ({ bench }: AppParts) =>
       const market = bench.market(id);
       if (!market) throw refuse('no-such-model', { where: 'id', detail: id });
       return c.json(market, 200);
+    })
+    .openapi(textRoute, (c) => {
+      const { item } = c.req.valid('param');
+      const text = bench.listingText(item);
+      if (!text) throw refuse('no-such-item', { where: 'item', detail: item });
+      return c.json(text, 200);
     })
     .openapi(askingRoute, (c) => {
       const { item } = c.req.valid('param');

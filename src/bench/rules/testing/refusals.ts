@@ -204,6 +204,14 @@ export const REFUSED: readonly [title: string, before: readonly Step[], event: S
     'body.allowance_minor',
     /amount/,
   ],
+  [
+    'a place in the words of a listing that stands for nothing',
+    [],
+    ['sale-text-set', { template: '{model} with {wings}' }],
+    'unknown-fact',
+    'body.template',
+    /\{wings\} stands for nothing/,
+  ],
   ['another currency once money was booked', oneLamp, ['bench-set', { currency: 'EUR' }], 'currency-fixed', 'body.currency', /stay in GBP/],
   [
     'work on what was sold',

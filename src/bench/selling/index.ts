@@ -1,0 +1,1 @@
+export { listingText, PLACES } from './listing-text.ts';
