@@ -1,4 +1,5 @@
 import { circuitProblems } from './circuit-names.ts';
+import { stepProblems } from './step-problems.ts';
 import { knownHere, problem, type ModelProblem } from './problem.ts';
 import type { ModelFile } from './schema.ts';
 
@@ -15,6 +16,7 @@ const SECTIONS = {
   checks: 'check',
   remedies: 'remedy',
   parts: 'part',
+  panels: 'panel',
   fasteners: 'fastener',
   steps: 'step',
 } as const;
@@ -34,7 +36,7 @@ export function crossProblems(file: ModelFile): ModelProblem[] {
     ...file.remedies.flatMap(transplantSlot),
     ...file.faults.flatMap(behavesSum),
     ...offBoard(file),
-    ...stepCycle(file),
+    ...stepProblems(file),
     ...circuitProblems(file),
   ];
 }
@@ -94,8 +96,11 @@ function namesUsed(file: ModelFile): NameUsed[] {
   });
   file.steps.forEach((step, i) => {
     step.after.forEach((before, j) => note('steps', before, ['steps', i, 'after', j]));
+    step.after_any.forEach((any, j) => any.forEach((before, k) => note('steps', before, ['steps', i, 'after_any', j, k])));
+    step.look_for.forEach(({ at }, j) => note('blocks', at, ['steps', i, 'look_for', j, 'at']));
     note('fasteners', step.fasteners, ['steps', i, 'fasteners']);
   });
+  file.fasteners.forEach(({ panel }, i) => note('panels', panel, ['fasteners', i, 'panel']));
   return used;
 }
 
@@ -166,44 +171,4 @@ function offBoard(file: ModelFile): ModelProblem[] {
       return [problem('model-off-board', [section, index, 'at'], message, 'Measure it from the lower left corner of the front, in mm.')];
     }),
   );
-}
-
-/** The first ring of steps that wait for each other, said once. */
-function stepCycle({ steps }: ModelFile): ModelProblem[] {
-  const after = new Map(steps.map((step) => [step.id, step.after]));
-  const ring = findRing(
-    steps.map(({ id }) => id),
-    (id) => after.get(id) ?? [],
-  );
-  if (!ring) return [];
-  const index = steps.findIndex(({ id }) => id === ring[0]);
-  return [
-    problem(
-      'model-cycle',
-      ['steps', index, 'after'],
-      `waits for itself: ${[...ring, ring[0]].join(' after ')}`,
-      'Take one `after` out of the ring.',
-    ),
-  ];
-}
-
-/** A ring in a graph, in order, starting at the earliest of `nodes` that lies on it; undefined when there is none. */
-export function findRing(nodes: readonly string[], next: (node: string) => readonly string[]): string[] | undefined {
-  const done = new Set<string>();
-  const walk = (node: string, trail: readonly string[]): string[] | undefined => {
-    const at = trail.indexOf(node);
-    if (at >= 0) return trail.slice(at);
-    if (done.has(node)) return undefined;
-    for (const following of next(node)) {
-      const ring = walk(following, [...trail, node]);
-      if (ring) return ring;
-    }
-    done.add(node);
-    return undefined;
-  };
-  for (const node of nodes) {
-    const ring = walk(node, []);
-    if (ring) return ring;
-  }
-  return undefined;
 }

@@ -1,0 +1,4 @@
+export { goalsOf, needsOf, type Goal, type GoalNeeds } from './goals.ts';
+export { wayIn, type WayIn, type WayOptions, type WayStep } from './way-in.ts';
+export { screwMat } from './screw-mat.ts';
+export { screwCount, type ScrewCount, type ScrewFinding } from './screw-count.ts';
