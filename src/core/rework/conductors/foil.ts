@@ -5,8 +5,8 @@ import { assertPositive } from '../rework-error.ts';
  * says which one it used. By mass: 28.3495 g on 0.092903 m², over the density in g/cm³.
  */
 export const FOILS = {
-  'by-mass-8.93': { um: (28.3495 / 0.092903 / 8.93), text: 'by mass, copper of 8.93 g/cm³' },
-  'by-mass-8.89': { um: (28.3495 / 0.092903 / 8.89), text: 'by mass, foil of 8.89 g/cm³' },
+  'by-mass-8.93': { um: 28.3495 / 0.092903 / 8.93, text: 'by mass, copper of 8.93 g/cm³' },
+  'by-mass-8.89': { um: 28.3495 / 0.092903 / 8.89, text: 'by mass, foil of 8.89 g/cm³' },
   'nominal-34.3': { um: 34.3, text: 'nominal 34.3 µm (IPC-4562, from memory)' },
   '1.37-mil': { um: 1.37 * 25.4, text: '1.37 mil' },
   '1.378-mil': { um: 1.378 * 25.4, text: '1.378 mil, as makers of calculators take it' },
