@@ -96,7 +96,7 @@ interface Table {
   readonly leftOut: number;
 }
 
-/** The delimiter and decimal sign that make the most cells numbers; of equal ones the earlier in the list. */
+/** The delimiter and decimal sign that make the most cells numbers and leave the fewest over; of equal ones the earlier in the list. */
 function bestTable(text: string, split: SplitRows): Table | undefined {
   let best: { table: Table; score: number } | undefined;
   for (const delimiter of DELIMITERS) {
@@ -105,12 +105,16 @@ function bestTable(text: string, split: SplitRows): Table | undefined {
       .filter((row) => row.some((cell) => cell.trim() !== ''));
     for (const decimal of delimiter === ',' ? (['.'] as const) : (['.', ','] as const)) {
       const table = tableOf(rows, delimiter, decimal);
-      const score = table.width < 2 ? 0 : table.body.length * Math.min(table.width, 3);
+      const score = table.width < 2 ? 0 : moreNumbers(table);
       if (score > 0 && (!best || score > best.score)) best = { table, score };
     }
   }
   return best?.table;
 }
+
+/** Cells of the body that are numbers, less those that are not. */
+const moreNumbers = ({ body }: Table): number =>
+  body.reduce((sum, { values }) => sum + 2 * values.filter((value) => value !== undefined).length - values.length, 0);
 
 function tableOf(rows: readonly (readonly string[])[], delimiter: string, decimal: '.' | ','): Table {
   const valued = rows.map((cells) => ({ cells, values: cells.map((cell) => numberIn(cell, decimal) ?? clockIn(cell)?.seconds) }));
