@@ -58,7 +58,6 @@ const MARGIN = 12;
 /** Kept for the rulers at the foot and at the right. */
 const FOOT = 22;
 const SIDE = 12;
-const GAP = 8;
 const HEAD = 14;
 
 /**
@@ -92,6 +91,8 @@ export function layoutMat(heading: string, panels: readonly MatPanel[], fastener
 export interface Block {
   readonly width: number;
   readonly height: number;
+  /** Kept free below it. */
+  readonly gap: number;
   shapesAt(x: number, y: number): readonly MatShape[];
 }
 
@@ -112,7 +113,7 @@ function stacked(blocks: readonly Block[], room: number): { block: Block; top: n
       top = 0;
     }
     pages.at(-1)!.push({ block, top });
-    top += block.height + GAP;
+    top += block.height + block.gap;
   }
   return pages;
 }

@@ -29,6 +29,7 @@ export function panel(face: MatPanel, fasteners: readonly MatFastener[], numberO
   return {
     width,
     height: height + LINE + PLACE_R,
+    gap: 5,
     shapesAt: (left, top) => {
       const y0 = top + LINE;
       return [
@@ -59,6 +60,7 @@ export function legend(set: MatFastener, number: number, room: number): Block {
   return {
     width: room,
     height: head + rows * 3 * PLACE_R,
+    gap: 2,
     shapesAt: (left, top) => [
       text(left, top + TEXT, `${number}  ${set.name}: ${set.count} × ${set.drive}, ${set.lengthMm} mm`),
       { kind: 'line', x1: left, y1: top + LINE + 1.5, x2: left + set.lengthMm, y2: top + LINE + 1.5, what: 'length' },

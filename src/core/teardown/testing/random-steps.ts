@@ -10,7 +10,8 @@ export function randomSteps(seed: string, count: number): { readonly steps: Step
   const steps = Array.from({ length: count }, (_, i): Step => {
     const earlier = Array.from({ length: i }, (__, j) => `s${j}`);
     const needs: Need[] = [];
-    for (let k = below(3); k > 0 && i > 0; k--)
+    const wanted = below(3);
+    for (let k = i > 0 ? wanted : 0; k > 0; k--)
       needs.push(i > 1 && next() < 0.5 ? { any: [...new Set([pick(earlier), pick(earlier), pick(earlier)])] } : pick(earlier));
     return {
       id: `s${i}`,
