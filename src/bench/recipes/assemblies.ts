@@ -1,0 +1,122 @@
+import { act, COMMON_PRACTICE, type Recipe } from './recipe.ts';
+
+export const ASSEMBLIES: readonly Recipe[] = [
+  {
+    id: 'replace-board',
+    name: 'Give it another board',
+    materials: ['The board, looked over under the lens before it goes in'],
+    actions: [
+      act('Battery out and unplugged.', ['lithium-cell']),
+      act('Note which ribbon and wire goes where; free them by their latches.', ['esd']),
+      act('Compare revision, sockets and screw holes of both boards.'),
+      act('Move over what belongs to the unit: speaker, shield, rubber.', ['esd']),
+      act('Put it in, ribbons straight and to their mark, screws by hand first.', ['esd']),
+    ],
+    inspect: [
+      'Every ribbon sits to its line and the latches are down',
+      'Rails to ground before power',
+      'What the other board brought along: its faults are not those of the old one',
+    ],
+    stopWhen: ['A post or hole does not meet: it is another revision'],
+    source: COMMON_PRACTICE,
+  },
+  {
+    id: 'replace-display',
+    name: 'Replace a display',
+    materials: ['The display', 'Lint-free gloves', 'Dust blower', 'Thin double-sided tape'],
+    actions: [
+      act('Battery out. Lights of older displays run on hundreds of volts: wait, and touch nothing of the converter.', [
+        'lithium-cell',
+        'high-voltage',
+      ]),
+      act('Latch up on both ends, ribbon straight out. Never pull at its corner.', ['esd']),
+      act('Lift the old one from the side away from the ribbon; warmth helps old tape to let go.', ['sharp']),
+      act('Try the new one before it is stuck down: ribbon in, on a clean cloth, a short run.', ['esd']),
+      act('Blow dust out of window and display, films off last, lay it in, close.', ['esd']),
+    ],
+    inspect: ['No line missing, even light, no dust under the window', 'The ribbon is not pinched when it is closed'],
+    stopWhen: ['The glass is cracked: gloves and glasses, what leaks from it stays off the skin'],
+    source: COMMON_PRACTICE,
+  },
+  {
+    id: 'replace-lens',
+    name: 'Replace a window',
+    materials: ['The window', 'Warm air, no more than 60 °C', 'Isopropyl alcohol', 'Thin double-sided tape'],
+    actions: [
+      act('Warm the edge until the glue is soft.', ['hot-tool'], { waitMinutes: 2 }),
+      act('Push from inside, or lift at a corner with a plastic pick.', ['sharp']),
+      act('Take the old glue off; alcohol clouds some plastics, try it out of sight.', ['solvent']),
+      act('Dry fit, dust off, films off, press along the edge.', []),
+    ],
+    inspect: ['No dust, no gap, flush with the shell'],
+    stopWhen: ['Glass splinters: glasses on, tape over it, then lift'],
+    source: COMMON_PRACTICE,
+  },
+  {
+    id: 'replace-shell',
+    name: 'Replace a shell',
+    materials: ['The shell with its small parts: keys, door, window, lugs', 'Screws as in the old one'],
+    actions: [
+      act('Lay the screws on the mat as they come out: lengths differ.'),
+      act('Move every small part over, and count: springs, light guides, rubbers, labels.', ['sharp']),
+      act('Dry fit board and keys. Trim nothing before you know why it does not fit.'),
+      act('Screws by hand until they bite the old thread, then the last turn. Plastic strips easily.'),
+    ],
+    inspect: [
+      'Every key comes back by itself',
+      'No gap, no rattle, the door holds',
+      'The old shell and label are kept or listed: originality counts',
+    ],
+    stopWhen: ['A boss cracks: drill and glue it before the screw goes in'],
+    source: COMMON_PRACTICE,
+  },
+  {
+    id: 'replace-speaker',
+    name: 'Replace a speaker',
+    materials: ['The speaker: diameter, depth, ohms', 'Solder', 'Flux'],
+    actions: [
+      act('Battery out.', ['lithium-cell']),
+      act('Note the polarity; unsolder the wires at the speaker, two seconds each.', ['hot-tool', 'fumes'], { heat: 'tip-fine' }),
+      act('Free it from ring or glue at its rim. Keep iron filings and screws away from its magnet.', ['sharp']),
+      act('Tin, solder, and lead the wires as they were.', ['hot-tool', 'fumes'], { heat: 'tip-fine' }),
+    ],
+    inspect: ['Ohms as printed, less a tenth', 'A rising tone without rattle', 'Level against the reference unit'],
+    stopWhen: ['No sound with a good one: the fault is before it'],
+    source: COMMON_PRACTICE,
+  },
+  {
+    id: 'replace-cell',
+    name: 'Replace a cell or battery',
+    materials: ['A cell of the same chemistry, voltage and size, with its protection', 'Tape for the contacts of the old one'],
+    actions: [
+      act(
+        'Look first: a swollen, hot, leaking or wet one is not charged, pressed or pierced. Outdoors on stone, and to a collecting point.',
+        ['lithium-cell'],
+      ),
+      act('Unplug by the body of the plug. No metal tool near it; never solder on a cell.', ['lithium-cell', 'sharp']),
+      act('Tape over the contacts of the old one.', ['lithium-cell']),
+      act('Compare polarity and voltage of the new one with a meter before it is plugged in.', ['lithium-cell']),
+      act('First charge under watch, on a surface that cannot burn.', ['lithium-cell'], { waitMinutes: 120 }),
+    ],
+    inspect: [
+      'The charger ends by itself at the voltage printed on the cell',
+      'Cool and flat after the charge',
+      'The shell closes without pressing on it',
+    ],
+    stopWhen: ['It gets warm to the hand, smells, hisses or swells: unplug, and away from it'],
+    source: COMMON_PRACTICE,
+  },
+  {
+    id: 'straighten-contacts',
+    name: 'Straighten pins and springs',
+    materials: ['Fine pick', 'Lens'],
+    actions: [
+      act('Battery out.', ['lithium-cell']),
+      act('One pin at a time to the height of its neighbours, each bent once: metal tires.', ['sharp', 'esd']),
+      act('Try the fit with a clean plug or an old card before a good one.', []),
+    ],
+    inspect: ['All pins in one row and of one height', 'Each touches when something is put in'],
+    stopWhen: ['A pin breaks or its plating cracks: replace the connector'],
+    source: COMMON_PRACTICE,
+  },
+];
