@@ -1,3 +1,4 @@
+import { RECIPES } from '../recipes/index.ts';
 import { circuitProblems } from './circuit-names.ts';
 import { stepProblems } from './step-problems.ts';
 import { knownHere, problem, type ModelProblem } from './problem.ts';
@@ -34,6 +35,7 @@ export function crossProblems(file: ModelFile): ModelProblem[] {
     ...namesUsed(file).flatMap(({ section, name, path }) => unknownName(file, section, name, path)),
     ...file.checks.flatMap(checkKind),
     ...file.remedies.flatMap(transplantSlot),
+    ...file.remedies.flatMap(unknownRecipe),
     ...file.faults.flatMap(behavesSum),
     ...offBoard(file),
     ...stepProblems(file),
@@ -141,6 +143,13 @@ function transplantSlot(remedy: ModelFile['remedies'][number], index: number): M
   if ((remedy.kind === 'transplant') === (remedy.slot !== undefined)) return [];
   const message = remedy.slot === undefined ? 'is a transplant that names no slot' : `names a slot, but its kind is ${remedy.kind}`;
   return [problem('model-transplant-slot', ['remedies', index], message, 'A transplant has a `slot`, and nothing else has one.')];
+}
+
+function unknownRecipe({ recipe }: ModelFile['remedies'][number], index: number): ModelProblem[] {
+  if (recipe === undefined || RECIPES.has(recipe)) return [];
+  const message = `names the recipe "${recipe}", which is not among the written ones`;
+  const next = `Correct the name, or take it out. ${knownHere(recipe, RECIPES.keys())}`;
+  return [problem('model-unknown-name', ['remedies', index, 'recipe'], message, next)];
 }
 
 /** Chances that are written by hand with two or three digits still sum to 1 within this. */

@@ -70,6 +70,7 @@ describe('resolveModels', () => {
     ['the slot of a transplant', first('remedies', { kind: 'transplant', slot: 'lamp' }), 'model-unknown-name remedies.0.slot'],
     ['a step before', first('steps', { after: ['shut'] }), 'model-unknown-name steps.0.after.0'],
     ['the fasteners of a step', first('steps', { fasteners: 'screws' }), 'model-unknown-name steps.0.fasteners'],
+    ['a recipe', first('remedies', { recipe: 'new-bulbs' }), 'model-unknown-name remedies.0.recipe'],
     ['an alternative step before', first('steps', { after_any: [['open', 'shut']] }), 'model-unknown-name steps.0.after_any.0.1'],
     ['what a step frees', first('steps', { frees: ['bulb', 'battery', 'lamp'] }), 'model-unknown-name steps.0.frees.2'],
     [

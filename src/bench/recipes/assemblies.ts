@@ -119,4 +119,31 @@ export const ASSEMBLIES: readonly Recipe[] = [
     stopWhen: ['A pin breaks or its plating cracks: replace the connector'],
     source: COMMON_PRACTICE,
   },
+  {
+    id: 'press-ribbon-bond',
+    name: 'Press the bond of a ribbon on again',
+    materials: ['Silicone strip', 'Iron with a flat tip, set low', 'Thermometer on the strip'],
+    actions: [
+      act('Battery out, display free on a firm flat support.', ['lithium-cell', 'esd']),
+      act('Silicone strip over the bond; flat tip at 120 to 150 °C, slow and even along it, with a light press.', ['hot-tool', 'esd']),
+      act('Let it cool under the press.', ['hot-tool'], { waitMinutes: 2 }),
+    ],
+    inspect: ['Lines are back and stay when the ribbon is touched', 'No dark spot in the polariser beside the bond'],
+    stopWhen: ['Lines change but do not come back after two passes: another display'],
+    source: COMMON_PRACTICE,
+  },
+  {
+    id: 'clean-mechanism',
+    name: 'Clean and grease a mechanism',
+    materials: ['Isopropyl alcohol', 'Swabs', 'Light plastic-safe oil and grease, a pin-head of each'],
+    actions: [
+      act('Cells out.'),
+      act('Take old grease off with swabs; alcohol away from rubber and from printed scales.', ['solvent']),
+      act('Heads, rollers and capstans: swab until it stays clean; rubber with water and a drop of soap.', ['solvent']),
+      act('One drop of oil to each bearing, grease to sliding faces, none on belts, pulleys and heads.'),
+    ],
+    inspect: ['Every wheel turns by a finger and runs out freely', 'No oil where rubber runs'],
+    stopWhen: ['A bearing is worn oval or a gear has lost a tooth: replace it'],
+    source: COMMON_PRACTICE,
+  },
 ];

@@ -10,12 +10,11 @@ type Remedy = ModelFile['remedies'][number];
 /** Every written recipe, by id. */
 export const RECIPES: ReadonlyMap<string, Recipe> = new Map([...CLEANING, ...JOINTS, ...ASSEMBLIES].map((recipe) => [recipe.id, recipe]));
 
-const OF_KIND: Readonly<Record<Exclude<Remedy['kind'], 'transplant'>, string>> = {
+/** What is replaced or adjusted differs too much for one recipe: those name theirs. */
+const OF_KIND: Readonly<Partial<Record<Remedy['kind'], string>>> = {
   clean: 'clean-contacts',
   reflow: 'refresh-joint',
-  replace: 'replace-two-terminal',
   'bridge-with-wire': 'repair-track-wire',
-  adjust: 'straighten-contacts',
 };
 
 /** Slots by what is usually in them. */
@@ -31,7 +30,7 @@ const OF_SLOT: readonly (readonly [RegExp, string])[] = [
 /** The recipe of a remedy: the one it names, or that of its kind or slot; null where there is none. */
 export function recipeFor(remedy: Pick<Remedy, 'kind' | 'slot' | 'recipe'>): Recipe | null {
   if (remedy.recipe !== undefined) return RECIPES.get(remedy.recipe) ?? null;
-  if (remedy.kind !== 'transplant') return RECIPES.get(OF_KIND[remedy.kind]) ?? null;
+  if (remedy.kind !== 'transplant') return RECIPES.get(OF_KIND[remedy.kind] ?? '') ?? null;
   const found = OF_SLOT.find(([pattern]) => pattern.test(remedy.slot ?? ''));
   return found ? (RECIPES.get(found[1]) ?? null) : null;
 }
