@@ -4,8 +4,12 @@ import { oddLogs } from './odd-logs.ts';
 import { chargeOf } from './simulated-cell.ts';
 
 describe('an odd log gets the right answer or a clear refusal', () => {
-  it.each(oddLogs())('$name', ({ wrong }) => {
+  it.each(oddLogs('cell 1'))('$name', ({ wrong }) => {
     expect(wrong()).toEqual([]);
+  });
+
+  it.each(['cell 2', 'cell 3', 'cell 4'])('whatever the cell: %s', (seed) => {
+    expect(oddLogs(seed).flatMap(({ name, wrong }) => wrong().map((what) => `${name}: ${what}`))).toEqual([]);
   });
 });
 

@@ -22,8 +22,26 @@ export interface OddLog {
 
 export const split: SplitRows = (text, delimiter) => Papa.parse<string[]>(text, { delimiter, newline: '\n' }).data;
 
-const USUAL: Charging = { capacityAh: 2, amps: 1, fullV: 4.2, endA: 0.1, ohms: 0.08, stepS: 10 };
-const TRUE_AH = chargeOf(USUAL).reduce((sum, { amps }) => sum + (amps * 10) / 3600, 0);
+/** A cell and its charger drawn from a seed, so that what is tuned on some is measured on others. */
+interface Drawn {
+  readonly seed: string;
+  readonly charging: Charging & { readonly stepS: number };
+  /** What the cell took, A h, by the simulation's own steps. */
+  readonly ah: number;
+}
+
+function draw(seed: string): Drawn {
+  const next = randomStream(seed);
+  const capacityAh = 1 + 2 * next();
+  const amps = capacityAh * (0.35 + 0.25 * next());
+  const ohms = (0.1 + 0.08 * next()) / capacityAh;
+  const stepS = [5, 10, 15][Math.floor(3 * next())]!;
+  const charging = { capacityAh, amps, fullV: 4.2, endA: amps / 10, ohms, stepS };
+  return { seed, charging, ah: ahOf(chargeOf(charging), stepS) };
+}
+
+const ahOf = (rows: readonly ChargeSample[], stepS: number): number =>
+  rows.reduce((sum, { amps }) => sum + (Math.abs(amps) * stepS) / 3600, 0);
 
 type Cells = readonly (string | number)[];
 const lines = (header: Cells | null, rows: readonly Cells[], delimiter = ','): string =>
@@ -38,7 +56,8 @@ const metered = (log: readonly ChargeSample[], seed: string): ChargeSample[] => 
     amps: Number((row.amps === 0 ? 0 : row.amps + 0.002 * (next() - 0.5)).toFixed(3)),
   }));
 };
-const usual = (seed: string, changes: Partial<Charging> = {}): ChargeSample[] => metered(chargeOf({ ...USUAL, ...changes }), seed);
+const usual = (drawn: Drawn, changes: Partial<Charging> = {}): ChargeSample[] =>
+  metered(chargeOf({ ...drawn.charging, ...changes }), drawn.seed);
 const plain = (log: readonly ChargeSample[]): string =>
   lines(
     ['time (s)', 'voltage (V)', 'current (A)'],
@@ -72,7 +91,7 @@ interface Expected {
 }
 
 /** Read, judge, and compare with what the simulated cell did. */
-function charging(name: string, text: string, expected: Expected): OddLog {
+function charging(drawn: Drawn, name: string, text: string, expected: Expected): OddLog {
   return {
     name,
     text,
@@ -80,7 +99,8 @@ function charging(name: string, text: string, expected: Expected): OddLog {
       const log = read(text);
       if (!log.ok) return [`refused: ${log.code}`];
       const gaps = log.clock.filter(({ kind }) => kind === 'gap').map(({ row }) => ({ row }));
-      const found = judgeCharge(log.rows, { chemistry: 'li-ion-4.20', ratedAh: 2, chargerA: 1, gaps, ...expected.question });
+      const { capacityAh: ratedAh, amps: chargerA } = drawn.charging;
+      const found = judgeCharge(log.rows, { chemistry: 'li-ion-4.20', ratedAh, chargerA, gaps, ...expected.question });
       if (!found.ok) return [`refused: ${found.code}`];
       const kinds = log.clock.map(({ kind }) => kind);
       return [
@@ -92,7 +112,7 @@ function charging(name: string, text: string, expected: Expected): OddLog {
               expected.columns,
             )
           : []),
-        ...near('the capacity', found.capacityAh, expected.ah ?? TRUE_AH, expected.within ?? 0.01),
+        ...near('the capacity', found.capacityAh, expected.ah ?? drawn.ah, (expected.within ?? 0.005) * drawn.charging.capacityAh),
         ...same(
           'the alarms',
           found.alarms.map(({ kind }) => kind),
@@ -106,7 +126,7 @@ function charging(name: string, text: string, expected: Expected): OddLog {
         ...same('the charger', found.verdicts.charger.reason, expected.charger ?? 'ends-as-it-should'),
         ...same('the port', found.verdicts.port.reason, expected.port ?? 'current-steady'),
         ...same('the cell', found.verdicts.cell.reason, expected.cell ?? 'capacity-good'),
-        ...(expected.ohms === undefined ? [] : near('the resistance', found.resistance?.ohms, expected.ohms, 0.01)),
+        ...(expected.ohms === undefined ? [] : near('the resistance', found.resistance?.ohms, expected.ohms, 0.08 * expected.ohms)),
       ];
     },
   };
@@ -121,116 +141,133 @@ const refusal = (name: string, text: string, code: string): OddLog => ({
   },
 });
 
-function commas(): OddLog {
-  const rows = usual('commas').map((row) => [comma(row.seconds, 1), comma(row.volts), comma(row.amps)]);
-  return charging('decimal commas between semicolons', lines(['Time [s]', 'U [V]', 'I [A]'], rows, ';'), { notes: [] });
+function commas(drawn: Drawn): OddLog {
+  const rows = usual(drawn).map((row) => [comma(row.seconds, 1), comma(row.volts), comma(row.amps)]);
+  return charging(drawn, 'decimal commas between semicolons', lines(['Time [s]', 'U [V]', 'I [A]'], rows, ';'), { notes: [] });
 }
 
-function gap(): OddLog {
-  const rows = usual('gap').filter(({ seconds }) => seconds <= 2000 || seconds > 3200);
-  return charging('twenty minutes are missing', plain(rows), { notes: ['gap'], within: 0.02 });
+function gap(drawn: Drawn): OddLog {
+  const rows = usual(drawn).filter(({ seconds }) => seconds <= 2000 || seconds > 3200);
+  return charging(drawn, 'twenty minutes are missing', plain(rows), { notes: ['gap'], within: 0.01 });
 }
 
-function reset(): OddLog {
-  const rows = usual('reset').map((row, i) => ({ ...row, seconds: i < 300 ? row.seconds : row.seconds - 3000 }));
-  return charging('the clock began anew', plain(rows), { notes: ['reset'] });
+function reset(drawn: Drawn): OddLog {
+  const rows = usual(drawn).map((row, i) => ({ ...row, seconds: i < 300 ? row.seconds : row.seconds - 300 * drawn.charging.stepS }));
+  return charging(drawn, 'the clock began anew', plain(rows), { notes: ['reset'] });
 }
 
-function setForward(): OddLog {
-  const rows = usual('forward').map((row, i) => ({ ...row, seconds: i < 250 ? row.seconds : row.seconds + 3600 }));
-  return charging('the clock was set an hour forward', plain(rows), { notes: ['set-forward'] });
+function setForward(drawn: Drawn): OddLog {
+  const rows = usual(drawn).map((row, i) => ({ ...row, seconds: i < 250 ? row.seconds : row.seconds + 3600 }));
+  return charging(drawn, 'the clock was set an hour forward', plain(rows), { notes: ['set-forward'] });
 }
 
-function setBack(): OddLog {
-  const rows = usual('back').map((row, i) => ({ ...row, seconds: 7200 + (i < 300 ? row.seconds : row.seconds - 600) }));
-  return charging('the clock was set ten minutes back', plain(rows), { notes: ['set-back'] });
+function setBack(drawn: Drawn): OddLog {
+  const rows = usual(drawn).map((row, i) => ({ ...row, seconds: 7200 + (i < 300 ? row.seconds : row.seconds - 600) }));
+  return charging(drawn, 'the clock was set ten minutes back', plain(rows), { notes: ['set-back'] });
 }
 
-function midnight(): OddLog {
-  const rows = usual('midnight').map((row) => [clock(row.seconds + 82_000), row.volts, row.amps]);
-  return charging('past midnight by the time of day', lines(['Time', 'V', 'A'], rows), { notes: ['midnight'] });
+function midnight(drawn: Drawn): OddLog {
+  const rows = usual(drawn).map((row) => [clock(row.seconds + 82_000), row.volts, row.amps]);
+  return charging(drawn, 'past midnight by the time of day', lines(['Time', 'V', 'A'], rows), { notes: ['midnight'] });
 }
 
-function swapped(): OddLog {
-  const rows = usual('swapped').map((row) => [(row.amps * 1000).toFixed(0), (row.volts * 1000).toFixed(0), row.seconds / 60]);
+function swapped(drawn: Drawn): OddLog {
+  const rows = usual(drawn).map((row) => [(row.amps * 1000).toFixed(0), (row.volts * 1000).toFixed(0), row.seconds / 60]);
   const header = ['Current (mA)', 'Voltage (mV)', 'Elapsed (min)'];
-  return charging('columns in another order and other units', lines(header, rows, '\t'), {
+  return charging(drawn, 'columns in another order and other units', lines(header, rows, '\t'), {
     notes: [],
     columns: ['amps mA', 'volts mV', 'time min'],
   });
 }
 
-function misnamed(): OddLog {
-  const rows = usual('misnamed').map((row) => [row.seconds, row.amps, row.volts]);
+function misnamed(drawn: Drawn): OddLog {
+  const rows = usual(drawn).map((row) => [row.seconds, row.amps, row.volts]);
   return refusal('volts and amperes named the wrong way round', lines(['time s', 'V', 'A'], rows), 'columns-look-swapped');
 }
 
-function commaBoth(): OddLog {
-  const rows = usual('both').map((row) => [row.seconds, comma(row.volts), comma(row.amps)]);
+function commaBoth(drawn: Drawn): OddLog {
+  const rows = usual(drawn).map((row) => [row.seconds, comma(row.volts), comma(row.amps)]);
   return refusal('commas between and inside the numbers', lines(['time s', 'V', 'A'], rows), 'comma-is-both');
 }
 
-function broken(): OddLog {
-  const rows = usual('broken').map((row, i): Cells => (i % 40 === 7 ? [row.seconds, 'OVLD', ''] : [row.seconds, row.volts, row.amps]));
+function broken(drawn: Drawn): OddLog {
+  const rows = usual(drawn).map((row, i): Cells => (i % 40 === 7 ? [row.seconds, 'OVLD', ''] : [row.seconds, row.volts, row.amps]));
   const text = `Logger 7\nstarted by hand\n\n${lines(
     ['sec', 'volt', 'amp', 'mAh'],
     rows.map((row) => [...row, 0]),
   )}\nend of log\n`;
-  return charging('rows without numbers, words before and after', text, { notes: [] });
+  return charging(drawn, 'rows without numbers, words before and after', text, { notes: [] });
 }
 
-function nameless(): OddLog {
-  const rows = usual('nameless').map((row) => [row.amps, row.volts, row.seconds]);
-  return charging('no header at all', lines(null, rows), { notes: [], columns: ['time s', 'volts V', 'amps A'] });
+function nameless(drawn: Drawn): OddLog {
+  const rows = usual(drawn).map((row) => [row.amps, row.volts, row.seconds]);
+  return charging(drawn, 'no header at all', lines(null, rows), { notes: [], columns: ['time s', 'volts V', 'amps A'] });
 }
 
-function neverEnds(): OddLog {
-  const rows = usual('never', { endA: 0, leakA: 0.06, minutes: 300 });
-  return charging('a charger that does not end', plain(rows), {
+function unitsInCells(drawn: Drawn): OddLog {
+  const rows = usual(drawn).map((row) => [
+    `"${comma(row.seconds / 60, 4)} min"`,
+    `"${comma(row.volts)} V"`,
+    `"${comma(row.amps * 1000, 0)} mA"`,
+  ]);
+  return charging(drawn, 'numbers in quotes with their units', lines(['Time', 'Voltage', 'Current (A)'], rows, ';'), {
     notes: [],
-    ah: rows.reduce((sum, { amps }) => sum + (amps * 10) / 3600, 0),
-    within: 0.02,
+    columns: ['time in the cells', 'volts in the cells', 'amps in the cells'],
+  });
+}
+
+function neverEnds(drawn: Drawn): OddLog {
+  const rows = usual(drawn, { endA: 0, leakA: 0.06 * drawn.charging.amps, minutes: 420 });
+  return charging(drawn, 'a charger that does not end', plain(rows), {
+    notes: [],
+    ah: ahOf(rows, drawn.charging.stepS),
+    within: 0.01,
     alarms: ['no-termination'],
     phases: ['constant-current', 'constant-voltage'],
     charger: 'no-termination',
   });
 }
 
-function loosePort(): OddLog {
-  const loose = usual('loose').flatMap((row) => {
+function loosePort(drawn: Drawn): OddLog {
+  const loose = usual(drawn).flatMap((row) => {
     const away = row.seconds >= 1000 && row.seconds < 1100;
-    return [away ? { ...row, amps: 0, volts: row.volts - 0.08 } : row];
+    return [away ? { ...row, amps: 0, volts: row.volts - row.amps * drawn.charging.ohms } : row];
   });
-  return charging('a port that lets go for a while', plain(loose), {
+  return charging(drawn, 'a port that lets go for a while', plain(loose), {
     notes: [],
-    ah: TRUE_AH - (1 * 100) / 3600,
+    ah: drawn.ah - (drawn.charging.amps * 100) / 3600,
+    within: 0.01,
     phases: ['constant-current', 'rest', 'constant-current', 'constant-voltage', 'rest'],
     port: 'current-drops-out',
   });
 }
 
-function tooLow(): OddLog {
-  const rows = usual('low', { startSoc: -0.04, gentleA: 0.1 });
-  return charging('a cell found too low', plain(rows), {
+function tooLow(drawn: Drawn): OddLog {
+  const rows = usual(drawn, { startSoc: -0.04, gentleA: drawn.charging.amps / 10 });
+  return charging(drawn, 'a cell found too low', plain(rows), {
     notes: [],
-    ah: rows.reduce((sum, { amps }) => sum + (amps * 10) / 3600, 0),
+    ah: ahOf(rows, drawn.charging.stepS),
     alarms: ['found-too-low'],
     phases: ['gentle', 'constant-current', 'constant-voltage', 'rest'],
     cell: 'found-too-low',
   });
 }
 
-function emptied(): OddLog {
-  const rows = metered(dischargeOf(1.4, 0.4, 0.12, 3.0, 2), 'emptied').map((row) => ({ ...row, amps: -row.amps }));
-  return charging('a discharge with pulses, written as positive', plain(rows), {
+function emptied(drawn: Drawn): OddLog {
+  const { capacityAh } = drawn.charging;
+  const rows = metered(dischargeOf(0.7 * capacityAh, 0.2 * capacityAh, 0.2 / capacityAh, 3.0, capacityAh), drawn.seed).map((row) => ({
+    ...row,
+    amps: -row.amps,
+  }));
+  return charging(drawn, 'a discharge with pulses, written as positive', plain(rows), {
     notes: [],
-    ah: rows.reduce((sum, { amps }) => sum + amps / 3600, 0),
+    ah: ahOf(rows, 1),
     within: 0.01,
     phases: ['discharge'],
     charger: 'not-seen-in-a-discharge',
     port: 'not-seen-in-a-discharge',
     cell: 'capacity-worn',
-    ohms: 0.12,
+    ohms: 0.2 / capacityAh,
   });
 }
 
@@ -302,8 +339,8 @@ const tooHot = (): OddLog =>
     270,
   );
 
-/** All odd logs, each made anew from its seed. */
-export const oddLogs = (): OddLog[] =>
+/** All odd logs, of the cell and charger of a seed. */
+export const oddLogs = (seed: string): OddLog[] =>
   [
     commas,
     gap,
@@ -316,10 +353,11 @@ export const oddLogs = (): OddLog[] =>
     commaBoth,
     broken,
     nameless,
+    unitsInCells,
     neverEnds,
     loosePort,
     tooLow,
     emptied,
     fahrenheit,
     tooHot,
-  ].map((make) => make());
+  ].map((make) => make(draw(seed)));

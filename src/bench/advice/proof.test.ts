@@ -101,10 +101,10 @@ describe('what work could have touched', () => {
   });
 
   it('is all of an assembly that came or went', () => {
-    const moved = touchedByWork(model, [
+    const touchedBlocks = touchedByWork(model, [
       { kind: 'slot', slot: 'display', came: null, left: 'd1', eventId: 'e', at: '2026-01-01T00:00:00Z' },
     ]);
-    expect(moved.get('display')).toBe('moved');
+    expect(touchedBlocks.get('display')).toBe('moved');
   });
 
   it('is nothing of a remedy that the model does not know', () => {

@@ -1,8 +1,31 @@
-/** The number in a cell, with the sign for decimals given; undefined when it is none. A unit behind the number is left out. */
+/** Units that may stand behind a number, and what each makes of it in SI or °C. */
+const CELL_UNITS: Readonly<Record<string, (value: number) => number>> = {
+  V: (v) => v,
+  mV: (v) => v / 1e3,
+  A: (v) => v,
+  mA: (v) => v / 1e3,
+  µA: (v) => v / 1e6,
+  uA: (v) => v / 1e6,
+  s: (v) => v,
+  ms: (v) => v / 1e3,
+  min: (v) => v * 60,
+  h: (v) => v * 3600,
+  C: (v) => v,
+  F: (v) => ((v - 32) * 5) / 9,
+  K: (v) => v - 273.15,
+};
+const WITH_UNIT = /^(.*?[\d.,])\s*°?(V|mV|A|mA|µA|uA|s|ms|min|h|C|F|K)$/u;
+
+/** Whether a number in a cell brings its own unit, which then counts and not that of the header. */
+export const hasUnit = (cell: string): boolean => WITH_UNIT.test(cell.trim());
+
+/** The number in a cell, with the sign for decimals given; undefined when it is none. With a unit behind it, in SI or °C. */
 export function numberIn(cell: string, decimal: '.' | ','): number | undefined {
-  const text = cell.trim().replace(/\s*(?:°?[CFK]|[mµuk]?[VAWs]|mAh|min|h)$/u, '');
+  const match = WITH_UNIT.exec(cell.trim());
+  const text = match?.[1] ?? cell.trim();
   const plain = decimal === ',' ? commaNumber(text) : text.replace(/^(-?\d{1,3}(?:,\d{3})+)(?=\.|$)/, (whole) => whole.replaceAll(',', ''));
-  return /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$/.test(plain) ? Number(plain) : undefined;
+  if (!/^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$/.test(plain)) return undefined;
+  return CELL_UNITS[match?.[2] ?? 'V']!(Number(plain));
 }
 
 /** With a comma for the point; points between groups of three are taken out, and one alone is refused. */

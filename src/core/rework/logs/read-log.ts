@@ -1,6 +1,6 @@
 import { columnsByContent, namedColumns, type Column, type Role } from './columns.ts';
 import { mendClock, type ClockNote } from './mend-clock.ts';
-import { clockIn, numberIn } from './parse-cell.ts';
+import { clockIn, hasUnit, numberIn } from './parse-cell.ts';
 
 /** Cells of a text with a delimiter, row by row: a CSV reader, handed in. */
 export type SplitRows = (text: string, delimiter: string) => readonly (readonly string[])[];
@@ -151,8 +151,12 @@ function commaIsBoth({ delimiter, body, width, header, before }: Table): boolean
   return noPoint && (names > 0 ? names < width : width >= 4 && width % 2 === 0);
 }
 
+/** A number that brings its own unit is in SI already. */
+const IN_CELLS = { unit: 'in the cells', toSi: (value: number): number => value };
+
 function columnsOf<K extends Role>(table: Table, wish: LogWish<K>): Column[] | undefined {
-  const named = namedColumns(table.header, [...wish.wanted, 'celsius']);
+  const own = (column: Column): Column => (hasUnit(table.body[0]!.cells[column.index] ?? '') ? { ...column, ...IN_CELLS } : column);
+  const named = namedColumns(table.header, [...wish.wanted, 'celsius']).map(own);
   const said = Object.entries(wish.columns ?? {}).map(([role, index]): Column => {
     const byHeader = named.find((column) => column.index === index && column.role === role);
     return byHeader ?? { role: role as Role, index, name: table.header[index] ?? '', unit: 'SI', toSi: (value) => value, from: 'person' };
@@ -161,7 +165,7 @@ function columnsOf<K extends Role>(table: Table, wish: LogWish<K>): Column[] | u
   if (wish.wanted.every((role) => known.some((column) => column.role === role))) return known;
   if (table.header.length > 0 && named.length > 0) return undefined;
   const numbers = Array.from({ length: table.width }, (_, i) => table.body.map(({ values }) => values[i] ?? Number.NaN));
-  return columnsByContent(numbers, wish.wanted);
+  return columnsByContent(numbers, wish.wanted)?.map(own);
 }
 
 function rowsOf<K extends Role>(table: Table, columns: readonly Column[], guess: LogGuess): ReadLog<K> {
