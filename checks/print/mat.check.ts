@@ -7,7 +7,8 @@ import { openPrinter } from '../../src/edges/print/index.ts';
 import { measureMat } from './measure-mat.ts';
 import { rasterise } from './raster.ts';
 
-const PX_PER_MM = 10;
+/** No whole number, so that lines fall between pixels. */
+const PX_PER_MM = 9.7;
 let files: ReadonlyMap<string, ModelFile>;
 beforeAll(async () => {
   const { models } = await loadModels(join(import.meta.dirname, '../../models'));

@@ -36,8 +36,8 @@ function draw(seed: string): Drawn {
   const amps = capacityAh * (0.35 + 0.25 * next());
   const ohms = (0.1 + 0.08 * next()) / capacityAh;
   const stepS = [5, 10, 15][Math.floor(3 * next())]!;
-  const charging = { capacityAh, amps, fullV: 4.2, endA: amps / 10, ohms, stepS };
-  return { seed, charging, ah: ahOf(chargeOf(charging), stepS) };
+  const made = { capacityAh, amps, fullV: 4.2, endA: amps / 10, ohms, stepS };
+  return { seed, charging: made, ah: ahOf(chargeOf(made), stepS) };
 }
 
 const ahOf = (rows: readonly ChargeSample[], stepS: number): number =>

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { assertOrder } from './assert-order.ts';
+import { leastWay } from './least-way.ts';
 import { planSteps } from './plan-steps.ts';
 import type { Need, Step } from './step.ts';
 import { cheapestByTrying } from './testing/cheapest-by-trying.ts';
@@ -96,6 +97,17 @@ describe('an order proved best', () => {
       expect(plan.effort.cost).toBeCloseTo(best, 9);
       expect(plan.bound).toBe(plan.effort.cost);
     }
+  });
+
+  it('never costs less than the bound that is shown beyond 25 steps', () => {
+    for (let seed = 0; seed < 60; seed++) {
+      const { steps, goal } = randomSteps(`bound ${seed}`, 4 + (seed % 4));
+      const best = cheapestByTrying(steps, goal, USUAL_WEIGHTS);
+      const least = leastWay(steps, goal, new Set(), USUAL_WEIGHTS);
+      expect(least).toBeLessThanOrEqual(best + 1e-9);
+      expect(least).toBeGreaterThan(0);
+    }
+    expect(leastWay([step('a', ['b']), step('b', ['a'])], ['a'], new Set(), USUAL_WEIGHTS)).toBe(Infinity);
   });
 
   it('is given up with a bound when told to stop, and beyond 25 steps', () => {

@@ -1,5 +1,6 @@
 import { bestOrder, type BestOrder } from './best-order.ts';
 import { effortOf, EMPTY_HANDS, leastForAll, USUAL_WEIGHTS, type Effort, type Stance, type Weights } from './effort.ts';
+import { leastWay } from './least-way.ts';
 import { quickOrder } from './quick-order.ts';
 import { contributing, indispensable, reachable } from './reachable.ts';
 import { searchProblem } from './search-problem.ts';
@@ -61,7 +62,8 @@ export function planSteps(steps: readonly Step[], goal: readonly Need[], options
   // Of too many steps those of the quick way are still put in their best order, when they are few enough.
   const best = quick.length <= EXACT_STEPS ? improved(quick) : undefined;
   const order = best?.found ? best.order.map((i) => quick[i]!) : quick;
-  return planned(order, leastForAll(open.filter(mustOf(open, goal, done)), start, weights));
+  const must = leastForAll(open.filter(mustOf(open, goal, done)), start, weights);
+  return planned(order, Math.max(must, leastWay(open, goal, done, weights)));
 }
 
 function mustOf(open: readonly Step[], goal: readonly Need[], done: ReadonlySet<string>): (step: Step) => boolean {
