@@ -1,3 +1,4 @@
+import { partRemedyNamed } from '../boards/part-remedies.ts';
 import { needsOf } from '../hands/goals.ts';
 import { planSteps } from '../../core/teardown/index.ts';
 import { teardownSteps } from '../hands/teardown-steps.ts';
@@ -48,7 +49,7 @@ const touchesOfSlot = (model: Model, slot: string): Touched[] => [
 function touchesOfRemedy(model: Model, id: string, place: string | null): Touched[] {
   const { file } = model;
   const spec = file.remedies.find((remedy) => remedy.id === id);
-  if (!spec) return [];
+  if (!spec) return touchesOnPart(model, id);
   const mended = file.faults.filter((fault) => (spec.mends[fault.id] ?? 0) > 0).map(({ block }) => block);
   const worked = place !== null && file.blocks.some((block) => block.id === place) ? [place] : mended;
   const slot = spec.slot === undefined ? [] : blocksOfSlot(file, spec.slot);
@@ -57,6 +58,22 @@ function touchesOfRemedy(model: Model, id: string, place: string | null): Touche
     ...slot.map((block): Touched => [block, 'moved']),
     ...(spec.cautions.includes('hot-tool') ? nearby(file, worked).map((block): Touched => [block, 'near-heat']) : []),
     ...onTheWay(model, { kind: 'remedy', remedy: id }),
+  ];
+}
+
+/** Work on one part of the board: its block, and with heat the blocks of the parts around it. */
+function touchesOnPart(model: Model, id: string): Touched[] {
+  const remedy = partRemedyNamed(model, id);
+  if (!remedy) return [];
+  const parts = model.circuit?.parts ?? [];
+  const part = parts.find(({ ref }) => ref === remedy.ref);
+  const near = parts.filter(
+    (each) => part && each !== part && each.side === part.side && Math.hypot(each.x - part.x, each.y - part.y) <= HEAT_MM,
+  );
+  return [
+    ...(part ? [[part.block, 'worked-on'] as const] : []),
+    ...(remedy.spec.cautions.includes('hot-tool') ? near.map(({ block }): Touched => [block, 'near-heat']) : []),
+    ...onTheWay(model, { kind: 'stage', stage: 'board-out' }),
   ];
 }
 

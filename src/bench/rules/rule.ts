@@ -17,6 +17,7 @@ export const RULE_CODES = [
   'unknown-remedy',
   'unknown-slot',
   'unknown-step',
+  'unknown-fasteners',
   'unknown-event',
   'id-taken',
   'wrong-mode',
@@ -43,6 +44,8 @@ export const RULE_CODES = [
   'nothing-moves',
   'bands-out-of-order',
   'figure-missing',
+  'not-open',
+  'too-many-foreign',
 ] as const;
 export type RuleCode = (typeof RULE_CODES)[number];
 
