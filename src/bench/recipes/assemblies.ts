@@ -107,6 +107,26 @@ export const ASSEMBLIES: readonly Recipe[] = [
     source: COMMON_PRACTICE,
   },
   {
+    id: 'replace-mechanism',
+    name: 'Replace a motor, a head or a whole mechanism',
+    materials: ['The part with its screws and springs', 'Solder', 'Flux', 'A tape or disc that may be spoilt'],
+    actions: [
+      act('Cells out. Photograph belt, springs and each wire with its colour.'),
+      act('Belt off first; it keeps oil and fingers off.', []),
+      act('Unsolder the wires at the board, two seconds each, and note which is which.', ['hot-tool', 'fumes'], { heat: 'tip-fine' }),
+      act('Screws out to the mat, lift it straight; springs under tension fly, so glasses on.', ['sharp']),
+      act('Move over what belongs to the place: pulley, bracket, shims, each in its order.', ['sharp']),
+      act('Solder the wires, polarity as photographed; belt on last, not twisted.', ['hot-tool', 'fumes'], { heat: 'tip-fine' }),
+    ],
+    inspect: [
+      'It turns freely by a finger and the right way round by itself',
+      'Speed and height of the head with the tape that may be spoilt',
+      'Current as on a good one',
+    ],
+    stopWhen: ['It runs backwards or hot: off at once, two wires are crossed or it binds'],
+    source: COMMON_PRACTICE,
+  },
+  {
     id: 'straighten-contacts',
     name: 'Straighten pins and springs',
     materials: ['Fine pick', 'Lens'],

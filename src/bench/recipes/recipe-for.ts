@@ -25,6 +25,7 @@ const OF_SLOT: readonly (readonly [RegExp, string])[] = [
   [/shell|case|door/i, 'replace-shell'],
   [/speaker/i, 'replace-speaker'],
   [/batter|cell/i, 'replace-cell'],
+  [/mechanism|drive|motor/i, 'replace-mechanism'],
 ];
 
 /** The recipe of a remedy: the one it names, or that of its kind or slot; null where there is none. */
