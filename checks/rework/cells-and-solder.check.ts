@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import {
   ALLOYS,
+  CELL_LIMITS,
+  cellShipping,
   CHEMISTRIES,
   countCharge,
   HEAT_PROFILES,
@@ -117,5 +119,27 @@ describe('cells', () => {
     const found = judgeCharge(log, { chemistry: 'li-ion-4.20' });
     expect(found.ok && found.alarms.map(({ kind }) => kind)).toEqual(['over-voltage']);
     expect(found.ok && found.verdicts.charger).toMatchObject({ state: 'bad', reason: 'over-voltage' });
+  });
+});
+
+describe('sending a cell', () => {
+  it('counts 3.7 V and 1.3 Ah as 4.81 Wh, small, in equipment as UN 3481', () => {
+    expect(cellShipping(3.7, 1.3, 1, 'in-device', true)).toEqual({
+      wattHours: expect.closeTo(4.81, 9),
+      un: 3481,
+      small: true,
+      mayBeSent: true,
+    });
+    expect(cellShipping(3.7, 1.3, 1, 'alone', true).un).toBe(3480);
+  });
+
+  it('has its limits at 20 Wh for a cell and 100 Wh for a battery', () => {
+    const small = (wattHours: number, cells: number) => cellShipping(1, wattHours, cells, 'in-device', true).small;
+    expect([small(20, 1), small(20.1, 1), small(100, 2), small(100.1, 2)]).toEqual([true, false, true, false]);
+    expect(CELL_LIMITS).toEqual({ cellWh: 20, batteryWh: 100, packageKg: 5, dropM: 1.2 });
+  });
+
+  it('is out of the question for a damaged one', () => {
+    expect(cellShipping(3.7, 1.3, 1, 'in-device', false).mayBeSent).toBe(false);
   });
 });

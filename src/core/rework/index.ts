@@ -42,6 +42,7 @@ export {
   type HeatVerdict,
 } from './heat-log.ts';
 export { CHEMISTRIES, type Chemistry, type ChemistryId } from './chemistries.ts';
+export { CELL_LIMITS, cellShipping, type CellShipping } from './cell-shipping.ts';
 export { judgeCharge, type ChargeAnswer, type ChargeJudged, type ChargeQuestion } from './charge/judge-charge.ts';
 export { countCharge, type Charge } from './charge/count-charge.ts';
 export { twoLoadResistance, type LoggedResistance } from './charge/two-load-resistance.ts';
@@ -53,4 +54,5 @@ export { readLog, type LogGuess, type LogRefusal, type LogRow, type LogWish, typ
 export type { Column, Role } from './logs/columns.ts';
 export type { ClockNote } from './logs/mend-clock.ts';
 export { measureTone, type Tone, type ToneAnswer } from './sound/measure-tone.ts';
+export { againstReference, type ToneDifference } from './sound/against-reference.ts';
 export { readWav, type Wav } from './sound/read-wav.ts';

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { randomStream } from '../../numeric/index.ts';
+import { againstReference } from './against-reference.ts';
 import { measureTone } from './measure-tone.ts';
 import { readWav } from './read-wav.ts';
 
@@ -41,6 +42,21 @@ describe('a tone', () => {
 
   it('needs some samples', () => {
     expect(() => measureTone(new Float64Array(100), 8_000)).toThrow(expect.objectContaining({ code: 'too-few-samples' }));
+  });
+});
+
+describe('a tone against that of a known-good unit', () => {
+  it('is so much quieter, rougher and off pitch', () => {
+    const [good, worn] = [
+      tone(440, 0.5),
+      tone(444.4, 0.25).map((each, i) => each + 0.01 * Math.sin((4 * Math.PI * 444.4 * i) / 8_000)),
+    ].map((wave) => measureTone(wave, 8_000));
+    if (!good?.ok || !worn?.ok) throw new Error('no tone');
+    const found = againstReference(worn.tone, good.tone);
+    expect(found.quieterDb).toBeCloseTo(6.0206, 3);
+    expect(found.addedDistortionPercent).toBeCloseTo(4, 3);
+    expect(found.offPitch).toBeCloseTo(0.01, 6);
+    expect(againstReference(good.tone, worn.tone)).toMatchObject({ addedDistortionPercent: 0, clipped: false });
   });
 });
 
