@@ -1,4 +1,5 @@
 import { createCanvas } from '@napi-rs/canvas';
+import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 
 /** A page as grey values, 0 black to 255 white, row by row. */
 export interface Raster {
@@ -9,7 +10,6 @@ export interface Raster {
 
 /** The pages of a PDF at so many pixels a millimetre, drawn by another program than the one that wrote it. */
 export async function rasterise(pdf: Uint8Array, pxPerMm: number): Promise<Raster[]> {
-  const { getDocument } = await import('pdfjs-dist/legacy/build/pdf.mjs');
   const task = getDocument({ data: pdf.slice(), verbosity: 0 });
   const document = await task.promise;
   const pages: Raster[] = [];
