@@ -56,6 +56,13 @@ export const SENTENCES: { readonly [K in Kind]: Sentence<K> } = {
     const point = words.named(body.item_id, 'points', body.point);
     return `Measured ${point} of ${words.item(body.item_id)} in ${body.mode}: ${value}${took(body.minutes)}.`;
   },
+  'step-done': (words, body) =>
+    `${words.named(body.item_id, 'steps', body.step)} ${body.way === 'in' ? 'on' : 'put back on'} ${words.item(body.item_id)}${took(body.minutes)}.`,
+  'fasteners-counted': (words, body) => {
+    const foreign = body.foreign > 0 ? `, ${body.foreign} of another kind` : '';
+    const set = words.named(body.item_id, 'fasteners', body.fasteners);
+    return `${body.way === 'out' ? 'Came out of' : 'Went into'} ${words.item(body.item_id)}: ${body.count} of ${set}${foreign}.`;
+  },
   'opened-to': (words, body) => `${STAGES[body.stage]} ${words.item(body.item_id)}${took(body.minutes)}.`,
   'remedy-done': (words, body) => {
     const place = body.place === undefined ? '' : ` at ${words.place(body.item_id, body.place)}`;

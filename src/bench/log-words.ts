@@ -5,7 +5,7 @@ import type { Claim } from './events/index.ts';
 import type { Model, ModelFile } from './models/index.ts';
 import type { BenchState } from './state.ts';
 
-type Section = 'functions' | 'accessories' | 'points' | 'remedies' | 'slots' | 'blocks';
+type Section = 'functions' | 'accessories' | 'points' | 'remedies' | 'slots' | 'blocks' | 'steps' | 'fasteners';
 
 /** How things are called in sentences: by the names that person and model gave them, else by their ids. */
 export interface LogWords {

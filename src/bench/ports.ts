@@ -1,4 +1,5 @@
-import type { AnyEvent, Stored } from './events/index.ts';
+import type { Mat } from '../core/teardown/index.ts';
+import type { AnyEvent, MeterMode, Stored } from './events/index.ts';
 import type { ItemRow } from './views/rows.ts';
 
 /** What the bench needs of the world. Each has one contract suite that every implementation runs. */
@@ -91,4 +92,43 @@ export interface PhotoStore {
 export interface Clock {
   now(): Date;
   newId(): string;
+}
+
+/** Sheets for paper, as PDF. */
+export interface Printer {
+  /** The mat at true scale: one millimetre of the layout is one on paper. */
+  mat(mat: PrintedMat): Promise<Uint8Array>;
+}
+
+/** Pages of shapes in mm from the upper left corner, as `layoutMat` of core/teardown lays them out. */
+export type PrintedMat = Extract<Mat, { ok: true }>;
+
+export type InstrumentQuantity = MeterMode;
+
+export type InstrumentAnswer =
+  | {
+      readonly ok: true;
+      readonly value: number | null;
+      readonly unit: 'V' | 'A' | 'Ω';
+      /** What the instrument says that it is. */
+      readonly instrument: string;
+    }
+  | {
+      readonly ok: false;
+      readonly code:
+        | 'bad-address'
+        | 'not-reached'
+        | 'timed-out'
+        | 'closed'
+        | 'not-an-instrument'
+        | 'answer-too-long'
+        | 'instrument-error'
+        | 'not-a-number';
+      readonly detail: string;
+    };
+
+/** Meters and supplies on the network, at an address that the person typed in ("192.0.2.7" or "meter.local:5025"). */
+export interface Instruments {
+  /** One reading; null where the instrument shows overload, as the number pad's OL. Never takes longer than some seconds. */
+  read(address: string, quantity: InstrumentQuantity): Promise<InstrumentAnswer>;
 }

@@ -92,6 +92,12 @@ export interface Item {
   status: Status;
   receivedAt: string | null;
   stage: Stage;
+  /** Steps of opening that are done and not put back, in order. */
+  opened: string[];
+  /** Minutes that steps of opening took on this item, oldest first. */
+  stepTimes: { step: string; minutes: number }[];
+  /** Fasteners that came out and went in again since it was last opened, by set. */
+  fasteners: Map<string, { out: number; foreign: number; back: number }>;
   /** Slots whose own assembly has been taken out, and what is in there now (null is empty). Slots not named hold what came with the unit. */
   slots: Map<string, string | null>;
   history: HistoryEntry[];

@@ -68,6 +68,7 @@ const NEXT: Readonly<Record<RuleCode, string>> = {
   'unknown-remedy': 'Use one of these.',
   'unknown-slot': 'Use one of these.',
   'unknown-step': 'Use one of these.',
+  'unknown-fasteners': 'Use one of these.',
   'unknown-event': 'Take its id from the log of the item.',
   'id-taken': '',
   'wrong-mode': 'Measure it again that way, or use another point.',
@@ -94,6 +95,8 @@ const NEXT: Readonly<Record<RuleCode, string>> = {
   'bands-out-of-order': 'Put the bands in order of price.',
   'figure-missing': 'Ask your tax office or accountant for the figure that holds for you.',
   'unknown-fact': 'Use one of these, or leave it out.',
+  'not-open': 'Tick what was really done.',
+  'too-many-foreign': 'Count them again.',
   'nothing-moves': 'Leave one of the two out for the drawer.',
 };
 

@@ -23,7 +23,7 @@ export function filePartsOf(desk: Desk, item: Item): FileParts {
     belief: beliefView(judged, beliefBefore(desk, judged)),
     advice,
     decision,
-    proof: proofOf(item, model),
+    proof: proofOf(item, model, lifeOf(item, desk.state.items)),
     readings: readingsView(item.kind === 'unit' ? lifeOf(item, desk.state.items) : item.history, judged),
   };
 }

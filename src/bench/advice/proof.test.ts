@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { Id } from '../events/index.ts';
+import { ModelFile, type Model } from '../models/index.ts';
 import { proofOf } from './proof.ts';
 import { benchOf, bought, moved } from './testing/bench-of.ts';
 import { pocketModel } from './testing/pocket-model.ts';
+import { touchedByWork } from './touched-by-work.ts';
 
 const proofAfter = (...steps: Parameters<typeof benchOf>[0]) =>
   proofOf(benchOf([...bought('lot', 'marsh-lane', ['u1']), ...steps]).items.get('u1')!, pocketModel());
@@ -48,5 +50,64 @@ describe('the proof of a unit', () => {
   it('has no steps for an assembly by itself', () => {
     const state = benchOf([...bought('lot', 'marsh-lane', ['u1']), moved('b1', 'board', 'u1', null)]);
     expect(proofOf(state.items.get('b1')!, pocketModel()).steps).toEqual([]);
+  });
+
+  it('says of each function what the work touched of it, and nothing where there was none', () => {
+    expect(proofAfter().steps.every(({ because }) => because.length === 0)).toBe(true);
+    const mended = proofAfter(['remedy-done', { item_id: 'u1', remedy: 'new-speaker', minutes: 5, outcome: 'mended' }]);
+    const because = (id: string) => mended.steps.find((each) => each.id === id)!.because;
+    expect(because('works.sound')).toEqual(['The work was on: speaker.']);
+    expect(because('works.picture')).toEqual([]);
+    expect(because('battery-door')).toEqual([]);
+  });
+
+  it('has limits for every step', () => {
+    expect(proofAfter().steps.filter(({ limits }) => limits.length === 0)).toEqual([]);
+  });
+});
+
+describe('what work could have touched', () => {
+  const lamp = pocketModel();
+  const model: Model = {
+    ...lamp,
+    file: ModelFile.parse({
+      ...lamp.file,
+      blocks: lamp.file.blocks.map((block) => {
+        const x = { converter: 10, processor: 18, switch: 40 }[block.id];
+        return x === undefined ? block : { ...block, at: [x, 10] };
+      }),
+      steps: [
+        { id: 'open', name: 'Open it', minutes: 1, reaches: 'open' },
+        { id: 'ribbon', name: 'Unplug the display', minutes: 1, after: ['open'], frees: ['display'] },
+        { id: 'board', name: 'Lift the board', minutes: 1, after: ['ribbon'], reaches: 'board-out', frees: ['board'] },
+      ],
+    }),
+  };
+  const touched = (remedy: string) =>
+    touchedByWork(model, [
+      { kind: 'remedy', remedy, place: null, outcome: 'mended', minutes: 5, eventId: 'e', at: '2026-01-01T00:00:00Z' },
+    ]);
+
+  it('is what it was on, what lies near the heat, and what was unplugged on the way', () => {
+    expect(touched('new-converter')).toEqual(
+      new Map([
+        ['converter', 'worked-on'],
+        ['processor', 'near-heat'],
+        ['display', 'opened'],
+        ['switch', 'opened'],
+        ['slot-contacts', 'opened'],
+      ]),
+    );
+  });
+
+  it('is all of an assembly that came or went', () => {
+    const touchedBlocks = touchedByWork(model, [
+      { kind: 'slot', slot: 'display', came: null, left: 'd1', eventId: 'e', at: '2026-01-01T00:00:00Z' },
+    ]);
+    expect(touchedBlocks.get('display')).toBe('moved');
+  });
+
+  it('is nothing of a remedy that the model does not know', () => {
+    expect(touched('pray').size).toBe(0);
   });
 });

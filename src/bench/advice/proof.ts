@@ -1,16 +1,23 @@
 import type { Model } from '../models/index.ts';
-import type { Item } from '../state.ts';
+import type { HistoryEntry, Item } from '../state.ts';
 import type { ProofView } from '../views/index.ts';
 import { PROOF_OF_FUNCTION } from './evidence.ts';
+import { becauseOf, limitsOf } from './proof-words.ts';
+import { touchedByWork } from './touched-by-work.ts';
 
-type Step = Omit<ProofView['steps'][number], 'outcome' | 'reason'>;
+type Step = Omit<ProofView['steps'][number], 'outcome' | 'reason' | 'because'>;
 
-/** The tests that a unit must pass before it leaves, each with where it stands. An assembly by itself has none. */
-export function proofOf(item: Item, model: Model | null): ProofView {
+/**
+ * The tests that a unit must pass before it leaves, each with where it stands, its limits, and what the work touched that
+ * it is for. An assembly by itself has none. `life` is the unit's history with that of what sits in it.
+ */
+export function proofOf(item: Item, model: Model | null, life: readonly HistoryEntry[] = item.history): ProofView {
   const specs = item.kind === 'unit' ? stepsOf(model) : [];
+  const touched = model && specs.length > 0 ? touchedByWork(model, life) : null;
   const steps = specs.map((step) => {
     const done = item.proof.get(step.id);
-    return { ...step, outcome: done?.outcome ?? ('open' as const), reason: done?.reason ?? '' };
+    const because = touched && model ? becauseOf(model, step.id, touched) : [];
+    return { ...step, because, outcome: done?.outcome ?? ('open' as const), reason: done?.reason ?? '' };
   });
   return { steps, ready: steps.every(({ outcome }) => outcome === 'pass' || outcome === 'signed-off') };
 }
@@ -31,6 +38,7 @@ const functionSteps = (model: Model): Step[] =>
     id: `${PROOF_OF_FUNCTION}${fn.id}`.slice(0, 64),
     name: `${fn.name} works`,
     how: `${fn.question ?? `Does it work: ${fn.name}?`} Try it for some minutes, with the unit's own parts and no known-good accessory in their place.`,
+    limits: limitsOf(model, fn.id),
     cautions: [],
   }));
 
@@ -40,19 +48,25 @@ function baseSteps({ file }: Model): Step[] {
   const lithium = file.cell ? file.cell.chemistry === 'li-ion' : charges;
   const hasBattery = file.cell !== undefined || file.blocks.some((block) => /batter|cell/i.test(block.id));
   return [
-    ...(rechargeable ? [safeCharging(lithium)] : []),
+    ...(rechargeable ? [safeCharging(lithium, file.cell?.volts)] : []),
     NO_HOT_SPOTS,
     screwsBack(file.fasteners.reduce((sum, fastener) => sum + fastener.count, 0)),
     ...(hasBattery ? [BATTERY_DOOR] : []),
   ];
 }
 
-const safeCharging = (lithium: boolean): Step => ({
+const safeCharging = (lithium: boolean, volts: number | undefined): Step => ({
   id: 'charges-safely',
   name: 'Charges safely under watch',
   how:
     'Charge it on a surface that cannot burn and stay with it for twenty minutes: the current settles within the rating of the charger, ' +
     'the cell stays cool and flat. Stop at heat, smell, hissing or swelling. Local rules and licensed practice come first.',
+  limits: [
+    lithium
+      ? `The charger holds the voltage printed on the cell${volts === undefined ? '' : ` (nominal ${volts} V)`} to 0.05 V, never more, and ends by itself at a tenth of its current or less.`
+      : 'It ends by itself, and the cell is no more than 15 K warmer than when it began.',
+    'The cell stays between 10 and 45 °C.',
+  ],
   cautions: lithium ? ['lithium-cell'] : [],
 });
 
@@ -60,6 +74,7 @@ const NO_HOT_SPOTS: Step = {
   id: 'no-hot-spots',
   name: 'No hot spot after ten minutes',
   how: 'Let it run for ten minutes, then feel the whole shell: nowhere is it too warm to keep a finger on. Switch off at once if it is.',
+  limits: ['No place that a hand rests on is above 43 °C.'],
   cautions: [],
 };
 
@@ -67,6 +82,7 @@ const screwsBack = (count: number): Step => ({
   id: 'screws-back',
   name: 'All screws are back and nothing rattles',
   how: `${count > 0 ? `Count them: ${count}. ` : 'No screw is left on the mat. '}The shell closes without a gap; shaken gently, nothing rattles.`,
+  limits: [count > 0 ? `${count} of ${count} are in; none is left on the mat.` : 'None is left on the mat.'],
   cautions: [],
 });
 
@@ -74,5 +90,6 @@ const BATTERY_DOOR: Step = {
   id: 'battery-door',
   name: 'The battery door is there and holds',
   how: 'Close it, turn the unit over and tap it: the door stays shut and the battery keeps contact.',
+  limits: ['It neither opens nor lets the unit go off, three times of three.'],
   cautions: [],
 };

@@ -100,6 +100,21 @@ export const BODIES = {
     value: z.number().nullable().meta({ description: 'In V, Ω or A; null when the meter shows OL' }),
     minutes: Minutes.default(0),
   }),
+  'step-done': z.object({
+    item_id: Id,
+    step: Id.meta({ description: 'Step of opening of the model' }),
+    way: z.enum(['in', 'back']).default('in').meta({ description: 'Done on the way in, or put back' }),
+    minutes: Minutes.default(0),
+  }),
+  'fasteners-counted': z.object({
+    item_id: Id,
+    fasteners: Id.meta({ description: 'Set of fasteners of the model' }),
+    way: z.enum(['out', 'back']),
+    count: z.number().int('must be a whole number').min(0, 'must not be negative').max(1000),
+    foreign: z.number().int('must be a whole number').min(0, 'must not be negative').max(1000).default(0).meta({
+      description: 'How many of them are of another kind than belongs there',
+    }),
+  }),
   'opened-to': z.object({ item_id: Id, stage: Stage, minutes: Minutes.default(0) }),
   'remedy-done': z.object({
     item_id: Id,

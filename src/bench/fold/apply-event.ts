@@ -5,6 +5,7 @@ import type { BenchState } from '../state.ts';
 import { itemReceived, listingDropped, listingWeighed, lotBought } from './buying.ts';
 import { adviceDeclined, claimMade, findingNoted, noteWritten, photoTaken, readingTaken, timeClocked, trialDone } from './evidence.ts';
 import type { Apply, Fold, Missing } from './fold.ts';
+import { fastenersCounted, stepDone } from './hands.ts';
 import { kept, listed, returned, scrapped, sold } from './leaving.ts';
 import { giveNumbers, namesMadeBy } from './numbers.ts';
 import { orderArrived, orderPlaced, partBought, partUsed } from './parts.ts';
@@ -29,6 +30,8 @@ const APPLY: { readonly [K in Exclude<Kind, Refolding>]: Apply<K> } = {
   'photo-taken': photoTaken,
   'finding-noted': findingNoted,
   'reading-taken': readingTaken,
+  'step-done': stepDone,
+  'fasteners-counted': fastenersCounted,
   'opened-to': openedTo,
   'remedy-done': remedyDone,
   'transplant-done': transplantDone,

@@ -1,4 +1,6 @@
+import { RECIPES } from '../recipes/index.ts';
 import { circuitProblems } from './circuit-names.ts';
+import { stepProblems } from './step-problems.ts';
 import { knownHere, problem, type ModelProblem } from './problem.ts';
 import type { ModelFile } from './schema.ts';
 
@@ -15,6 +17,7 @@ const SECTIONS = {
   checks: 'check',
   remedies: 'remedy',
   parts: 'part',
+  panels: 'panel',
   fasteners: 'fastener',
   steps: 'step',
 } as const;
@@ -32,9 +35,10 @@ export function crossProblems(file: ModelFile): ModelProblem[] {
     ...namesUsed(file).flatMap(({ section, name, path }) => unknownName(file, section, name, path)),
     ...file.checks.flatMap(checkKind),
     ...file.remedies.flatMap(transplantSlot),
+    ...file.remedies.flatMap(unknownRecipe),
     ...file.faults.flatMap(behavesSum),
     ...offBoard(file),
-    ...stepCycle(file),
+    ...stepProblems(file),
     ...circuitProblems(file),
   ];
 }
@@ -94,8 +98,11 @@ function namesUsed(file: ModelFile): NameUsed[] {
   });
   file.steps.forEach((step, i) => {
     step.after.forEach((before, j) => note('steps', before, ['steps', i, 'after', j]));
+    step.after_any.forEach((any, j) => any.forEach((before, k) => note('steps', before, ['steps', i, 'after_any', j, k])));
+    step.look_for.forEach(({ at }, j) => note('blocks', at, ['steps', i, 'look_for', j, 'at']));
     note('fasteners', step.fasteners, ['steps', i, 'fasteners']);
   });
+  file.fasteners.forEach(({ panel }, i) => note('panels', panel, ['fasteners', i, 'panel']));
   return used;
 }
 
@@ -138,6 +145,13 @@ function transplantSlot(remedy: ModelFile['remedies'][number], index: number): M
   return [problem('model-transplant-slot', ['remedies', index], message, 'A transplant has a `slot`, and nothing else has one.')];
 }
 
+function unknownRecipe({ recipe }: ModelFile['remedies'][number], index: number): ModelProblem[] {
+  if (recipe === undefined || RECIPES.has(recipe)) return [];
+  const message = `names the recipe "${recipe}", which is not among the written ones`;
+  const next = `Correct the name, or take it out. ${knownHere(recipe, RECIPES.keys())}`;
+  return [problem('model-unknown-name', ['remedies', index, 'recipe'], message, next)];
+}
+
 /** Chances that are written by hand with two or three digits still sum to 1 within this. */
 const SUM_TOLERANCE = 1e-6;
 
@@ -166,44 +180,4 @@ function offBoard(file: ModelFile): ModelProblem[] {
       return [problem('model-off-board', [section, index, 'at'], message, 'Measure it from the lower left corner of the front, in mm.')];
     }),
   );
-}
-
-/** The first ring of steps that wait for each other, said once. */
-function stepCycle({ steps }: ModelFile): ModelProblem[] {
-  const after = new Map(steps.map((step) => [step.id, step.after]));
-  const ring = findRing(
-    steps.map(({ id }) => id),
-    (id) => after.get(id) ?? [],
-  );
-  if (!ring) return [];
-  const index = steps.findIndex(({ id }) => id === ring[0]);
-  return [
-    problem(
-      'model-cycle',
-      ['steps', index, 'after'],
-      `waits for itself: ${[...ring, ring[0]].join(' after ')}`,
-      'Take one `after` out of the ring.',
-    ),
-  ];
-}
-
-/** A ring in a graph, in order, starting at the earliest of `nodes` that lies on it; undefined when there is none. */
-export function findRing(nodes: readonly string[], next: (node: string) => readonly string[]): string[] | undefined {
-  const done = new Set<string>();
-  const walk = (node: string, trail: readonly string[]): string[] | undefined => {
-    const at = trail.indexOf(node);
-    if (at >= 0) return trail.slice(at);
-    if (done.has(node)) return undefined;
-    for (const following of next(node)) {
-      const ring = walk(following, [...trail, node]);
-      if (ring) return ring;
-    }
-    done.add(node);
-    return undefined;
-  };
-  for (const node of nodes) {
-    const ring = walk(node, []);
-    if (ring) return ring;
-  }
-  return undefined;
 }

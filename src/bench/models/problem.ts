@@ -14,6 +14,7 @@ export type ModelProblemCode =
   | 'model-transplant-slot'
   | 'model-behaves-sum'
   | 'model-off-board'
+  | 'model-fasteners'
   | 'model-cycle'
   | 'model-base'
   | 'model-readings'

@@ -39,6 +39,13 @@ const first = (section: string, changes: Value): Value => {
   return { [section]: [{ ...entry, ...changes }, ...others] };
 };
 
+const BACK: Value = { panels: [{ id: 'back', name: 'Back', width_mm: 20, height_mm: 30 }] };
+const WAITING = [
+  { id: 'open', name: 'Open', minutes: 1, fasteners: 'cap', after_any: [['pry', 'pull']] },
+  { id: 'pry', name: 'Pry', minutes: 1, after: ['open'] },
+  { id: 'pull', name: 'Pull', minutes: 1, after: ['pry'] },
+];
+
 describe('resolveModels', () => {
   it('takes a whole model and fills in its defaults', () => {
     const { files, problems } = resolveModels(new Map([['torch', torch()]]));
@@ -63,6 +70,32 @@ describe('resolveModels', () => {
     ['the slot of a transplant', first('remedies', { kind: 'transplant', slot: 'lamp' }), 'model-unknown-name remedies.0.slot'],
     ['a step before', first('steps', { after: ['shut'] }), 'model-unknown-name steps.0.after.0'],
     ['the fasteners of a step', first('steps', { fasteners: 'screws' }), 'model-unknown-name steps.0.fasteners'],
+    ['a recipe', first('remedies', { recipe: 'new-bulbs' }), 'model-unknown-name remedies.0.recipe'],
+    ['an alternative step before', first('steps', { after_any: [['open', 'shut']] }), 'model-unknown-name steps.0.after_any.0.1'],
+    ['what a step frees', first('steps', { frees: ['bulb', 'battery', 'lamp'] }), 'model-unknown-name steps.0.frees.2'],
+    [
+      'where a sign is looked for',
+      first('steps', { look_for: [{ at: 'lamp', sees: ['worn'] }] }),
+      'model-unknown-name steps.0.look_for.0.at',
+    ],
+    ['the panel of a fastener', first('fasteners', { panel: 'back' }), 'model-unknown-name fasteners.0.panel'],
+    ['places without a panel', first('fasteners', { at: [[1, 1]] }), 'model-fasteners fasteners.0.at'],
+    [
+      'more places than fasteners',
+      {
+        ...BACK,
+        ...first('fasteners', {
+          panel: 'back',
+          at: [
+            [1, 1],
+            [2, 2],
+          ],
+        }),
+      },
+      'model-fasteners fasteners.0.at',
+    ],
+    ['a place beside the panel', { ...BACK, ...first('fasteners', { panel: 'back', at: [[1, 31]] }) }, 'model-fasteners fasteners.0.at.0'],
+    ['a step that waits for each of its alternatives', { steps: WAITING }, 'model-cycle steps.0.after_any'],
     ['a model that fits', first('slots', { fits: ['torch-2'] }), 'model-unknown-name slots.0.fits.0'],
     ['no kind of check', first('checks', { try: undefined, with: [] }), 'model-check-kind checks.0'],
     ['two kinds of check', first('checks', { look: 'bulb' }), 'model-check-kind checks.0'],

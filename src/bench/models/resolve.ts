@@ -1,4 +1,5 @@
-import { crossProblems, findRing } from './cross-references.ts';
+import { crossProblems } from './cross-references.ts';
+import { findRing } from './find-ring.ts';
 import { fieldText, knownHere, problem, type ModelProblem } from './problem.ts';
 import type { ModelFile } from './schema.ts';
 import { readShape } from './shape.ts';

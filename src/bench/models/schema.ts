@@ -94,6 +94,7 @@ export const RemedySpec = z.strictObject({
   parts: z.array(z.strictObject({ part: Id, count: z.number().int().min(1).default(1) })).default([]),
   slot: Id.optional().meta({ description: 'For a transplant: the slot whose assembly is changed' }),
   risk: Chance.default(0).meta({ description: 'Chance that the work ruins the unit' }),
+  recipe: Id.optional().meta({ description: 'Name of the recipe of the work, where that of its kind is not meant' }),
   cautions: z.array(Caution).default([]),
   how: z.string().max(2000).default(''),
 });
@@ -110,12 +111,48 @@ export const SlotSpec = z.strictObject({
 export const StepSpec = z.strictObject({
   ...named,
   after: z.array(Id).default([]).meta({ description: 'Steps that must be done before' }),
-  tool: Line.optional(),
+  after_any: z
+    .array(z.array(Id).min(2))
+    .default([])
+    .meta({ description: 'Alternatives: of each list at least one step must be done before' }),
+  tool: Line.optional().meta({ description: 'What is in the hand for it; left out where the fingers do' }),
+  side: z.enum(['front', 'back']).optional().meta({ description: 'Side of the device that must be up; left out where either will do' }),
   fasteners: Id.optional(),
   reaches: Stage.optional(),
+  frees: z.array(Id).default([]).meta({ description: 'Blocks and slots that can be reached or taken out once it is done' }),
   minutes: Minutes,
+  risk: Chance.default(0).meta({ description: 'Chance that it damages something' }),
   cautions: z.array(Caution).default([]),
+  put_back: z.boolean().default(true).meta({ description: 'False where closing has nothing to do for it, as for a photograph' }),
+  look_for: z
+    .array(z.strictObject({ at: Id, sees: z.array(FindingKind).min(1) }))
+    .default([])
+    .meta({ description: 'Signs to record here, where they show: block, and what may be seen on it' }),
+  picture: z
+    .string()
+    .regex(/^[A-Za-z0-9][A-Za-z0-9_.-]{0,63}\.(?:jpg|png|webp|svg)$/, 'must be the name of a picture in the folder photos of the model')
+    .optional()
+    .meta({ description: 'Photo or drawing of the step, in the folder `photos` beside the model' }),
   how: z.string().max(1000).default(''),
+});
+
+export const PanelSpec = z.strictObject({
+  ...named,
+  width_mm: z.number().positive().max(1000),
+  height_mm: z.number().positive().max(1000),
+});
+
+export const FastenerSpec = z.strictObject({
+  ...named,
+  drive: Line,
+  length_mm: z.number().positive(),
+  count: z.number().int().min(1),
+  panel: Id.optional().meta({ description: 'Face that they sit in' }),
+  at: z
+    .array(z.tuple([z.number(), z.number()]))
+    .default([])
+    .meta({ description: 'Place of each, mm from the lower left corner of the panel as one looks at it' }),
+  price: Price.optional().meta({ description: 'Of one, for the shopping list' }),
 });
 
 export const ModelFile = z
@@ -145,9 +182,8 @@ export const ModelFile = z
     checks: z.array(CheckSpec).min(1),
     remedies: z.array(RemedySpec).min(1),
     parts: z.array(z.strictObject({ ...named, price: Price })).default([]),
-    fasteners: z
-      .array(z.strictObject({ ...named, drive: Line, length_mm: z.number().positive(), count: z.number().int().min(1) }))
-      .default([]),
+    panels: z.array(PanelSpec).default([]).meta({ description: 'Faces with screws in them, for the mat on which the screws lie' }),
+    fasteners: z.array(FastenerSpec).default([]),
     steps: z.array(StepSpec).default([]),
     circuit: CircuitSpec.optional().meta({
       description: 'At level 2: netlist, placement, and what of the device hangs on which part of them',

@@ -2,6 +2,7 @@ import { isForeign, type AnyEvent, type BenchEvent, type Kind } from '../events/
 import { listingDropped, listingWeighed, lotBought } from './buying.ts';
 import { correctionSound } from './correction.ts';
 import { claimMade, findingNoted, readingTaken, remedyDone, trialDone } from './evidence.ts';
+import { fastenersCounted, stepDone } from './hands.ts';
 import { itemAtHand, itemKnown } from './known.ts';
 import { graded, proofStepDone, returned, sold, standsAlone } from './leaving.ts';
 import { benchSet } from './money.ts';
@@ -29,6 +30,8 @@ const RULES: { readonly [K in Kind]: Rule<K> } = {
   'photo-taken': aboutKnown,
   'finding-noted': findingNoted,
   'reading-taken': readingTaken,
+  'step-done': stepDone,
+  'fasteners-counted': fastenersCounted,
   'opened-to': aboutAtHand,
   'remedy-done': remedyDone,
   'transplant-done': transplantDone,

@@ -21,13 +21,15 @@ export function itemAtHand(context: RuleContext, id: string, field = 'body.item_
   return refuse('item-gone', field, `${called(item)} is ${item.status}; ${mend}`);
 }
 
-type Section = 'functions' | 'accessories' | 'points' | 'remedies' | 'slots';
+type Section = 'functions' | 'accessories' | 'points' | 'remedies' | 'slots' | 'steps' | 'fasteners';
 const CODES: Readonly<Record<Section, readonly [RuleCode, string]>> = {
   functions: ['unknown-function', 'function'],
   accessories: ['unknown-accessory', 'accessory'],
   points: ['unknown-point', 'point'],
   remedies: ['unknown-remedy', 'remedy'],
   slots: ['unknown-slot', 'slot'],
+  steps: ['unknown-step', 'step of opening'],
+  fasteners: ['unknown-fasteners', 'set of fasteners'],
 };
 
 /** The name stands in that section of the model. A model that is no longer there cannot object. */

@@ -18,6 +18,7 @@ export const RULE_CODES = [
   'unknown-remedy',
   'unknown-slot',
   'unknown-step',
+  'unknown-fasteners',
   'unknown-event',
   'id-taken',
   'wrong-mode',
@@ -45,6 +46,8 @@ export const RULE_CODES = [
   'bands-out-of-order',
   'figure-missing',
   'unknown-fact',
+  'not-open',
+  'too-many-foreign',
 ] as const;
 export type RuleCode = (typeof RULE_CODES)[number];
 

@@ -72,6 +72,14 @@ const ANY_BODY: { readonly [K in Kind]: fc.Arbitrary<BodyInput<K>> } = {
     mode: oneOf(...MeterMode.options),
     value: nullable(fc.double({ min: 0, max: 9, noNaN: true })),
   }),
+  'step-done': fc.record({ item_id: items, step: oneOf('open-lamp', 'board'), way: oneOf('in' as const, 'back' as const), minutes }),
+  'fasteners-counted': fc.record({
+    item_id: items,
+    fasteners: oneOf('screws', 'clips'),
+    way: oneOf('out' as const, 'back' as const),
+    count: fc.nat({ max: 9 }),
+    foreign: oneOf(0, 1),
+  }),
   'opened-to': fc.record({ item_id: items, stage: oneOf(...STAGES) }),
   'remedy-done': fc.record({
     item_id: items,

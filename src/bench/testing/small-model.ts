@@ -54,6 +54,11 @@ const LAMP = {
     },
     { id: 'other-board', name: 'Another board', kind: 'transplant', mends: { 'driver-dead': 0.9 }, minutes: 12, slot: 'board' },
   ],
+  fasteners: [{ id: 'screws', name: 'Screws', drive: 'Cross 00', length_mm: 5, count: 2 }],
+  steps: [
+    { id: 'open-lamp', name: 'Open it', minutes: 2, fasteners: 'screws', reaches: 'open' },
+    { id: 'board', name: 'Lift the board out', after: ['open-lamp'], minutes: 4, reaches: 'board-out' },
+  ],
   parts: [{ id: 'bulb-3v', name: 'Bulb 3 V', price: 50 }],
 } satisfies Source;
 

@@ -28,6 +28,8 @@ export const ProofView = z
         id: Id,
         name: z.string(),
         how: z.string(),
+        limits: z.array(z.string()).meta({ description: 'What counts as passed, with numbers where there are any' }),
+        because: z.array(z.string()).meta({ description: 'What of it the work touched or could have touched' }),
         outcome: z.enum(['open', 'pass', 'fail', 'signed-off']),
         reason: z.string(),
         cautions: z.array(Caution),

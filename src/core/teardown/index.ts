@@ -1,0 +1,12 @@
+export { TeardownError } from './teardown-error.ts';
+export { isMet, namesIn, type Need, type Side, type Step } from './step.ts';
+export { effortOf, EMPTY_HANDS, USUAL_WEIGHTS, type Effort, type Stance, type Weights } from './effort.ts';
+export { EXACT_STEPS, planSteps, type PlanOptions, type StepPlan } from './plan-steps.ts';
+export { assertOrder } from './assert-order.ts';
+export { reassemblyOf, type Reversible } from './reassembly.ts';
+export { progressOf, type Progress, type Tick } from './progress.ts';
+export { learnedMinutes } from './learned-minutes.ts';
+export { fastenerCount, type Counted, type FastenerCount, type FastenerSet, type SetCount } from './fastener-count.ts';
+export { layoutMat, PAPERS, type Mat, type MatFastener, type MatPage, type MatShape, type Paper } from './layout-mat.ts';
+export { criticalPath, guessedTime, type Activity, type CriticalPath, type Guess, type Timed } from './critical-path.ts';
+export { EXACT_TASKS, sittingsOf, type Sittings, type Task } from './sittings.ts';

@@ -1,0 +1,1 @@
+export { openInstruments, type InstrumentLimits } from './open-instruments.ts';

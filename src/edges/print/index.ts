@@ -1,0 +1,1 @@
+export { openPrinter } from './printer.ts';
