@@ -10,6 +10,7 @@ import { lifeOf } from './life.ts';
 import type { Memo } from './memo.ts';
 import { believeOn, type OnBoard } from './board/believe-on.ts';
 import type { KnownBoards } from './board/known-boards.ts';
+import { wetAreas, wetModel } from './board/wet-model.ts';
 import { scaledToWell } from './scaled-to-well.ts';
 import { faultsIn, nothingWrong, slotWell } from './well-chance.ts';
 
@@ -76,14 +77,21 @@ export class Beliefs {
     return model && (this.boards.of(model)?.model ?? model);
   }
 
+  /** The model of a unit, with the areas of its board where liquid dried, once what its circuit says of them is known. */
+  #modelOf(unit: Item): Model | undefined {
+    const model = this.models.get(unit.modelId);
+    const soaked = model && wetModel(model, wetAreas(lifeOf(unit, this.state.items)));
+    return soaked && (this.boards.of(soaked)?.model ?? this.#model(unit.modelId));
+  }
+
   #unit(item: Item): Judged | null {
-    const model = this.#model(item.modelId);
+    const model = this.#modelOf(item);
     return model ? this.on(model, this.#evidence(item, model, 0)) : null;
   }
 
   #assembly(item: Item): Judged | null {
     const home = item.inside === null ? undefined : this.state.items.get(item.inside);
-    const model = home && this.#model(home.modelId);
+    const model = home && this.#modelOf(home);
     if (home && model) return this.on(model, this.#evidence(home, model, 0), item.slot);
     const alone = this.#aloneUntil(item, undefined, 0);
     return alone && this.on(alone.model, alone.evidence, item.slot, true);

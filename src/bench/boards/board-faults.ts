@@ -1,15 +1,24 @@
-import { faultUniverse, type CircuitFault, type CircuitFaultKind } from '../../core/circuit/index.ts';
+import { faultUniverse, isInside, type CircuitFault, type CircuitFaultKind } from '../../core/circuit/index.ts';
 import { componentRoles, placementOf, type Model } from '../models/index.ts';
 import type { BoardFault } from './board-knowledge.ts';
 import { netWords } from './part-remedies.ts';
 
-/** Every fault that is thought of on boards of a model with a circuit, the most frequent first. Parts that only feed it from outside have none. */
-export function boardFaults({ circuit }: Model): BoardFault[] {
+/** Factor on the rates of parts where liquid dried. Common practice, no source. */
+const UNDER_LIQUID = 3;
+
+/** Every fault that is thought of on boards of a model with a circuit, the most frequent first. Parts that only feed it from outside have none; where liquid dried, neighbours may leak and parts fail sooner. */
+export function boardFaults({ circuit, wet = [] }: Model): BoardFault[] {
   if (!circuit) return [];
   const roles = componentRoles(circuit);
   const blocks = new Map(circuit.parts.map((part) => [part.ref.toLowerCase(), part.block]));
   const written = new Map(circuit.parts.map(({ ref }) => [ref.toLowerCase(), ref]));
-  const faults = faultUniverse(circuit.netlist, placementOf(circuit), {
+  const placement = placementOf(circuit);
+  const soaked = new Set(
+    placement.pads.filter((pad) => wet.some((region) => isInside(pad, region))).map((pad) => pad.component.toLowerCase()),
+  );
+  const faults = faultUniverse(circuit.netlist, placement, {
+    liquid: wet,
+    multiplierOf: (ref) => (soaked.has(ref.toLowerCase()) ? UNDER_LIQUID : 1),
     outside: circuit.netlist.parts.filter(({ kind }) => kind === 'V' || kind === 'I').map(({ name }) => name),
     roleOf: (ref) => roles.get(ref),
     blockOf: (ref) => blocks.get(ref),

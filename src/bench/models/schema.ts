@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { FindingKind, Id, Line, MeterMode, Stage } from '../events/index.ts';
+import type { LiquidRegion } from '../../core/circuit/index.ts';
 import { CircuitSpec } from './circuit-spec.ts';
 import type { ModelCircuit } from './model-circuit.ts';
 
@@ -209,4 +210,6 @@ export interface Model {
   readonly photos: readonly { readonly side: string; readonly path: string }[];
   /** At level 2: the netlist and the places of its parts. */
   readonly circuit?: ModelCircuit;
+  /** Of one unit: areas of its board where liquid dried, as the person drew them. */
+  readonly wet?: readonly LiquidRegion[];
 }

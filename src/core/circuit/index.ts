@@ -23,7 +23,7 @@ export { applyFaults, type FaultedNetlist } from './faults/apply-faults.ts';
 export { componentsOf, refOf, type Component, type Role } from './faults/components.ts';
 export type { Change, CircuitFault, CircuitFaultKind } from './faults/fault.ts';
 export { BRIDGE_GAP_MM, faultUniverse, LEAK_GAP_MM, type UniverseOptions } from './faults/fault-universe.ts';
-export type { LiquidRegion, Pad, Placement } from './faults/placement.ts';
+export { isInside, type LiquidRegion, type Pad, type Placement } from './faults/placement.ts';
 export { BRIDGE_RATE, FAULT_RATES, FAULT_VALUES, LIQUID_LEAK_RATE } from './faults/rates.ts';
 export { drawBoards, TOLERANCES, type Draw } from './simulate/draws.ts';
 export type { FaultSet, LeadsAt } from './simulate/faulted-board.ts';

@@ -96,7 +96,7 @@ class ShelfOfBoards implements BoardShelf {
   }
 
   private entryOf(model: Model, confirmed: readonly string[]): Entry {
-    const question = `${model.file.id} ${[...confirmed].sort().join(' ')}`;
+    const question = JSON.stringify([model.file.id, model.wet ?? [], [...confirmed].sort()]);
     const known = this.entries.get(this.keys.get(question) ?? '');
     if (known && known.model.circuit === model.circuit) return this.used(known);
     const task = boardTask(model, confirmed);
@@ -167,7 +167,7 @@ class ShelfOfBoards implements BoardShelf {
 
   private compute(entry: Entry): Promise<void> {
     const { model, confirmed } = entry;
-    const plain = { file: model.file, circuit: model.circuit, readings: [], photos: [] };
+    const plain = { file: model.file, circuit: model.circuit, wet: model.wet ?? [], readings: [], photos: [] };
     const worker = new Worker(this.options.worker ?? new URL('./compute.mjs', import.meta.url), {
       workerData: { model: plain, confirmed },
       execArgv: [],
