@@ -1,0 +1,2 @@
+export * from './pile.ts';
+export { problemOf, type Problem } from './problem.ts';

@@ -1,0 +1,93 @@
+import type { RandomStream } from '../../numeric/index.ts';
+import { make, type Change } from './changes.ts';
+import { copyOf, type Choice } from './choice.ts';
+import { climb, openWell, shuffled } from './climb.ts';
+import type { Standing } from './standing.ts';
+
+/**
+ * Iterated search: shakes the best so far in one model, or drops a supplier, climbs again, and keeps what is better. `rounds` shakes;
+ * the best score comes out, and the standing is left there.
+ */
+export function iterate(standing: Standing, rounds: number, random: RandomStream, shouldStop: () => boolean): number {
+  const { problem } = standing;
+  const all = problem.models.map((_, m) => m);
+  let best = standing.score();
+  for (let round = 0; round < rounds && !shouldStop(); round++) {
+    const before = copyOf(standing.choice);
+    const restore = standing.remember(all);
+    const shaken = random() < 0.15 ? dropSupplier(standing, random) : shakeModel(standing, random);
+    let score = climb(standing, shaken, random, shouldStop);
+    if (score > best - NEARLY * Math.abs(best) && score <= best) score = climb(standing, all, random, shouldStop);
+    if (score > best) {
+      best = shaken.length < all.length ? climb(standing, all, random, shouldStop) : score;
+      continue;
+    }
+    put(standing.choice, before);
+    restore();
+  }
+  return best;
+}
+
+/** A shaken model this near to the best is worth letting the others follow. */
+const NEARLY = 0.01;
+
+function put(choice: Choice, from: Choice): void {
+  choice.open.set(from.open);
+  choice.option.set(from.option);
+  choice.fill.set(from.fill);
+}
+
+/** Does without everything that one supplier brings. */
+function dropSupplier(standing: Standing, random: RandomStream): number[] {
+  const { problem, choice } = standing;
+  const lines = standing.orders()?.lines ?? [];
+  if (lines.length === 0) return shakeModel(standing, random);
+  const { supplier } = lines[Math.floor(random() * lines.length)]!;
+  const parts = new Set(lines.flatMap((line) => (line.supplier === supplier ? [line.part] : [])));
+  problem.fills.forEach(({ part }, f) => {
+    if (parts.has(part) && choice.fill[f]! > 0) standing.setFill(f, 0);
+  });
+  problem.things.forEach((thing, t) => {
+    const { needs } = thing.options[choice.option[t]!]!;
+    if (needs.some(([part, n]) => n > 0 && parts.has(part))) standing.setOption(t, 0);
+  });
+  return problem.models.map((_, m) => m);
+}
+
+/** Two to five changes at random in one model that has something to change. */
+function shakeModel(standing: Standing, random: RandomStream): number[] {
+  const { problem, choice } = standing;
+  const m = Math.floor(random() * problem.models.length);
+  const model = problem.models[m]!;
+  const pick = <T>(list: readonly T[]): T | undefined => list[Math.floor(random() * list.length)];
+  const count = 2 + Math.floor(random() * 4);
+  for (let i = 0; i < count; i++) {
+    const kind = random();
+    if (kind < 0.35) {
+      const u = pick(model.units);
+      if (u === undefined) continue;
+      if (choice.open[u] === 1) make(standing, { set: 'open', at: u, to: 0 });
+      else openWell(standing, [], u, -Infinity);
+      continue;
+    }
+    const pool = pick(model.pools)!;
+    const change = kind < 0.6 ? fillChange(standing, pick(pool.fills), random) : optionChange(standing, pick(pool.things), random);
+    if (change) make(standing, change);
+  }
+  return [m];
+}
+
+function fillChange({ choice }: Standing, f: number | undefined, random: RandomStream): Change | null {
+  if (f === undefined) return null;
+  const now = choice.fill[f]!;
+  return { set: 'fill', at: f, to: now > 0 && random() < 0.5 ? now - 1 : now + 1 };
+}
+
+function optionChange({ problem }: Standing, t: number | undefined, random: RandomStream): Change | null {
+  if (t === undefined) return null;
+  const [option] = shuffled(
+    problem.things[t]!.options.map((_, o) => o),
+    random,
+  );
+  return { set: 'option', at: t, to: option! };
+}
