@@ -6,18 +6,15 @@ type Slot = (typeof SLOTS)[number];
 
 /** By slot: chance that it is in order, share of the unit's price that a working one brings, and of a new one. */
 const SHARES: Readonly<Record<Slot, { works: number; left: number; bought: number | null }>> = {
-  board: { works: 0.55, left: 0.2, bought: null },
-  display: { works: 0.72, left: 0.15, bought: 0.3 },
-  shell: { works: 0.7, left: 0.08, bought: 0.16 },
-  battery: { works: 0.6, left: 0.04, bought: 0.1 },
-  speaker: { works: 0.85, left: 0.02, bought: 0.05 },
-  keys: { works: 0.8, left: 0.02, bought: 0.05 },
-  light: { works: 0.85, left: 0.03, bought: 0.09 },
-  connector: { works: 0.75, left: 0.01, bought: 0.04 },
+  board: { works: 0.45, left: 0.12, bought: null },
+  display: { works: 0.7, left: 0.1, bought: null },
+  shell: { works: 0.7, left: 0.04, bought: 0.16 },
+  battery: { works: 0.55, left: 0.02, bought: 0.1 },
+  speaker: { works: 0.85, left: 0.01, bought: 0.05 },
+  keys: { works: 0.8, left: 0.01, bought: 0.05 },
+  light: { works: 0.8, left: 0.02, bought: null },
+  connector: { works: 0.75, left: 0.005, bought: 0.04 },
 };
-
-/** Fault classes of everything that is not in order: how often, and what each remedy does to them. */
-const FAULTS = { dirty: 0.4, joint: 0.3, dead: 0.3 } as const;
 
 export interface StudyPile {
   readonly units: number;
@@ -90,16 +87,16 @@ function unitOf(id: string, model: PileModel, random: RandomStream): PileItem {
     id,
     model: model.id,
     assemblies,
-    whole: { asIsMinor: Math.round(model.soldMinor * (0.12 + 0.1 * random())), openMinutes: 10 },
+    whole: { asIsMinor: Math.round(model.soldMinor * (0.15 + 0.1 * random())), openMinutes: 15 },
   };
 }
 
 function assemblyOf(slot: Slot, random: RandomStream): Assembly {
   if (random() < SHARES[slot].works) return { slot, faults: { works: 1 }, remedies: [] };
   const look = random();
-  if (look < 0.3) return { slot, faults: { dead: 1 }, remedies: [] };
-  if (look < 0.65) return { slot, faults: { works: 0.15, dirty: 0.6, joint: 0.15, dead: 0.1 }, remedies: remediesOf(slot) };
-  return { slot, faults: { works: 0.05, dirty: 0.15, joint: 0.55, dead: 0.25 }, remedies: remediesOf(slot) };
+  if (look < 0.4) return { slot, faults: { dead: 1 }, remedies: [] };
+  if (look < 0.7) return { slot, faults: { works: 0.1, dirty: 0.5, joint: 0.2, dead: 0.2 }, remedies: remediesOf(slot) };
+  return { slot, faults: { works: 0.05, dirty: 0.1, joint: 0.45, dead: 0.4 }, remedies: remediesOf(slot) };
 }
 
 function remediesOf(slot: Slot): Remedy[] {
@@ -121,5 +118,3 @@ function remediesOf(slot: Slot): Remedy[] {
     remedy('replace parts', { dirty: 0.85, joint: 0.85, dead: 0.35 }, 0.05, 100, 35, { 'small parts': 1 }),
   ];
 }
-
-export const FAULT_SHARES = FAULTS;

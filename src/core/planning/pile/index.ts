@@ -1,2 +1,3 @@
 export * from './pile.ts';
 export { problemOf, type Problem } from './problem.ts';
+export { LinearProgramBuilder, type LinearAnswer, type LinearProgram, type SolveLinearProgram } from './linear-program.ts';

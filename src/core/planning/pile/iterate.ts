@@ -1,7 +1,8 @@
 import type { RandomStream } from '../../numeric/index.ts';
 import { make, type Change } from './changes.ts';
 import { copyOf, type Choice } from './choice.ts';
-import { climb, openWell, shuffled } from './climb.ts';
+import { climb, likelyOption, openWell, shuffled } from './climb.ts';
+import { softenedWorth } from './model-worth.ts';
 import type { Standing } from './standing.ts';
 
 /**
@@ -15,7 +16,7 @@ export function iterate(standing: Standing, rounds: number, random: RandomStream
   for (let round = 0; round < rounds && !shouldStop(); round++) {
     const before = copyOf(standing.choice);
     const restore = standing.remember(all);
-    const shaken = random() < 0.15 ? dropSupplier(standing, random) : shakeModel(standing, random);
+    const shaken = shake(standing, random, shouldStop);
     let score = climb(standing, shaken, random, shouldStop);
     if (score > best - NEARLY * Math.abs(best) && score <= best) score = climb(standing, all, random, shouldStop);
     if (score > best) {
@@ -35,6 +36,34 @@ function put(choice: Choice, from: Choice): void {
   choice.open.set(from.open);
   choice.option.set(from.option);
   choice.fill.set(from.fill);
+}
+
+/** The models that were shaken come out. */
+function shake(standing: Standing, random: RandomStream, shouldStop: () => boolean): number[] {
+  const kind = random();
+  if (kind < 0.15) return dropSupplier(standing, random);
+  return kind < 0.5 ? rebuildModel(standing, random, shouldStop) : shakeModel(standing, random);
+}
+
+/** Plans one model anew, from nothing, from everything or from what is, with softened chances at first. */
+function rebuildModel(standing: Standing, random: RandomStream, shouldStop: () => boolean): number[] {
+  const { problem, aim } = standing;
+  const m = Math.floor(random() * problem.models.length);
+  const from = random();
+  if (from < 0.67) resetModel(standing, m, from < 0.33);
+  standing.aimAt({ ...aim, worthOf: softenedWorth(0.1 + 0.5 * random()) });
+  climb(standing, [m], random, shouldStop);
+  standing.aimAt(aim);
+  return [m];
+}
+
+function resetModel(standing: Standing, m: number, open: boolean): void {
+  const { problem } = standing;
+  for (const u of problem.models[m]!.units) {
+    standing.setOpen(u, open);
+    for (const t of problem.units[u]!.things) standing.setOption(t, open ? likelyOption(problem, t) : 0);
+  }
+  for (const { fills } of problem.models[m]!.pools) for (const f of fills) standing.setFill(f, 0);
 }
 
 /** Does without everything that one supplier brings. */

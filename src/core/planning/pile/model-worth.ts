@@ -10,7 +10,29 @@ export interface ModelWorth {
   readonly builtVariance: number;
 }
 
-export const NOTHING_BUILT: ModelWorth = { gainMinor: 0, variance: 0, built: 0, builtVariance: 0 };
+/**
+ * The same with every chance raised to a power below 1, and none at nothing. As then no slot hangs so much on the others, a search that
+ * starts on it sees that two things are worth buying together of which neither is worth it alone.
+ */
+export function softenedWorth(power: number): typeof modelWorth {
+  return (model, pools, pairs, minuteMinor) =>
+    modelWorth(
+      model,
+      pools.map((pool) => softened(pool, power)),
+      pairs && softened(pairs, power),
+      minuteMinor,
+    );
+}
+
+/** What stands for no chance at all in softened worths, and for how many more things than there are. */
+const FLOOR = 0.02;
+const BEYOND = 2;
+
+function softened({ sure, tail }: Tails, power: number): Tails {
+  const raised = new Float64Array(tail.length + BEYOND);
+  for (let i = 0; i < raised.length; i++) raised[i] = (FLOOR + (1 - FLOOR) * (tail[i] ?? 0)) ** power;
+  return { sure, tail: raised };
+}
 
 /** Chances below this end the sum over units. */
 const NEGLIGIBLE = 1e-12;

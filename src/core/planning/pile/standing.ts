@@ -1,6 +1,6 @@
 import { bestBaskets, type Baskets } from './basket.ts';
 import type { Choice } from './choice.ts';
-import { modelWorth, NOTHING_BUILT, type ModelWorth } from './model-worth.ts';
+import { modelWorth, type ModelWorth } from './model-worth.ts';
 import { expectedExcess } from './normal-loss.ts';
 import type { Problem } from './problem.ts';
 import { tailsOf, type Tails } from './tails.ts';
@@ -18,6 +18,9 @@ export type WorthOf = typeof modelWorth;
 export interface Aim {
   /** What a minute beyond the limit costs in outcomes where the time runs out: units stay unfinished. */
   readonly shortMinuteMinor: number;
+  /** Price of every minute and every unit of money that is used, on top of what they cost: what the next best use would earn. */
+  readonly minutePriceMinor: number;
+  readonly moneyPrice: number;
   readonly riskShare: number;
   /** False: as if no order cost postage, to get started. */
   readonly postage: boolean;
@@ -48,7 +51,7 @@ export class Standing {
   constructor(
     readonly problem: Problem,
     readonly choice: Choice,
-    readonly aim: Aim,
+    private aiming: Aim,
   ) {
     this.needs = new Int32Array(problem.parts.length);
     this.pools = problem.models.map(({ slots }) => slots.map(() => null));
@@ -135,6 +138,16 @@ export class Standing {
     this.choice.fill[f] = count;
   }
 
+  get aim(): Aim {
+    return this.aiming;
+  }
+
+  /** The same choice, judged by something else. */
+  aimAt(aim: Aim): void {
+    if (aim.worthOf !== this.aiming.worthOf) this.worths.fill(null);
+    this.aiming = aim;
+  }
+
   /** By slot of a model, how many will work. */
   poolTails(m: number): readonly Tails[] {
     const { pools } = this.problem.models[m]!;
@@ -173,8 +186,7 @@ export class Standing {
 
   private reckon(m: number): ModelWorth {
     const tails = this.poolTails(m);
-    if (tails.some(({ sure, tail }) => sure + tail.length === 1)) return NOTHING_BUILT;
-    return this.aim.worthOf(this.problem.models[m]!, tails, this.pairTails(m), this.problem.minuteMinor);
+    return this.aiming.worthOf(this.problem.models[m]!, tails, this.pairTails(m), this.problem.minuteMinor);
   }
 
   /** Everything that is kept up to date, to come back to after a change of these models that did not help. */
@@ -247,10 +259,11 @@ export class Standing {
       minutes += worth.built * buildMinutes;
       minutesVariance += worth.builtVariance * buildMinutes * buildMinutes;
     }
-    if (orders && !this.aim.postage) value += postageOf(this.problem, orders);
+    if (orders && !this.aiming.postage) value += postageOf(this.problem, orders);
     const { limits } = pile;
-    value -= this.aim.shortMinuteMinor * expectedExcess(minutes, minutesVariance, limits.minutes);
-    value -= this.aim.riskShare * WORST_TENTH * Math.sqrt(variance);
+    value -= this.aiming.minutePriceMinor * minutes + this.aiming.moneyPrice * (this.sums.cash + (orders?.costMinor ?? 0));
+    value -= this.aiming.shortMinuteMinor * expectedExcess(minutes, minutesVariance, limits.minutes);
+    value -= this.aiming.riskShare * WORST_TENTH * Math.sqrt(variance);
     const overMoney = Math.max(0, this.sums.cash + (orders?.costMinor ?? 0) - limits.moneyMinor);
     return value - OVER * (overMoney + Math.max(0, this.sums.minutes - limits.minutes) * this.problem.minuteMinor);
   }
