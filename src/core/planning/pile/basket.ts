@@ -48,40 +48,49 @@ export function bestBaskets(problem: Problem, needs: Int32Array): Baskets | null
 
 /** The set of suppliers, as bits, with the least cost, waiting counted and leftovers taken off. */
 function cheapestSuppliers(problem: Problem, needs: Int32Array): number | null {
-  const missing = problem.parts.flatMap((part, p) => (needs[p]! > part.stock ? [p] : []));
+  const { parts, suppliers } = problem;
+  const missing: number[] = [];
+  for (let p = 0; p < parts.length; p++) if (needs[p]! > parts[p]!.stock) missing.push(p);
   if (missing.length === 0) return 0;
-  const all = 2 ** problem.suppliers.length - 1;
-  if (problem.suppliers.length <= EVERY_SUBSET) {
-    let [best, bestCost]: [number | null, number] = [null, Infinity];
-    for (let subset = 1; subset <= all; subset++) {
-      const cost = costOf(problem, needs, missing, subset);
-      if (cost < bestCost) [best, bestCost] = [subset, cost];
-    }
-    return best;
+  const all = 2 ** suppliers.length - 1;
+  if (suppliers.length > EVERY_SUBSET) return dropWhileItSaves(problem, needs, missing, all);
+  let [best, bestCost]: [number | null, number] = [null, Infinity];
+  for (let subset = 1; subset <= all; subset++) {
+    const cost = costOf(problem, needs, missing, subset, bestCost);
+    if (cost < bestCost) [best, bestCost] = [subset, cost];
   }
-  let [subset, cost] = [all, costOf(problem, needs, missing, all)];
+  return best;
+}
+
+function dropWhileItSaves(problem: Problem, needs: Int32Array, missing: readonly number[], all: number): number | null {
+  let [subset, cost] = [all, costOf(problem, needs, missing, all, Infinity)];
   if (cost === Infinity) return null;
   for (;;) {
     const fewer = problem.suppliers.flatMap((_, s) => (subset & (1 << s) ? [subset & ~(1 << s)] : []));
-    const costs = fewer.map((each) => costOf(problem, needs, missing, each));
+    const costs = fewer.map((each) => costOf(problem, needs, missing, each, Infinity));
     const least = Math.min(...costs);
     if (!(least < cost)) return subset;
     [subset, cost] = [fewer[costs.indexOf(least)]!, least];
   }
 }
 
-function costOf(problem: Problem, needs: Int32Array, missing: readonly number[], subset: number): number {
+/** What a set of suppliers costs; Infinity where it lacks something. */
+function costOf({ parts, suppliers }: Problem, needs: Int32Array, missing: readonly number[], subset: number, worst: number): number {
   let [sum, used] = [0, 0];
   for (const p of missing) {
-    const part = problem.parts[p]!;
-    const best = cheapest(part, needs[p]! - part.stock, subset);
-    if (!best) return Infinity;
-    sum += best.costMinor - best.count * part.keptMinor;
-    used |= 1 << best.supplier;
+    const { stock, keptMinor, offers } = parts[p]!;
+    let [best, supplier] = [Infinity, -1];
+    for (let s = 0; s < offers.length; s++) {
+      const offer = offers[s];
+      if (!offer || !(subset & (1 << s))) continue;
+      const net = Math.max(needs[p]! - stock, offer.least) * (offer.unitMinor - keptMinor);
+      if (net < best) [best, supplier] = [net, s];
+    }
+    sum += best;
+    if (supplier < 0 || (keptMinor === 0 && sum >= worst)) return Infinity;
+    used |= 1 << supplier;
   }
-  for (let s = 0; s < problem.suppliers.length; s++) {
-    if (used & (1 << s)) sum += problem.suppliers[s]!.postageMinor + problem.suppliers[s]!.waitMinor;
-  }
+  for (let s = 0; s < suppliers.length; s++) if (used & (1 << s)) sum += suppliers[s]!.postageMinor + suppliers[s]!.waitMinor;
   return sum;
 }
 

@@ -9,7 +9,7 @@ import type { Standing } from './standing.ts';
  * Local search: takes every step that raises the score, in random order, model by model, until none of these models has one left.
  * The score that is reached comes out. `shouldStop` ends it early, wherever it is.
  */
-export function climb(standing: Standing, models: readonly number[], random: RandomStream, shouldStop: () => boolean): number {
+export function climb(standing: Standing, models: readonly number[], random: RandomStream, shouldStop: () => boolean, swaps = Infinity): number {
   let score = standing.score();
   let waiting = [...models];
   while (waiting.length > 0) {
@@ -18,7 +18,7 @@ export function climb(standing: Standing, models: readonly number[], random: Ran
       const before = score;
       for (let quiet = false; !quiet && !shouldStop();) {
         const start = score;
-        for (const neighbour of shuffled(neighboursOf(standing, m), random)) score = step(standing, neighbour, score);
+        for (const neighbour of shuffled(neighboursOf(standing, m, swaps), random)) score = step(standing, neighbour, score);
         quiet = score <= start + EPSILON;
       }
       if (score > before + EPSILON) improved.push(m);

@@ -17,10 +17,10 @@ export function iterate(standing: Standing, rounds: number, random: RandomStream
     const before = copyOf(standing.choice);
     const restore = standing.remember(all);
     const shaken = shake(standing, random, shouldStop);
-    let score = climb(standing, shaken, random, shouldStop);
-    if (score > best - NEARLY * Math.abs(best) && score <= best) score = climb(standing, all, random, shouldStop);
+    let score = climb(standing, shaken, random, shouldStop, SWAPS);
+    if (score > best - NEARLY * Math.abs(best) && score <= best) score = climb(standing, all, random, shouldStop, SWAPS);
     if (score > best) {
-      best = shaken.length < all.length ? climb(standing, all, random, shouldStop) : score;
+      best = shaken.length < all.length ? climb(standing, all, random, shouldStop, SWAPS) : score;
       continue;
     }
     put(standing.choice, before);
@@ -30,7 +30,9 @@ export function iterate(standing: Standing, rounds: number, random: RandomStream
 }
 
 /** A shaken model this near to the best is worth letting the others follow. */
-const NEARLY = 0.01;
+const NEARLY = 0.002;
+/** So many swaps of units are looked at in each round of a climb. */
+const SWAPS = 12;
 
 function put(choice: Choice, from: Choice): void {
   choice.open.set(from.open);
@@ -52,7 +54,7 @@ function rebuildModel(standing: Standing, random: RandomStream, shouldStop: () =
   const from = random();
   if (from < 0.67) resetModel(standing, m, from < 0.33);
   standing.aimAt({ ...aim, worthOf: softenedWorth(0.1 + 0.5 * random()) });
-  climb(standing, [m], random, shouldStop);
+  climb(standing, [m], random, shouldStop, SWAPS);
   standing.aimAt(aim);
   return [m];
 }

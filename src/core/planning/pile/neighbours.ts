@@ -9,11 +9,14 @@ export interface Neighbour {
   readonly opens?: number;
 }
 
-/** Everything one step away in one model; of things that are alike one stands for all. */
-export function neighboursOf(standing: Standing, m: number): Neighbour[] {
+/**
+ * Everything one step away in one model; of things that are alike one stands for all. At most so many swaps of an opened unit for
+ * one that is not are among them: each of these needs its remedies looked for.
+ */
+export function neighboursOf(standing: Standing, m: number, swaps = Infinity): Neighbour[] {
   const { problem } = standing;
   const slots = problem.models[m]!.pools.flatMap((_, s) => slotNeighbours(standing, m, s));
-  return [...slots, ...unitNeighbours(standing, m)];
+  return [...slots, ...unitNeighbours(standing, m, swaps)];
 }
 
 /** Another option for a thing, one fill more or less, and both against each other in the same slot. */
@@ -67,7 +70,7 @@ const partnersOf = ({ problem, choice }: Standing, unit: number): string =>
   unit < 0 ? 'loose' : (problem.units[unit]!.pair ?? []).map((t) => problem.things[t]!.options[choice.option[t]!]!.chance).join();
 
 /** A unit opened, closed, or one for another. */
-function unitNeighbours({ problem, choice }: Standing, m: number): Neighbour[] {
+function unitNeighbours({ problem, choice }: Standing, m: number, swaps: number): Neighbour[] {
   const seen = new Set<string>();
   const alike = (u: number): boolean => {
     const { signature, things } = problem.units[u]!;
@@ -81,6 +84,15 @@ function unitNeighbours({ problem, choice }: Standing, m: number): Neighbour[] {
   return [
     ...opened.map((u) => ({ changes: [close(u)] })),
     ...closed.map((u) => ({ changes: [], opens: u })),
-    ...opened.flatMap((u) => closed.map((v) => ({ changes: [close(u)], opens: v }))),
+    ...spread(
+      opened.flatMap((u) => closed.map((v) => ({ changes: [close(u)], opens: v }))),
+      swaps,
+    ),
   ];
+}
+
+/** At most so many of them, evenly over the list. */
+function spread<T>(items: readonly T[], most: number): readonly T[] {
+  if (items.length <= most) return items;
+  return Array.from({ length: most }, (_, i) => items[Math.floor((i * items.length) / most)]!);
 }

@@ -10,13 +10,16 @@ export interface Relaxation {
   readonly unitColumn: readonly number[];
   /** By kind of thing: the column of each option. */
   readonly kinds: readonly { readonly things: readonly number[]; readonly columns: readonly number[] }[];
-  readonly fillColumn: readonly number[];
+  /** By fill: a column for each of the first few, and one for all further ones. */
+  readonly fillColumns: readonly (readonly number[])[];
   readonly hourRows: readonly number[];
   readonly moneyRow: number;
 }
 
 /** Further units of a model share a column from this one on, at the price of the first of them. */
 const OWN_STEPS = 12;
+/** So many copies of a fill have a luck of their own. */
+const OWN_FILLS = 6;
 
 /**
  * Things alike are pooled into counts: of a pool, in each sampled outcome a share works, and a fraction of the pool may be treated.
@@ -24,16 +27,17 @@ const OWN_STEPS = 12;
  * treated by their share of the pool can only raise it (Jensen), and the optimum over a sample is on average not below the
  * true one (Mak, Morton & Wood 1999), so the mean of its optimum over samples bounds every plan from above.
  */
-export function relaxationOf(problem: Problem, seed: string, outcomes: number): Relaxation {
-  return new Relaxing(problem, hashText(seed), outcomes).build();
+export function relaxationOf(problem: Problem, seed: string, outcomes: number, { whole = false, apart = false } = {}): Relaxation {
+  return new Relaxing(problem, hashText(seed), outcomes, whole, apart).build();
 }
 
 class Relaxing {
   private readonly lp = new LinearProgramBuilder();
   private readonly unitColumn: number[] = [];
   private readonly kinds: { things: number[]; columns: number[] }[] = [];
-  private readonly kindOf = new Map<string, number>();
-  private readonly fillColumn: number[] = [];
+  /** By thing. */
+  private readonly kindOf: number[] = [];
+  private readonly fillColumns: number[][] = [];
   private readonly hours: [number, number][] = [];
   private readonly money: [number, number][] = [];
   private readonly partUse: [number, number][][];
@@ -43,6 +47,8 @@ class Relaxing {
     private readonly problem: Problem,
     private readonly seed: number,
     private readonly outcomes: number,
+    private readonly whole: boolean,
+    private readonly apart: boolean,
   ) {
     this.partUse = problem.parts.map(() => []);
   }
@@ -54,14 +60,14 @@ class Relaxing {
     this.purchases();
     const hourRows = Array.from({ length: this.outcomes }, (_, k) => this.outcome(k));
     const moneyRow = this.lp.row(-Infinity, this.problem.pile.limits.moneyMinor, this.money);
-    const { unitColumn, kinds, fillColumn, constant } = this;
-    return { program: this.lp.build(), constant, unitColumn, kinds, fillColumn, hourRows, moneyRow };
+    const { unitColumn, kinds, fillColumns, constant } = this;
+    return { program: this.lp.build(), constant, unitColumn, kinds, fillColumns, hourRows, moneyRow };
   }
 
   private openings(): void {
     for (const unit of this.problem.units) {
       this.constant += unit.asIsMinor;
-      const column = this.lp.column(-unit.asIsMinor - unit.openMinutes * this.problem.minuteMinor, 0, 1);
+      const column = this.lp.column(-unit.asIsMinor - unit.openMinutes * this.problem.minuteMinor, 0, 1, this.whole);
       this.unitColumn.push(column);
       if (unit.openMinutes > 0) this.hours.push([column, unit.openMinutes]);
     }
@@ -70,37 +76,46 @@ class Relaxing {
   /** A column for each option of each kind; together they are as many as lie in the pool. */
   private treatments(): void {
     const { things, models } = this.problem;
-    things.forEach(({ kind }, t) => {
-      const known = this.kindOf.get(kind) ?? this.kinds.push({ things: [], columns: [] }) - 1;
-      this.kindOf.set(kind, known);
+    const index = new Map<string, number>();
+    things.forEach(({ kind, options }, t) => {
+      const key = this.apart && options.length > 1 ? `${kind} ${t}` : kind;
+      const known = index.get(key) ?? this.kinds.push({ things: [], columns: [] }) - 1;
+      index.set(key, known);
+      this.kindOf[t] = known;
       this.kinds[known]!.things.push(t);
     });
     for (const { things: alike, columns } of this.kinds) {
       const { model, slot, options } = things[alike[0]!]!;
-      const { leftWorks, leftFailed } = models[model]!;
-      for (const { chance, costMinor, minutes, needs } of options) {
+      const { leftFailed } = models[model]!;
+      for (const { costMinor, minutes, needs } of options) {
         // Leftovers are counted here as failed; what works is counted in each outcome.
-        const column = this.lp.column(leftFailed[slot]! - costMinor - minutes * this.problem.minuteMinor, 0, Infinity);
+        const column = this.lp.column(leftFailed[slot]! - costMinor - minutes * this.problem.minuteMinor, 0, Infinity, this.whole);
         columns.push(column);
         if (minutes > 0) this.hours.push([column, minutes]);
         if (costMinor !== 0) this.money.push([column, costMinor]);
         for (const [part, n] of needs) this.partUse[part]!.push([column, n]);
-        void chance;
       }
       const loose = alike.filter((t) => things[t]!.unit < 0).length;
       const units = alike.flatMap((t) => (things[t]!.unit < 0 ? [] : [[this.unitColumn[things[t]!.unit]!, -1] as [number, number]]));
       this.lp.row(loose, loose, [...columns.map((column) => [column, 1] as [number, number]), ...merged(units)]);
-      void leftWorks;
     }
   }
 
+  /** The first copies of a fill have their own luck and are used in order; further ones count with their mean, which is never less. */
   private fillings(): void {
     const { fills, models, minuteMinor } = this.problem;
     for (const { part, model, slot, minutes } of fills) {
-      const column = this.lp.column(models[model]!.leftFailed[slot]! - minutes * minuteMinor, 0, models[model]!.units.length + 1);
-      this.fillColumn.push(column);
-      if (minutes > 0) this.hours.push([column, minutes]);
-      this.partUse[part]!.push([column, 1]);
+      const most = models[model]!.units.length + 1;
+      const own = Math.min(OWN_FILLS, most);
+      const columns = Array.from({ length: own + 1 }, (_, i) =>
+        this.lp.column(models[model]!.leftFailed[slot]! - minutes * minuteMinor, 0, i < own ? 1 : most - own, this.whole),
+      );
+      for (const [i, column] of columns.entries()) {
+        if (minutes > 0) this.hours.push([column, minutes]);
+        this.partUse[part]!.push([column, 1]);
+        if (i > 0) this.lp.row(-Infinity, 0, [[column, 1], [columns[i - 1]!, i < own ? -1 : -(most - own)]]);
+      }
+      this.fillColumns.push(columns);
     }
   }
 
@@ -108,7 +123,7 @@ class Relaxing {
   private purchases(): void {
     const { parts, suppliers, models } = this.problem;
     const posts = suppliers.map(({ postageMinor, waitMinor }) => {
-      const column = this.lp.column(-postageMinor - waitMinor, 0, 1);
+      const column = this.lp.column(-postageMinor - waitMinor, 0, 1, this.whole);
       this.money.push([column, postageMinor]);
       return column;
     });
@@ -144,11 +159,11 @@ class Relaxing {
   /** The second stage in one outcome; its row of hours comes out. */
   private outcome(k: number): number {
     const hours: [number, number][] = [...this.hours];
-    this.problem.models.forEach((model, m) => hours.push(...this.finishing(model, m, k)));
+    for (const model of this.problem.models) hours.push(...this.finishing(model, k));
     return this.lp.row(-Infinity, this.problem.pile.limits.minutes, hours);
   }
 
-  private finishing(model: ModelData, m: number, k: number): [number, number][] {
+  private finishing(model: ModelData, k: number): [number, number][] {
     const { minuteMinor } = this.problem;
     const share = 1 / this.outcomes;
     const most = Math.max(1, model.units.length + 1);
@@ -165,13 +180,12 @@ class Relaxing {
       this.lp.row(-Infinity, 0, [...built.map((column) => [column, 1] as [number, number]), [left, -1]]);
       if (originals >= 0 && model.original.includes(s)) this.lp.row(-Infinity, 0, [[originals, 1], ...own.map(([c, v]) => [c, -v] as [number, number])]);
     });
-    void m;
     return built.map((column) => [column, model.buildMinutes]);
   }
 
   /** What works in one slot in one outcome, as a sum over columns: everything, and without fills and loose things. */
   private working(things: readonly number[], fills: readonly number[], k: number): { working: [number, number][]; own: [number, number][] } {
-    const kinds = new Set(things.map((t) => this.kindOf.get(this.problem.things[t]!.kind)!));
+    const kinds = new Set(things.map((t) => this.kindOf[t]!));
     const own: [number, number][] = [];
     for (const kind of kinds) {
       const { things: alike, columns } = this.kinds[kind]!;
@@ -181,7 +195,14 @@ class Relaxing {
         if (works > 0) own.push([columns[o]!, works]);
       });
     }
-    const filled = fills.map((f): [number, number] => [this.fillColumn[f]!, this.problem.fills[f]!.chance]);
+    const filled = fills.flatMap((f) => {
+      const { chance, luck } = this.problem.fills[f]!;
+      const columns = this.fillColumns[f]!;
+      return columns.map((column, i): [number, number] => {
+        if (i === columns.length - 1) return [column, chance];
+        return [column, luckOf(this.seed, hashText(`${luck} ${i}`), k) < chance ? 1 : 0];
+      });
+    });
     return { working: [...own, ...filled], own };
   }
 }
