@@ -34,7 +34,7 @@ export function randomPile({ units, seed }: StudyPile): Pile {
     parts: [...parts, { id: 'small parts', stock: 4, keptMinor: 20, fills: [] }],
     items: Array.from({ length: units }, (_, i) => unitOf(`unit ${i + 1}`, models[Math.floor(random() * models.length)]!, random)),
     suppliers: ['near', 'far', 'wide'].map((id, s) => supplierOf(id, s, models, random)),
-    limits: { moneyMinor: 40_000, minutes: 20 * 60 },
+    limits: { moneyMinor: 40_000, minutes: 20 * 60, minutesAWeek: 10 * 60 },
     wishes: { hourMinor: 1000, riskShare: 0, dayMinor: 5, withinDays: 30 },
   };
 }

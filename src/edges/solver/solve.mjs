@@ -46,5 +46,11 @@ const modelOf = (highs, program) => ({
     indices: program.indices,
     values: program.values,
   },
-  ...(program.whole ? { integrality: Array.from(program.whole, (whole) => (whole ? highs.constants.variableType.integer : highs.constants.variableType.continuous)) } : {}),
+  ...(program.whole
+    ? {
+        integrality: Array.from(program.whole, (whole) =>
+          whole ? highs.constants.variableType.integer : highs.constants.variableType.continuous,
+        ),
+      }
+    : {}),
 });

@@ -53,7 +53,12 @@ function unitAlone(standing: Standing, unit: number): UnitAlone {
     const here = things.find((t) => problem.things[t]!.slot === problem.fills[f]!.slot);
     return here === undefined || problem.things[here]!.options.every(({ chance }) => chance === 0);
   });
-  take(standing, unit, things.map((t) => likelyOption(problem, t)), firstOfEachSlot(problem, filled));
+  take(
+    standing,
+    unit,
+    things.map((t) => likelyOption(problem, t)),
+    firstOfEachSlot(problem, filled),
+  );
   let score = standing.score();
   for (let before = -Infinity; score > before + 1e-7;) {
     before = score;
@@ -61,7 +66,14 @@ function unitAlone(standing: Standing, unit: number): UnitAlone {
       for (let o = 0; o < problem.things[t]!.options.length; o++) {
         score = attempt(standing, [{ set: 'option', at: t, to: o }], score);
         for (const f of own.filter((each) => problem.fills[each]!.slot === problem.things[t]!.slot)) {
-          score = attempt(standing, [{ set: 'option', at: t, to: o }, { set: 'fill', at: f, to: 1 - Math.min(1, choice.fill[f]!) }], score);
+          score = attempt(
+            standing,
+            [
+              { set: 'option', at: t, to: o },
+              { set: 'fill', at: f, to: 1 - Math.min(1, choice.fill[f]!) },
+            ],
+            score,
+          );
         }
       }
     for (const f of own) score = attempt(standing, [{ set: 'fill', at: f, to: 1 - Math.min(1, choice.fill[f]!) }], score);

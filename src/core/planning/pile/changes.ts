@@ -22,7 +22,9 @@ export function attempt(standing: Standing, changes: readonly Change[], score: n
 /** Brings back everything that these changes will change. */
 export function checkpoint(standing: Standing, changes: readonly Change[]): () => void {
   const { choice } = standing;
-  const before = changes.map(({ set, at }) => (set === 'option' ? choice.option[at]! : set === 'open' ? choice.open[at]! : choice.fill[at]!));
+  const before = changes.map(({ set, at }) =>
+    set === 'option' ? choice.option[at]! : set === 'open' ? choice.open[at]! : choice.fill[at]!,
+  );
   const restoreSums = standing.remember([...new Set(changes.map((change) => modelOf(standing, change)))]);
   return () => {
     for (let i = changes.length - 1; i >= 0; i--) {
@@ -35,7 +37,10 @@ export function checkpoint(standing: Standing, changes: readonly Change[]): () =
   };
 }
 
+/** Makes one change, unless it touches what is fixed. */
 export function make(standing: Standing, { set, at, to }: Change): void {
+  const { fixed } = standing;
+  if (set === 'option' ? fixed.things.has(at) : set === 'open' && fixed.units.has(at)) return;
   if (set === 'option') standing.setOption(at, to);
   else if (set === 'open') standing.setOpen(at, to === 1);
   else standing.setFill(at, to);

@@ -9,7 +9,13 @@ import type { Standing } from './standing.ts';
  * Local search: takes every step that raises the score, in random order, model by model, until none of these models has one left.
  * The score that is reached comes out. `shouldStop` ends it early, wherever it is.
  */
-export function climb(standing: Standing, models: readonly number[], random: RandomStream, shouldStop: () => boolean, swaps = Infinity): number {
+export function climb(
+  standing: Standing,
+  models: readonly number[],
+  random: RandomStream,
+  shouldStop: () => boolean,
+  swaps = Infinity,
+): number {
   let score = standing.score();
   let waiting = [...models];
   while (waiting.length > 0) {
@@ -38,7 +44,9 @@ function step(standing: Standing, { changes, opens }: Neighbour, score: number):
 /** Whether an earlier step of the same round has made this one meaningless. */
 function stale({ choice }: Standing, changes: readonly Change[], opens: number | undefined): boolean {
   if (opens !== undefined && choice.open[opens] === 1) return true;
-  return changes.some(({ set, at, to }) => (set === 'open' ? choice.open[at] === to : set === 'fill' && Math.abs(choice.fill[at]! - to) !== 1));
+  return changes.some(({ set, at, to }) =>
+    set === 'open' ? choice.open[at] === to : set === 'fill' && Math.abs(choice.fill[at]! - to) !== 1,
+  );
 }
 
 /** Opens a unit after these changes, with the remedies that do best there one after the other; undone unless the score rises. */

@@ -1,3 +1,15 @@
 export * from './pile.ts';
-export { problemOf, type Problem } from './problem.ts';
+export type { Basket, ItemPlan, PilePlan, ProfitSpread, Second } from './plan.ts';
 export { LinearProgramBuilder, type LinearAnswer, type LinearProgram, type SolveLinearProgram } from './linear-program.ts';
+export { gainOf, problemOf, type Problem } from './problem.ts';
+export { idleChoice, type Choice } from './choice.ts';
+export { describePlan, planPile, readPrices, standingOf, type Planned, type PlanOptions } from './plan-pile.ts';
+export { planAlone, type AlonePlan } from './alone.ts';
+export { meanWorth } from './mean-worth.ts';
+export { relaxationOf, type Relaxation } from './relaxation.ts';
+export { searchPlan, type Prices } from './search.ts';
+export { meanOfAll, simulate, type Simulated } from './simulate.ts';
+export { finishOutcome, worthOfOutcome, type Outcome as FinishedOutcome } from './finish.ts';
+export { choiceFrom } from './remembered.ts';
+export { baseOf, donorWorths, worthOfLimits, worthOfMore, type Base, type DonorWorth, type Grown } from './worth-of-more.ts';
+export { assertPlan, brokenLaws } from './assert-plan.ts';

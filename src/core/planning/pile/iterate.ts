@@ -62,8 +62,8 @@ function rebuildModel(standing: Standing, random: RandomStream, shouldStop: () =
 function resetModel(standing: Standing, m: number, open: boolean): void {
   const { problem } = standing;
   for (const u of problem.models[m]!.units) {
-    standing.setOpen(u, open);
-    for (const t of problem.units[u]!.things) standing.setOption(t, open ? likelyOption(problem, t) : 0);
+    make(standing, { set: 'open', at: u, to: open ? 1 : 0 });
+    for (const t of problem.units[u]!.things) make(standing, { set: 'option', at: t, to: open ? likelyOption(problem, t) : 0 });
   }
   for (const { fills } of problem.models[m]!.pools) for (const f of fills) standing.setFill(f, 0);
 }
@@ -80,7 +80,7 @@ function dropSupplier(standing: Standing, random: RandomStream): number[] {
   });
   problem.things.forEach((thing, t) => {
     const { needs } = thing.options[choice.option[t]!]!;
-    if (needs.some(([part, n]) => n > 0 && parts.has(part))) standing.setOption(t, 0);
+    if (needs.some(([part, n]) => n > 0 && parts.has(part))) make(standing, { set: 'option', at: t, to: 0 });
   });
   return problem.models.map((_, m) => m);
 }

@@ -66,5 +66,10 @@ export function modelWorth(model: ModelData, pools: readonly Tails[], pairs: Tai
     gainSquare += chance * (each * each + 2 * each * sumGain);
     sumGain += each;
   }
-  return { gainMinor, variance: Math.max(0, gainSquare - gainMinor * gainMinor), built, builtVariance: Math.max(0, square - built * built) };
+  return {
+    gainMinor,
+    variance: Math.max(0, gainSquare - gainMinor * gainMinor),
+    built,
+    builtVariance: Math.max(0, square - built * built),
+  };
 }

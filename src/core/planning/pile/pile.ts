@@ -15,6 +15,8 @@ export interface Pile {
 export interface Limits {
   readonly moneyMinor: number;
   readonly minutes: number;
+  /** How many of the minutes there are in a week; the plan spreads its work by it. */
+  readonly minutesAWeek: number;
 }
 
 /** What the person wants. */
@@ -111,7 +113,10 @@ export interface Supplier {
 export function chanceAfter({ faults }: Assembly, remedy: Remedy | null): number {
   const asIs = faults[WORKS] ?? 0;
   if (!remedy) return asIs;
-  const mended = Object.entries(remedy.mends).reduce((sum, [fault, chance]) => sum + (fault === WORKS ? 0 : (faults[fault] ?? 0) * chance), 0);
+  const mended = Object.entries(remedy.mends).reduce(
+    (sum, [fault, chance]) => sum + (fault === WORKS ? 0 : (faults[fault] ?? 0) * chance),
+    0,
+  );
   return Math.min(1, (asIs + mended) * (1 - remedy.harm));
 }
 

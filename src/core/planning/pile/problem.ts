@@ -145,7 +145,8 @@ export const gainOf = (model: ModelData, minuteMinor: number, j: number): number
 function thingOf(item: string, assembly: Assembly, model: number, unit: number, index: Names): Thing {
   const slot = index.slot(model, assembly.slot);
   const total = Object.values(assembly.faults).reduce((a, b) => a + b, 0);
-  if (!(Math.abs(total - 1) < 1e-6)) throw new PlanningError('bad-pile', `chances of ${assembly.slot} of ${item} add up to ${total}, not 1`);
+  if (!(Math.abs(total - 1) < 1e-6))
+    throw new PlanningError('bad-pile', `chances of ${assembly.slot} of ${item} add up to ${total}, not 1`);
   const options = [null, ...assembly.remedies].map((remedy) => optionOf(assembly, remedy, index));
   const kind = `${model}/${slot}/${options.map((o) => [o.chance, o.costMinor, o.minutes, o.variance, ...o.needs].join()).join(';')}`;
   return { item, assembly, model, slot, unit, options, kind, luck: hashText(`${item} ${assembly.slot}`) };

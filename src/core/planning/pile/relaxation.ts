@@ -113,7 +113,11 @@ class Relaxing {
       for (const [i, column] of columns.entries()) {
         if (minutes > 0) this.hours.push([column, minutes]);
         this.partUse[part]!.push([column, 1]);
-        if (i > 0) this.lp.row(-Infinity, 0, [[column, 1], [columns[i - 1]!, i < own ? -1 : -(most - own)]]);
+        if (i > 0)
+          this.lp.row(-Infinity, 0, [
+            [column, 1],
+            [columns[i - 1]!, i < own ? -1 : -(most - own)],
+          ]);
       }
       this.fillColumns.push(columns);
     }
@@ -150,7 +154,16 @@ class Relaxing {
     const { things, fills, models } = this.problem;
     const filled = fills.reduce((sum, fill) => (fill.part === p ? sum + Math.min(perFill, models[fill.model]!.units.length + 1) : sum), 0);
     const used = things.reduce(
-      (sum, { options }) => sum + options.reduce((most, { needs }) => Math.max(most, needs.reduce((n, need) => (need[0] === p ? n + need[1] : n), 0)), 0),
+      (sum, { options }) =>
+        sum +
+        options.reduce(
+          (most, { needs }) =>
+            Math.max(
+              most,
+              needs.reduce((n, need) => (need[0] === p ? n + need[1] : n), 0),
+            ),
+          0,
+        ),
       0,
     );
     return filled + used;
@@ -169,8 +182,7 @@ class Relaxing {
     const most = Math.max(1, model.units.length + 1);
     const built: number[] = [];
     const steps = model.eachFurther === 1 ? 1 : Math.min(most, OWN_STEPS);
-    for (let j = 1; j <= steps; j++)
-      built.push(this.lp.column(share * (gainOf(model, minuteMinor, j)), 0, j === steps ? most : 1));
+    for (let j = 1; j <= steps; j++) built.push(this.lp.column(share * gainOf(model, minuteMinor, j), 0, j === steps ? most : 1));
     const originals = model.moreMinor > 0 ? this.lp.column(share * model.moreMinor, 0, most) : -1;
     if (originals >= 0) this.lp.row(-Infinity, 0, [[originals, 1], ...built.map((column) => [column, -1] as [number, number])]);
     model.pools.forEach(({ things, fills }, s) => {
@@ -178,13 +190,18 @@ class Relaxing {
       const left = this.lp.column(share * (model.leftWorks[s]! - model.leftFailed[s]!), -Infinity, Infinity);
       this.lp.row(0, 0, [[left, -1], ...working]);
       this.lp.row(-Infinity, 0, [...built.map((column) => [column, 1] as [number, number]), [left, -1]]);
-      if (originals >= 0 && model.original.includes(s)) this.lp.row(-Infinity, 0, [[originals, 1], ...own.map(([c, v]) => [c, -v] as [number, number])]);
+      if (originals >= 0 && model.original.includes(s))
+        this.lp.row(-Infinity, 0, [[originals, 1], ...own.map(([c, v]) => [c, -v] as [number, number])]);
     });
     return built.map((column) => [column, model.buildMinutes]);
   }
 
   /** What works in one slot in one outcome, as a sum over columns: everything, and without fills and loose things. */
-  private working(things: readonly number[], fills: readonly number[], k: number): { working: [number, number][]; own: [number, number][] } {
+  private working(
+    things: readonly number[],
+    fills: readonly number[],
+    k: number,
+  ): { working: [number, number][]; own: [number, number][] } {
     const kinds = new Set(things.map((t) => this.kindOf[t]!));
     const own: [number, number][] = [];
     for (const kind of kinds) {

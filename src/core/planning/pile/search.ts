@@ -53,8 +53,11 @@ const SOFT = 0.25;
 export function searchPlan(problem: Problem, options: SearchOptions): Choice {
   const effort = effortFor(problem.units.length);
   const tight = options.prices.minuteMinor > 0 || options.prices.money > 0;
-  const candidates = (tight ? TRIES : TRIES.slice(0, 1)).map((each, i) => candidate(problem, options, each, `${options.seed} ${i}`, effort.rounds));
-  for (const [i, start] of (options.starts ?? []).entries()) candidates.push(improved(problem, options, start, `${options.seed} from ${i}`, effort.rounds));
+  const candidates = (tight ? TRIES : TRIES.slice(0, 1)).map((each, i) =>
+    candidate(problem, options, each, `${options.seed} ${i}`, effort.rounds),
+  );
+  for (const [i, start] of (options.starts ?? []).entries())
+    candidates.push(improved(problem, options, start, `${options.seed} from ${i}`, effort.rounds));
   return bestBySimulation(problem, candidates, `${options.seed} choose`, effort.outcomes);
 }
 
@@ -70,7 +73,13 @@ export function bestBySimulation(problem: Problem, candidates: readonly Choice[]
   return best;
 }
 
-function candidate(problem: Problem, options: SearchOptions, { price, short }: (typeof TRIES)[number], seed: string, rounds: number): Choice {
+function candidate(
+  problem: Problem,
+  options: SearchOptions,
+  { price, short }: (typeof TRIES)[number],
+  seed: string,
+  rounds: number,
+): Choice {
   const { prices, shouldStop, worthOf } = options;
   const random = randomStream(seed);
   const priced: Aim = { ...trueAim(problem, 0, worthOf), minutePriceMinor: price * prices.minuteMinor, moneyPrice: price * prices.money };
@@ -90,7 +99,12 @@ export function improved(problem: Problem, options: SearchOptions, start: Choice
   const random = randomStream(seed);
   const standing = new Standing(problem, copyOf(start), trueAim(problem, 0, options.worthOf));
   standing.aimAt(trueAim(problem, earnedAMinute(standing), options.worthOf));
-  climb(standing, problem.models.map((_, m) => m), random, options.shouldStop);
+  climb(
+    standing,
+    problem.models.map((_, m) => m),
+    random,
+    options.shouldStop,
+  );
   iterate(standing, rounds, random, options.shouldStop);
   return standing.choice;
 }

@@ -27,6 +27,13 @@ export interface Aim {
   readonly worthOf: WorthOf;
 }
 
+export interface Fixed {
+  readonly units: ReadonlySet<number>;
+  readonly things: ReadonlySet<number>;
+}
+
+export const NOTHING_FIXED: Fixed = { units: new Set(), things: new Set() };
+
 /** Sums over what is decided, in the order in which they add up. */
 interface Sums {
   /** Leftovers, units sold as they are, less remedies and minutes. */
@@ -52,6 +59,8 @@ export class Standing {
     readonly problem: Problem,
     readonly choice: Choice,
     private aiming: Aim,
+    /** What may not be changed: units (opened or not) and things (their option). */
+    readonly fixed: Fixed = NOTHING_FIXED,
   ) {
     this.needs = new Int32Array(problem.parts.length);
     this.pools = problem.models.map(({ slots }) => slots.map(() => null));
