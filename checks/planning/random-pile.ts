@@ -45,7 +45,7 @@ function modelOf(m: number, random: RandomStream): PileModel {
   return {
     id: `model ${m + 1}`,
     slots: SLOTS.map((id) => ({ id, works: worth(SHARES[id].left), failed: worth(SHARES[id].left * 0.1) })),
-    buildMinutes: Math.round(30 + 20 * random()),
+    buildMinutes: Math.round(20 + 10 * random()),
     soldMinor,
     eachFurther: 1,
     original: { slots: ['display', 'shell'], moreMinor: Math.round(0.1 * soldMinor) },
@@ -87,7 +87,7 @@ function unitOf(id: string, model: PileModel, random: RandomStream): PileItem {
     id,
     model: model.id,
     assemblies,
-    whole: { asIsMinor: Math.round(model.soldMinor * (0.15 + 0.1 * random())), openMinutes: 15 },
+    whole: { asIsMinor: Math.round(model.soldMinor * (0.15 + 0.1 * random())), openMinutes: 10 },
   };
 }
 
@@ -113,8 +113,8 @@ function remediesOf(slot: Slot): Remedy[] {
     gives: {},
   });
   return [
-    remedy('clean', { dirty: 0.85, joint: 0.05 }, 0.01, 30, 12),
-    remedy('rework', { dirty: 0.6, joint: 0.8 }, 0.05, 60, 22),
-    remedy('replace parts', { dirty: 0.85, joint: 0.85, dead: 0.35 }, 0.05, 100, 35, { 'small parts': 1 }),
+    remedy('clean', { dirty: 0.85, joint: 0.05 }, 0.01, 30, 10),
+    remedy('rework', { dirty: 0.6, joint: 0.8 }, 0.05, 60, 18),
+    remedy('replace parts', { dirty: 0.85, joint: 0.85, dead: 0.35 }, 0.05, 100, 30, { 'small parts': 1 }),
   ];
 }

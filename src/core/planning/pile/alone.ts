@@ -1,5 +1,5 @@
 import { idleChoice, type Choice } from './choice.ts';
-import { likelyOption } from './climb.ts';
+import { likelyOption } from './promise.ts';
 import { attempt, make } from './changes.ts';
 import { modelWorth } from './model-worth.ts';
 import { problemOf, type Problem } from './problem.ts';

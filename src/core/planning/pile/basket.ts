@@ -18,6 +18,15 @@ export interface Baskets {
   readonly leftMinor: number;
 }
 
+/** The sums of the best baskets, without their lines. */
+export interface BasketSums {
+  readonly costMinor: number;
+  readonly waitMinor: number;
+  readonly leftMinor: number;
+  /** Postage and waiting, which are in the two sums above. */
+  readonly perOrderMinor: number;
+}
+
 /** Up to so many suppliers every subset is tried; beyond, suppliers are dropped one by one while that saves. */
 const EVERY_SUBSET = 5;
 
@@ -60,6 +69,31 @@ function cheapestSuppliers(problem: Problem, needs: Int32Array): number | null {
     if (cost < bestCost) [best, bestCost] = [subset, cost];
   }
   return best;
+}
+
+/** The sums alone, for a search that needs nothing else; null where no supplier has something that is missing. */
+export function basketSums(problem: Problem, needs: Int32Array): BasketSums | null {
+  const subset = cheapestSuppliers(problem, needs);
+  if (subset === null) return null;
+  const { parts, suppliers } = problem;
+  let [costMinor, leftMinor, waitMinor, postage, used] = [0, 0, 0, 0, 0];
+  for (let p = 0; p < parts.length; p++) {
+    const part = parts[p]!;
+    const missing = needs[p]! - part.stock;
+    if (missing <= 0) leftMinor -= missing * part.keptMinor;
+    else {
+      const { supplier, count, costMinor: cost } = cheapest(part, missing, subset)!;
+      costMinor += cost;
+      leftMinor += (count - missing) * part.keptMinor;
+      used |= 1 << supplier;
+    }
+  }
+  for (let s = 0; s < suppliers.length; s++) {
+    if (!(used & (1 << s))) continue;
+    postage += suppliers[s]!.postageMinor;
+    waitMinor += suppliers[s]!.waitMinor;
+  }
+  return { costMinor: costMinor + postage, waitMinor, leftMinor, perOrderMinor: postage + waitMinor };
 }
 
 function dropWhileItSaves(problem: Problem, needs: Int32Array, missing: readonly number[], all: number): number | null {

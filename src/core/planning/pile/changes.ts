@@ -1,3 +1,4 @@
+import type { Choice } from './choice.ts';
 import type { Standing } from './standing.ts';
 
 /** One elementary change of a choice. */
@@ -22,20 +23,22 @@ export function attempt(standing: Standing, changes: readonly Change[], score: n
 /** Brings back everything that these changes will change. */
 export function checkpoint(standing: Standing, changes: readonly Change[]): () => void {
   const { choice } = standing;
-  const before = changes.map(({ set, at }) =>
-    set === 'option' ? choice.option[at]! : set === 'open' ? choice.open[at]! : choice.fill[at]!,
-  );
-  const restoreSums = standing.remember([...new Set(changes.map((change) => modelOf(standing, change)))]);
+  const before: number[] = [];
+  const models: number[] = [];
+  for (const change of changes) {
+    before.push(listOf(choice, change)[change.at]!);
+    const m = modelOf(standing, change);
+    if (!models.includes(m)) models.push(m);
+  }
+  const restoreSums = standing.remember(models);
   return () => {
-    for (let i = changes.length - 1; i >= 0; i--) {
-      const { set, at } = changes[i]!;
-      if (set === 'option') choice.option[at] = before[i]!;
-      else if (set === 'open') choice.open[at] = before[i]!;
-      else choice.fill[at] = before[i]!;
-    }
+    for (let i = changes.length - 1; i >= 0; i--) listOf(choice, changes[i]!)[changes[i]!.at] = before[i]!;
     restoreSums();
   };
 }
+
+const listOf = ({ option, open, fill }: Choice, { set }: Change): Uint8Array | Int32Array =>
+  set === 'option' ? option : set === 'open' ? open : fill;
 
 /** Makes one change, unless it touches what is fixed. */
 export function make(standing: Standing, { set, at, to }: Change): void {

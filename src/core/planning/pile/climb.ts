@@ -2,7 +2,8 @@ import type { RandomStream } from '../../numeric/index.ts';
 import { attempt, checkpoint, EPSILON, make, type Change } from './changes.ts';
 import type { Choice } from './choice.ts';
 import { neighboursOf, type Neighbour } from './neighbours.ts';
-import { gainOf, type Problem } from './problem.ts';
+import type { Problem } from './problem.ts';
+import { likelyOption } from './promise.ts';
 import type { Standing } from './standing.ts';
 
 /**
@@ -49,6 +50,9 @@ function stale({ choice }: Standing, changes: readonly Change[], opens: number |
   );
 }
 
+/** Opening that loses so much of a sale is not saved by other remedies. */
+const HOPELESS = 0.3;
+
 /** Opens a unit after these changes, with the remedies that do best there one after the other; undone unless the score rises. */
 export function openWell(standing: Standing, changes: readonly Change[], u: number, score: number): number {
   const { problem } = standing;
@@ -61,6 +65,10 @@ export function openWell(standing: Standing, changes: readonly Change[], u: numb
   const restore = checkpoint(standing, all);
   for (const change of all) make(standing, change);
   let reached = standing.score();
+  if (reached < score - HOPELESS * problem.models[problem.units[u]!.model]!.soldMinor) {
+    restore();
+    return score;
+  }
   for (const t of things) reached = bestOption(standing, t, reached);
   if (reached > score + EPSILON) return reached;
   restore();
@@ -74,28 +82,6 @@ function bestOption(standing: Standing, t: number, score: number): number {
     if (o !== standing.choice.option[t]) best = attempt(standing, [{ set: 'option', at: t, to: o }], best);
   }
   return best;
-}
-
-/** How much of a finished unit one slot decides, when nothing else is known yet. */
-const SLOT_SHARE = 0.5;
-
-/** The option of a thing that looks best by itself, if half of a finished unit hangs on it; parts at their lowest price. */
-export function likelyOption(problem: Problem, t: number): number {
-  const thing = problem.things[t]!;
-  const stake = SLOT_SHARE * Math.max(0, gainOf(problem.models[thing.model]!, problem.minuteMinor, 1));
-  let [best, bestWorth] = [0, -Infinity];
-  thing.options.forEach(({ chance, costMinor, minutes, needs }, o) => {
-    const parts = needs.reduce((sum, [part, n]) => sum + n * lowestPrice(problem, part), 0);
-    const worth = chance * stake - costMinor - minutes * problem.minuteMinor - parts;
-    if (worth > bestWorth) [best, bestWorth] = [o, worth];
-  });
-  return best;
-}
-
-function lowestPrice({ parts }: Problem, p: number): number {
-  const { stock, keptMinor, offers } = parts[p]!;
-  const prices = offers.map((offer) => offer?.unitMinor ?? Infinity);
-  return stock > 0 ? keptMinor : Math.min(1e6, ...prices);
 }
 
 /** A random order (Fisher & Yates 1938, as Durstenfeld 1964). */

@@ -1,7 +1,8 @@
 import type { RandomStream } from '../../numeric/index.ts';
-import { make, type Change } from './changes.ts';
+import { EPSILON, make, type Change } from './changes.ts';
 import { copyOf, type Choice } from './choice.ts';
-import { climb, likelyOption, openWell, shuffled } from './climb.ts';
+import { climb, openWell, shuffled } from './climb.ts';
+import { likelyOption } from './promise.ts';
 import { softenedWorth } from './model-worth.ts';
 import type { Standing } from './standing.ts';
 
@@ -17,10 +18,10 @@ export function iterate(standing: Standing, rounds: number, random: RandomStream
     const before = copyOf(standing.choice);
     const restore = standing.remember(all);
     const shaken = shake(standing, random, shouldStop);
-    let score = climb(standing, shaken, random, shouldStop, SWAPS);
-    if (score > best - NEARLY * Math.abs(best) && score <= best) score = climb(standing, all, random, shouldStop, SWAPS);
-    if (score > best) {
-      best = shaken.length < all.length ? climb(standing, all, random, shouldStop, SWAPS) : score;
+    let score = climb(standing, shaken, random, shouldStop, 0);
+    if (score > best - NEARLY * Math.abs(best)) score = climb(standing, shaken, random, shouldStop, SWAPS);
+    if (score > best + EPSILON) {
+      best = climb(standing, all, random, shouldStop, SWAPS);
       continue;
     }
     put(standing.choice, before);
@@ -29,8 +30,8 @@ export function iterate(standing: Standing, rounds: number, random: RandomStream
   return best;
 }
 
-/** A shaken model this near to the best is worth letting the others follow. */
-const NEARLY = 0.002;
+/** What comes this near to the best is worth a closer look. */
+const NEARLY = 0.005;
 /** So many swaps of units are looked at in each round of a climb. */
 const SWAPS = 12;
 
@@ -43,8 +44,35 @@ function put(choice: Choice, from: Choice): void {
 /** The models that were shaken come out. */
 function shake(standing: Standing, random: RandomStream, shouldStop: () => boolean): number[] {
   const kind = random();
-  if (kind < 0.15) return dropSupplier(standing, random);
-  return kind < 0.5 ? rebuildModel(standing, random, shouldStop) : shakeModel(standing, random);
+  const { length } = standing.problem.units;
+  if (length > MOST_REBUILT || kind > 0.75) return release(standing, random);
+  if (kind < 0.1) return dropSupplier(standing, random);
+  return kind < 0.4 ? rebuildModel(standing, random, shouldStop) : shakeModel(standing, random);
+}
+
+/** Beyond so many units only hours are moved between models. */
+const MOST_REBUILT = 120;
+
+/** Gives up one or two opened units of a model, so that the others may use their hours and money; they are asked first. */
+function release(standing: Standing, random: RandomStream): number[] {
+  const { problem, choice } = standing;
+  const opened = problem.units.flatMap((_, u) => (choice.open[u] === 1 ? [u] : []));
+  if (opened.length === 0) return shakeModel(standing, random);
+  const first = opened[Math.floor(random() * opened.length)]!;
+  const { model } = problem.units[first]!;
+  const [second] = shuffled(
+    opened.filter((u) => u !== first && problem.units[u]!.model === model),
+    random,
+  );
+  make(standing, { set: 'open', at: first, to: 0 });
+  if (second !== undefined && random() < 0.4) make(standing, { set: 'open', at: second, to: 0 });
+  for (const { fills } of problem.models[model]!.pools)
+    for (const f of fills) if (choice.fill[f]! > 0 && random() < 0.5) make(standing, { set: 'fill', at: f, to: choice.fill[f]! - 1 });
+  const others = shuffled(
+    problem.models.map((_, m) => m).filter((m) => m !== model),
+    random,
+  );
+  return [...others, model];
 }
 
 /** Plans one model anew, from nothing, from everything or from what is, with softened chances at first. */
@@ -54,7 +82,7 @@ function rebuildModel(standing: Standing, random: RandomStream, shouldStop: () =
   const from = random();
   if (from < 0.67) resetModel(standing, m, from < 0.33);
   standing.aimAt({ ...aim, worthOf: softenedWorth(0.1 + 0.5 * random()) });
-  climb(standing, [m], random, shouldStop, SWAPS);
+  climb(standing, [m], random, shouldStop, 0);
   standing.aimAt(aim);
   return [m];
 }

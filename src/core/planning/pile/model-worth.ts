@@ -47,11 +47,12 @@ export function modelWorth(model: ModelData, pools: readonly Tails[], pairs: Tai
   for (const pool of pools) most = Math.min(most, mostOf(pool));
   let [gainMinor, built, square, gainSquare, sumGain] = [0, 0, 0, 0, 0];
   const { original } = model;
+  const isOwn = pools.map((_, s) => pairs !== null && original.includes(s));
   for (let j = 1; j <= most; j++) {
     let [rest, own] = [1, 1];
     for (let s = 0; s < pools.length; s++) {
       const chance = atLeast(pools[s]!, j);
-      if (pairs && original.includes(s)) own *= chance;
+      if (isOwn[s]) own *= chance;
       else rest *= chance;
     }
     const withPair = pairs ? rest * atLeast(pairs, j) : 0;

@@ -1,4 +1,5 @@
 import { inPool } from './choice.ts';
+import { promiseOf } from './promise.ts';
 import type { Change } from './changes.ts';
 import type { Standing } from './standing.ts';
 
@@ -11,16 +12,16 @@ export interface Neighbour {
 
 /**
  * Everything one step away in one model; of things that are alike one stands for all. At most so many swaps of an opened unit for
- * one that is not are among them: each of these needs its remedies looked for.
+ * a promising one that is not are among them, as each of these needs its remedies looked for; with none, nothing is exchanged for anything else.
  */
 export function neighboursOf(standing: Standing, m: number, swaps = Infinity): Neighbour[] {
   const { problem } = standing;
-  const slots = problem.models[m]!.pools.flatMap((_, s) => slotNeighbours(standing, m, s));
+  const slots = problem.models[m]!.pools.flatMap((_, s) => slotNeighbours(standing, m, s, swaps > 0));
   return [...slots, ...unitNeighbours(standing, m, swaps)];
 }
 
 /** Another option for a thing, one fill more or less, and both against each other in the same slot. */
-function slotNeighbours(standing: Standing, m: number, s: number): Neighbour[] {
+function slotNeighbours(standing: Standing, m: number, s: number, exchanges: boolean): Neighbour[] {
   const { problem, choice } = standing;
   const { fills } = problem.models[m]!.pools[s]!;
   const things = representatives(standing, m, s);
@@ -33,16 +34,16 @@ function slotNeighbours(standing: Standing, m: number, s: number): Neighbour[] {
   for (const f of more) give(fill(f, 1));
   for (const f of fewer) {
     give(fill(f, -1));
-    for (const g of more) if (g !== f) give(fill(f, -1), fill(g, 1));
+    if (exchanges) for (const g of more) if (g !== f) give(fill(f, -1), fill(g, 1));
   }
   for (const t of things) {
     const now = choice.option[t]!;
     for (let o = 0; o < problem.things[t]!.options.length; o++) {
       if (o === now) continue;
       give(option(t, o));
-      if (now === 0) for (const f of fewer) give(option(t, o), fill(f, -1));
+      if (exchanges && now === 0) for (const f of fewer) give(option(t, o), fill(f, -1));
     }
-    if (now === 0) continue;
+    if (now === 0 || !exchanges) continue;
     for (const f of more) give(option(t, 0), fill(f, 1));
     for (const other of things) {
       if (other === t || choice.option[other]! !== 0) continue;
@@ -71,6 +72,7 @@ const partnersOf = ({ problem, choice }: Standing, unit: number): string =>
 
 /** A unit opened, closed, or one for another. */
 function unitNeighbours({ problem, choice }: Standing, m: number, swaps: number): Neighbour[] {
+  const promise = (u: number): number => promiseOf(problem, u);
   const seen = new Set<string>();
   const alike = (u: number): boolean => {
     const { signature, things } = problem.units[u]!;
@@ -79,20 +81,14 @@ function unitNeighbours({ problem, choice }: Standing, m: number, swaps: number)
   };
   const { units } = problem.models[m]!;
   const opened = units.filter((u) => choice.open[u] === 1 && alike(u));
-  const closed = units.filter((u) => choice.open[u] !== 1 && alike(u));
+  const closed = units.filter((u) => choice.open[u] !== 1 && alike(u)).sort((a, b) => promise(b) - promise(a));
   const close = (at: number): Change => ({ set: 'open', at, to: 0 });
   return [
     ...opened.map((u) => ({ changes: [close(u)] })),
     ...closed.map((u) => ({ changes: [], opens: u })),
-    ...spread(
-      opened.flatMap((u) => closed.map((v) => ({ changes: [close(u)], opens: v }))),
-      swaps,
-    ),
+    ...closed
+      .slice(0, Math.ceil(swaps / Math.max(1, opened.length)))
+      .flatMap((v) => opened.map((u) => ({ changes: [close(u)], opens: v })))
+      .slice(0, swaps),
   ];
-}
-
-/** At most so many of them, evenly over the list. */
-function spread<T>(items: readonly T[], most: number): readonly T[] {
-  if (items.length <= most) return items;
-  return Array.from({ length: most }, (_, i) => items[Math.floor((i * items.length) / most)]!);
 }

@@ -7,6 +7,7 @@ import { problemOf, type Problem } from './problem.ts';
 import { profitSpread } from './profit-spread.ts';
 import { relaxationOf, type Relaxation } from './relaxation.ts';
 import { choiceFrom } from './remembered.ts';
+import { roundedChoice } from './rounded.ts';
 import { earnedAMinute, searchPlan, trueAim, type Prices } from './search.ts';
 import { secondBests } from './second-best.ts';
 import { itemShares } from './shares.ts';
@@ -41,19 +42,30 @@ const NO_PRICES: Prices = { minuteMinor: 0, money: 0 };
  */
 export async function planPile(pile: Pile, options: PlanOptions): Promise<Planned> {
   const problem = problemOf(pile);
-  const { prices, boundMinor } = await pricesOf(problem, options);
-  const starts = options.last ? [choiceFrom(problem, options.last)] : [];
+  const { prices, boundMinor, rounded } = await relaxed(problem, options);
+  const starts = [...(options.last ? [choiceFrom(problem, options.last)] : []), ...(rounded ? [rounded] : [])];
   const shouldStop = options.shouldStop ?? (() => false);
   const choice = searchPlan(problem, { seed: options.seed, prices, starts, shouldStop });
   return { plan: describePlan(problem, choice, options.seed, prices, boundMinor), problem, choice };
 }
 
-async function pricesOf(problem: Problem, { seed, solve }: PlanOptions): Promise<{ prices: Prices; boundMinor: number | null }> {
-  if (!solve || problem.units.length === 0) return { prices: NO_PRICES, boundMinor: null };
+interface Relaxed {
+  readonly prices: Prices;
+  readonly boundMinor: number | null;
+  readonly rounded: Choice | null;
+}
+
+async function relaxed(problem: Problem, { seed, solve }: PlanOptions): Promise<Relaxed> {
+  const nothing = { prices: NO_PRICES, boundMinor: null, rounded: null };
+  if (!solve || problem.units.length === 0) return nothing;
   const relaxation = relaxationOf(problem, `${seed} relaxation`, RELAXED_OUTCOMES);
   const answer = await solve(relaxation.program);
-  if (!answer.ok) return { prices: NO_PRICES, boundMinor: null };
-  return { prices: readPrices(relaxation, answer.prices), boundMinor: answer.objective + relaxation.constant };
+  if (!answer.ok) return nothing;
+  return {
+    prices: readPrices(relaxation, answer.prices),
+    boundMinor: answer.objective + relaxation.constant,
+    rounded: roundedChoice(problem, relaxation, answer.x),
+  };
 }
 
 /** Prices of a minute and of money from the duals of their rows; a minute counts in every outcome. */

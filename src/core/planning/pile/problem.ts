@@ -139,8 +139,9 @@ export function problemOf(pile: Pile): Problem {
 }
 
 /** What the j-th finished unit of a model (from 1) adds over the leftovers that it is made of, before the premium for originality. */
-export const gainOf = (model: ModelData, minuteMinor: number, j: number): number =>
-  model.soldMinor * model.eachFurther ** (j - 1) - model.buildMinutes * minuteMinor - model.leftTogether;
+export function gainOf({ soldMinor, eachFurther, buildMinutes, leftTogether }: ModelData, minuteMinor: number, j: number): number {
+  return (eachFurther === 1 ? soldMinor : soldMinor * eachFurther ** (j - 1)) - buildMinutes * minuteMinor - leftTogether;
+}
 
 function thingOf(item: string, assembly: Assembly, model: number, unit: number, index: Names): Thing {
   const slot = index.slot(model, assembly.slot);

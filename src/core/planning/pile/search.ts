@@ -1,6 +1,7 @@
 import { randomStream } from '../../numeric/index.ts';
 import { copyOf, idleChoice, type Choice } from './choice.ts';
 import { climb } from './climb.ts';
+import { combine } from './combine.ts';
 import { iterate } from './iterate.ts';
 import { modelWorth, softenedWorth } from './model-worth.ts';
 import type { Problem } from './problem.ts';
@@ -22,43 +23,86 @@ export interface SearchOptions {
   readonly worthOf?: WorthOf;
 }
 
-/** How hard the search tries, by the number of units; tuned on seeds that no figure is measured on. */
-export interface Effort {
-  /** Rounds of iterated search for each candidate. */
-  readonly rounds: number;
-  /** Outcomes to choose between the candidates. */
+/** How hard the search tries; tuned on seeds that no figure is measured on. */
+interface Effort {
+  /** Rounds of iterated search at the prices, at each further price, and within the limits. */
+  readonly priced: number;
+  readonly further: number;
+  readonly limited: number;
+  /** Outcomes to choose between candidates. */
   readonly outcomes: number;
+  /** So many swaps of units are looked at in each round of a climb. */
+  readonly swaps: number;
 }
 
-/** Beyond so many units there is no iterated search: a climb is near enough to the bound, and long enough. */
-const MOST_ITERATED = 120;
-
-export function effortFor(units: number): Effort {
-  if (units > MOST_ITERATED) return { rounds: 0, outcomes: 1000 };
-  return { rounds: Math.round(Math.min(120, 2000 / Math.max(1, units))), outcomes: 2000 };
+function effortFor(units: number): Effort {
+  if (units <= 30) return { priced: 60, further: 6, limited: 60, outcomes: 2000, swaps: 60 };
+  if (units <= 120) return { priced: 40, further: 6, limited: 40, outcomes: 2000, swaps: 60 };
+  return { priced: 0, further: 0, limited: 12, outcomes: 1000, swaps: 300 };
 }
 
-/** Shares of the prices at which units are first chosen, and of what a finished unit earns a minute for a minute too many. */
-const TRIES = [
-  { price: 1, short: 1 },
-  { price: 0.7, short: 0.7 },
-  { price: 1.2, short: 1.3 },
-] as const;
+/** Shares of the prices at which models are planned: some use more hours, some fewer. */
+const DEARER = [1.15, 1.35, 1.7, 2.3] as const;
+const CHEAPER = [0.85, 0.7, 0.5, 0.3] as const;
 const SOFT = 0.25;
 
 /**
- * The best choice found: from nothing at the given prices with softened chances, then with true ones, then with the limits themselves;
- * iterated; the best of several such candidates by simulation, less risk as the person wishes.
+ * The best choice found. At the prices of hours and money the models separate: each is planned from nothing, with softened chances first,
+ * then with true ones, at several shares of the prices. Plans of models are put together to what fits the limits best, iterated, and the
+ * best of the ways there is chosen by simulation, less risk as the person wishes.
  */
 export function searchPlan(problem: Problem, options: SearchOptions): Choice {
+  const { seed, starts = [] } = options;
   const effort = effortFor(problem.units.length);
-  const tight = options.prices.minuteMinor > 0 || options.prices.money > 0;
-  const candidates = (tight ? TRIES : TRIES.slice(0, 1)).map((each, i) =>
-    candidate(problem, options, each, `${options.seed} ${i}`, effort.rounds),
+  const plans = [...plansAtPrices(problem, options, effort), ...starts];
+  const candidates = [plans[0]!, ...starts].map((start, i) => within(problem, options, start, plans, `${seed} within ${i}`, effort));
+  return bestBySimulation(problem, [...plans, ...candidates], `${seed} choose`, effort.outcomes);
+}
+
+/** Choices at the prices and at shares of them; the first is at the prices themselves. */
+function plansAtPrices(problem: Problem, { seed, prices, shouldStop, worthOf }: SearchOptions, effort: Effort): Choice[] {
+  const random = randomStream(`${seed} priced`);
+  const all = problem.models.map((_, m) => m);
+  const priced = (share: number): Aim => ({
+    ...trueAim(problem, 0, worthOf),
+    minutePriceMinor: share * prices.minuteMinor,
+    moneyPrice: share * prices.money,
+  });
+  const standing = new Standing(problem, idleChoice(problem), { ...priced(1), worthOf: worthOf ?? softenedWorth(SOFT) });
+  climb(standing, all, random, shouldStop, effort.swaps);
+  standing.aimAt(priced(1));
+  climb(standing, all, random, shouldStop, effort.swaps);
+  iterate(standing, effort.priced, random, shouldStop);
+  const plans = [copyOf(standing.choice)];
+  if (prices.minuteMinor === 0 && prices.money === 0) return plans;
+  for (const shares of [DEARER, CHEAPER]) {
+    const way = new Standing(problem, copyOf(plans[0]!), priced(1));
+    for (const share of shares) {
+      way.aimAt(priced(share));
+      climb(way, all, random, shouldStop, effort.swaps);
+      iterate(way, effort.further, random, shouldStop);
+      plans.push(copyOf(way.choice));
+    }
+  }
+  return plans;
+}
+
+/** A choice brought inside the limits and made as good as it gets there, other plans of single models being taken over. */
+function within(problem: Problem, options: SearchOptions, start: Choice, plans: readonly Choice[], seed: string, effort: Effort): Choice {
+  const { shouldStop, worthOf } = options;
+  const random = randomStream(seed);
+  const standing = new Standing(problem, copyOf(start), trueAim(problem, 0, worthOf));
+  standing.aimAt(trueAim(problem, earnedAMinute(standing), worthOf));
+  combine(standing, plans);
+  climb(
+    standing,
+    problem.models.map((_, m) => m),
+    random,
+    shouldStop,
+    effort.swaps,
   );
-  for (const [i, start] of (options.starts ?? []).entries())
-    candidates.push(improved(problem, options, start, `${options.seed} from ${i}`, effort.rounds));
-  return bestBySimulation(problem, candidates, `${options.seed} choose`, effort.outcomes);
+  iterate(standing, effort.limited, random, shouldStop);
+  return standing.choice;
 }
 
 /** The candidate with the most simulated money, less risk; only those inside the limits count, and doing nothing is one. */
@@ -71,42 +115,6 @@ export function bestBySimulation(problem: Problem, candidates: readonly Choice[]
     if (worth > bestWorth) [best, bestWorth] = [choice, worth];
   }
   return best;
-}
-
-function candidate(
-  problem: Problem,
-  options: SearchOptions,
-  { price, short }: (typeof TRIES)[number],
-  seed: string,
-  rounds: number,
-): Choice {
-  const { prices, shouldStop, worthOf } = options;
-  const random = randomStream(seed);
-  const priced: Aim = { ...trueAim(problem, 0, worthOf), minutePriceMinor: price * prices.minuteMinor, moneyPrice: price * prices.money };
-  const standing = new Standing(problem, idleChoice(problem), { ...priced, worthOf: worthOf ?? softenedWorth(SOFT) });
-  const all = problem.models.map((_, m) => m);
-  climb(standing, all, random, shouldStop);
-  standing.aimAt(priced);
-  climb(standing, all, random, shouldStop);
-  standing.aimAt(trueAim(problem, short * earnedAMinute(standing), worthOf));
-  climb(standing, all, random, shouldStop);
-  iterate(standing, rounds, random, shouldStop);
-  return standing.choice;
-}
-
-/** A given choice made better; what no longer fits the limits is undone on the way. */
-export function improved(problem: Problem, options: SearchOptions, start: Choice, seed: string, rounds: number): Choice {
-  const random = randomStream(seed);
-  const standing = new Standing(problem, copyOf(start), trueAim(problem, 0, options.worthOf));
-  standing.aimAt(trueAim(problem, earnedAMinute(standing), options.worthOf));
-  climb(
-    standing,
-    problem.models.map((_, m) => m),
-    random,
-    options.shouldStop,
-  );
-  iterate(standing, rounds, random, options.shouldStop);
-  return standing.choice;
 }
 
 /** What finishing units earns a minute where they are expected to be finished: what is lost where the time runs out. */

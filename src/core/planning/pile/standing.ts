@@ -1,4 +1,4 @@
-import { bestBaskets, type Baskets } from './basket.ts';
+import { basketSums, bestBaskets, type Baskets, type BasketSums } from './basket.ts';
 import type { Choice } from './choice.ts';
 import { modelWorth, type ModelWorth } from './model-worth.ts';
 import { expectedExcess } from './normal-loss.ts';
@@ -53,7 +53,7 @@ export class Standing {
   private readonly pools: (Tails | null)[][];
   private readonly pairs: (Tails | null)[];
   private readonly worths: (ModelWorth | null)[];
-  private baskets: Baskets | null | undefined;
+  private baskets: BasketSums | null | undefined;
 
   constructor(
     readonly problem: Problem,
@@ -201,11 +201,11 @@ export class Standing {
   /** Everything that is kept up to date, to come back to after a change of these models that did not help. */
   remember(models: readonly number[]): () => void {
     const { sums, baskets } = this;
-    const kept = { ...sums };
+    const { fixed, cash, minutes, variance } = sums;
     const needs = this.needs.slice();
     const caches = models.map((m) => ({ m, pools: this.pools[m]!.slice(), pairs: this.pairs[m]!, worth: this.worths[m]! }));
     return () => {
-      this.sums = kept;
+      this.sums = { fixed, cash, minutes, variance };
       this.baskets = baskets;
       this.needs.set(needs);
       for (const { m, pools, pairs, worth } of caches) {
@@ -218,13 +218,17 @@ export class Standing {
 
   /** The orders; null where something is needed that nobody has. */
   orders(): Baskets | null {
-    if (this.baskets === undefined) this.baskets = bestBaskets(this.problem, this.needs);
+    return bestBaskets(this.problem, this.needs);
+  }
+
+  private sumsOfOrders(): BasketSums | null {
+    if (this.baskets === undefined) this.baskets = basketSums(this.problem, this.needs);
     return this.baskets;
   }
 
   /** Money that leaves now. */
   cashMinor(): number {
-    return this.sums.cash + (this.orders()?.costMinor ?? Infinity);
+    return this.sums.cash + (this.sumsOfOrders()?.costMinor ?? Infinity);
   }
 
   /** Minutes of work before outcomes are known. */
@@ -244,7 +248,7 @@ export class Standing {
 
   /** What everything brings that is not the gain from completing units. */
   besidesMinor(): number {
-    const orders = this.orders();
+    const orders = this.sumsOfOrders();
     return orders ? this.sums.fixed + orders.leftMinor - orders.costMinor - orders.waitMinor : -Infinity;
   }
 
@@ -256,7 +260,7 @@ export class Standing {
   }
 
   score(): number {
-    const orders = this.orders();
+    const orders = this.sumsOfOrders();
     const { models, pile } = this.problem;
     const besides = orders ? this.besidesMinor() : this.sums.fixed - MISSING * missingParts(this.problem, this.needs);
     let [value, minutes, minutesVariance, variance] = [besides, this.sums.minutes, this.sums.variance, 0];
@@ -268,7 +272,7 @@ export class Standing {
       minutes += worth.built * buildMinutes;
       minutesVariance += worth.builtVariance * buildMinutes * buildMinutes;
     }
-    if (orders && !this.aiming.postage) value += postageOf(this.problem, orders);
+    if (orders && !this.aiming.postage) value += orders.perOrderMinor;
     const { limits } = pile;
     value -= this.aiming.minutePriceMinor * minutes + this.aiming.moneyPrice * (this.sums.cash + (orders?.costMinor ?? 0));
     value -= this.aiming.shortMinuteMinor * expectedExcess(minutes, minutesVariance, limits.minutes);
@@ -276,11 +280,6 @@ export class Standing {
     const overMoney = Math.max(0, this.sums.cash + (orders?.costMinor ?? 0) - limits.moneyMinor);
     return value - OVER * (overMoney + Math.max(0, this.sums.minutes - limits.minutes) * this.problem.minuteMinor);
   }
-}
-
-function postageOf(problem: Problem, { lines }: Baskets): number {
-  const used = new Set(lines.map(({ supplier }) => supplier));
-  return [...used].reduce((sum, s) => sum + problem.suppliers[s]!.postageMinor + problem.suppliers[s]!.waitMinor, 0);
 }
 
 /** How many parts are needed that neither the drawer nor any supplier has. */

@@ -35,7 +35,8 @@ export function tailsOf(chances: readonly number[]): Tails {
 
 /** Chance that at least `count` work. */
 export function atLeast({ sure, tail }: Tails, count: number): number {
-  return count <= sure ? 1 : (tail[count - sure] ?? 0);
+  if (count <= sure) return 1;
+  return count - sure < tail.length ? tail[count - sure]! : 0;
 }
 
 /** The most that can work. */
