@@ -13,3 +13,8 @@ export { finishOutcome, worthOfOutcome, type Outcome as FinishedOutcome } from '
 export { choiceFrom } from './remembered.ts';
 export { baseOf, donorWorths, worthOfLimits, worthOfMore, type Base, type DonorWorth, type Grown } from './worth-of-more.ts';
 export { assertPlan, brokenLaws } from './assert-plan.ts';
+export { overridden, type Overridden, type Override } from './overridden.ts';
+export { comparePlans, type PlanChange, type PlanChanges } from './compare-plans.ts';
+export { ceilingOf, lotStates, revealed, type Ceiling, type CeilingWishes, type LotState, type PricePoint } from './lot-worth.ts';
+export { winnersBias, winnersErrors } from './winners-curse.ts';
+export { roundedChoice } from './rounded.ts';

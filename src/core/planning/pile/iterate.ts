@@ -46,7 +46,8 @@ function shake(standing: Standing, random: RandomStream, shouldStop: () => boole
   const kind = random();
   const { length } = standing.problem.units;
   if (length > MOST_REBUILT || kind > 0.75) return release(standing, random);
-  if (kind < 0.1) return dropSupplier(standing, random);
+  if (kind < 0.06) return dropSupplier(standing, random);
+  if (kind < 0.12) return shareOrders(standing, random, shouldStop);
   return kind < 0.4 ? rebuildModel(standing, random, shouldStop) : shakeModel(standing, random);
 }
 
@@ -94,6 +95,16 @@ function resetModel(standing: Standing, m: number, open: boolean): void {
     for (const t of problem.units[u]!.things) make(standing, { set: 'option', at: t, to: open ? likelyOption(problem, t) : 0 });
   }
   for (const { fills } of problem.models[m]!.pools) for (const f of fills) standing.setFill(f, 0);
+}
+
+/** Climbs as if orders cost no postage: what no model orders alone, several may together. */
+function shareOrders(standing: Standing, random: RandomStream, shouldStop: () => boolean): number[] {
+  const { problem, aim } = standing;
+  const all = problem.models.map((_, m) => m);
+  standing.aimAt({ ...aim, postage: false });
+  climb(standing, all, random, shouldStop, 0);
+  standing.aimAt(aim);
+  return all;
 }
 
 /** Does without everything that one supplier brings. */

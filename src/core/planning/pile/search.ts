@@ -33,17 +33,19 @@ interface Effort {
   readonly outcomes: number;
   /** So many swaps of units are looked at in each round of a climb. */
   readonly swaps: number;
+  /** Prices besides the given ones: so many dearer and so many cheaper. */
+  readonly prices: number;
 }
 
 function effortFor(units: number): Effort {
-  if (units <= 30) return { priced: 60, further: 6, limited: 60, outcomes: 2000, swaps: 60 };
-  if (units <= 120) return { priced: 40, further: 6, limited: 40, outcomes: 2000, swaps: 60 };
-  return { priced: 0, further: 0, limited: 12, outcomes: 1000, swaps: 300 };
+  if (units <= 30) return { priced: 60, further: 6, limited: 60, outcomes: 2000, swaps: 60, prices: 4 };
+  if (units <= 120) return { priced: 40, further: 6, limited: 40, outcomes: 2000, swaps: 60, prices: 4 };
+  return { priced: 0, further: 0, limited: 12, outcomes: 1000, swaps: 300, prices: 1 };
 }
 
 /** Shares of the prices at which models are planned: some use more hours, some fewer. */
-const DEARER = [1.15, 1.35, 1.7, 2.3] as const;
-const CHEAPER = [0.85, 0.7, 0.5, 0.3] as const;
+const DEARER = [1.2, 1.4, 1.8, 2.5] as const;
+const CHEAPER = [0.8, 0.65, 0.5, 0.3] as const;
 const SOFT = 0.25;
 
 /**
@@ -77,7 +79,7 @@ function plansAtPrices(problem: Problem, { seed, prices, shouldStop, worthOf }: 
   if (prices.minuteMinor === 0 && prices.money === 0) return plans;
   for (const shares of [DEARER, CHEAPER]) {
     const way = new Standing(problem, copyOf(plans[0]!), priced(1));
-    for (const share of shares) {
+    for (const share of shares.slice(0, effort.prices)) {
       way.aimAt(priced(share));
       climb(way, all, random, shouldStop, effort.swaps);
       iterate(way, effort.further, random, shouldStop);
