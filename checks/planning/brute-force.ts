@@ -14,7 +14,7 @@ interface Piece {
   readonly chance: number;
 }
 
-const MOST_FILLS = 3;
+const MOST_FILLS = 4;
 
 /**
  * The most expected profit over all plans of a pile, each judged by going through every outcome of every assembly one by one. Written apart
@@ -32,7 +32,9 @@ function* allPlans(pile: Pile): Generator<Try> {
   for (let bits = 0; bits < 2 ** units.length; bits++) {
     const opened = new Set(units.filter((_, i) => bits & (1 << i)).map(({ id }) => id));
     const free = pile.items.filter((item) => !item.keep && (!item.whole || opened.has(item.id)));
-    const choices = free.flatMap((item) => item.assemblies.filter(({ remedies }) => remedies.length > 0).map((assembly) => ({ item, assembly })));
+    const choices = free.flatMap((item) =>
+      item.assemblies.filter(({ remedies }) => remedies.length > 0).map((assembly) => ({ item, assembly })),
+    );
     for (const picks of combinations(choices.map(({ assembly }) => assembly.remedies.length + 1)))
       for (const fills of combinations(places.map(() => MOST_FILLS + 1)))
         yield { opened, fills, remedyOf: new Map(choices.map(({ item, assembly }, i) => [`${item.id} ${assembly.slot}`, picks[i]! - 1])) };
@@ -131,15 +133,20 @@ function expectedLater(pile: Pile, pieces: readonly Piece[], minutes: number): n
 /** Every number of units of every model that what works suffices for. */
 function bestFinish(pile: Pile, pieces: readonly Piece[], works: ReadonlySet<Piece>, minutes: number): number {
   const ofModel = pile.models.map((model) => {
-    const counts = model.slots.map(({ id }) => pieces.filter((piece) => piece.model === model.id && piece.slot === id && works.has(piece)).length);
-    const fails = model.slots.map(({ id }) => pieces.filter((piece) => piece.model === model.id && piece.slot === id && !works.has(piece)).length);
+    const counts = model.slots.map(
+      ({ id }) => pieces.filter((piece) => piece.model === model.id && piece.slot === id && works.has(piece)).length,
+    );
+    const fails = model.slots.map(
+      ({ id }) => pieces.filter((piece) => piece.model === model.id && piece.slot === id && !works.has(piece)).length,
+    );
     return { model, counts, fails, originals: wholeOriginals(pile, model, pieces, works) };
   });
   let best = -Infinity;
   for (const built of combinations(ofModel.map(({ counts }) => Math.min(...counts) + 1))) {
     let [worth, used] = [0, 0];
     ofModel.forEach(({ model, counts, fails, originals }, m) => {
-      for (let j = 0; j < built[m]!; j++) worth += model.soldMinor * model.eachFurther ** j - (model.buildMinutes * pile.wishes.hourMinor) / 60;
+      for (let j = 0; j < built[m]!; j++)
+        worth += model.soldMinor * model.eachFurther ** j - (model.buildMinutes * pile.wishes.hourMinor) / 60;
       worth += Math.min(built[m]!, originals) * model.original.moreMinor;
       used += built[m]! * model.buildMinutes;
       model.slots.forEach(({ works: working, failed }, s) => {

@@ -100,6 +100,8 @@ function thinned(items: readonly PileItem[], most: number): PileItem[] {
   let left = most;
   return items.map((item) => ({
     ...item,
-    assemblies: item.assemblies.map((assembly) => (assembly.remedies.length > 0 && left-- <= 0 ? { slot: assembly.slot, faults: assembly.faults, remedies: [] } : assembly)),
+    assemblies: item.assemblies.map((assembly) =>
+      assembly.remedies.length > 0 && left-- <= 0 ? { slot: assembly.slot, faults: assembly.faults, remedies: [] } : assembly,
+    ),
   }));
 }

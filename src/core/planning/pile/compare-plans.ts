@@ -23,7 +23,8 @@ export function comparePlans(before: PilePlan, after: PilePlan, touched: Readonl
   for (const [item, to] of now) {
     const from = old.get(item);
     if (!from) items.push({ item, before: null, after: decisionOf(to), why: 'new' });
-    else if (!sameDecision(from, to)) items.push({ item, before: decisionOf(from), after: decisionOf(to), why: touched.has(item) ? 'itself' : 'others' });
+    else if (!sameDecision(from, to))
+      items.push({ item, before: decisionOf(from), after: decisionOf(to), why: touched.has(item) ? 'itself' : 'others' });
   }
   for (const [item, from] of old) if (!now.has(item)) items.push({ item, before: decisionOf(from), after: null, why: 'gone' });
   const more = orderedParts(after);
@@ -39,7 +40,9 @@ const decisionOf = ({ does, remedies }: ItemPlan): Pick<ItemPlan, 'does' | 'reme
 
 function sameDecision(a: ItemPlan, b: ItemPlan): boolean {
   const slots = Object.keys(a.remedies);
-  return a.does === b.does && slots.length === Object.keys(b.remedies).length && slots.every((slot) => a.remedies[slot] === b.remedies[slot]);
+  return (
+    a.does === b.does && slots.length === Object.keys(b.remedies).length && slots.every((slot) => a.remedies[slot] === b.remedies[slot])
+  );
 }
 
 function orderedParts({ baskets }: PilePlan): Map<string, number> {

@@ -19,7 +19,13 @@ export interface LotState {
  * The worth of a lot over sampled states: in each, what is wrong with every assembly is drawn from its chances and known when the plan with
  * the lot is made; from it the plan without is taken. `shouldStop` leaves the list as long as it is by then.
  */
-export function lotStates(base: Base, lot: readonly PileItem[], seed: string, count: number, shouldStop: () => boolean = () => false): LotState[] {
+export function lotStates(
+  base: Base,
+  lot: readonly PileItem[],
+  seed: string,
+  count: number,
+  shouldStop: () => boolean = () => false,
+): LotState[] {
   const random = randomStream(`lot ${seed}`);
   const without = simulate(base.problem, base.choice, seed, count).profits;
   const states: LotState[] = [];
@@ -104,6 +110,5 @@ export function ceilingOf(states: readonly LotState[], wishes: CeilingWishes, ho
     curve: Array.from({ length: POINTS }, (_, i) => at((top * i) / (POINTS - 1))),
   };
 }
-
 
 const average = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0) / values.length;

@@ -11,6 +11,7 @@ export const winnersBias = (error: number, bidders: number): number => (error * 
  * 2 error)ⁿ, so the p-quantile is error · (2 p^(1/n) − 1). Throws `PlanningError` unless there is at least one bidder and one value.
  */
 export function winnersErrors(error: number, bidders: number, count: number): number[] {
-  if (!(bidders >= 1) || !(count >= 1)) throw new PlanningError('bad-count', `at least one bidder and one value, got ${bidders} and ${count}`);
+  if (!(bidders >= 1) || !(count >= 1))
+    throw new PlanningError('bad-count', `at least one bidder and one value, got ${bidders} and ${count}`);
   return Array.from({ length: count }, (_, i) => error * (2 * ((i + 0.5) / count) ** (1 / bidders) - 1));
 }
