@@ -18,3 +18,4 @@ export { comparePlans, type PlanChange, type PlanChanges } from './compare-plans
 export { ceilingOf, lotStates, revealed, type Ceiling, type CeilingWishes, type LotState, type PricePoint } from './lot-worth.ts';
 export { winnersBias, winnersErrors } from './winners-curse.ts';
 export { roundedChoice } from './rounded.ts';
+export { luckyProblem } from './lucky.ts';

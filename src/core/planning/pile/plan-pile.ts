@@ -45,7 +45,7 @@ export async function planPile(pile: Pile, options: PlanOptions): Promise<Planne
   const { prices, boundMinor, rounded } = await relaxed(problem, options);
   const starts = [...(options.last ? [choiceFrom(problem, options.last)] : []), ...(rounded ? [rounded] : [])];
   const shouldStop = options.shouldStop ?? (() => false);
-  const choice = searchPlan(problem, { seed: options.seed, prices, starts, shouldStop });
+  const choice = searchPlan(problem, { seed: options.seed, prices, starts, shouldStop, again: options.last !== undefined });
   return { plan: describePlan(problem, choice, options.seed, prices, boundMinor), problem, choice };
 }
 

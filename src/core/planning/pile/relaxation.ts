@@ -182,8 +182,7 @@ class Relaxing {
     const most = Math.max(1, model.units.length + 1);
     const built: number[] = [];
     const steps = model.eachFurther === 1 ? 1 : Math.min(most, OWN_STEPS);
-    for (let j = 1; j <= steps; j++)
-      built.push(this.lp.column(share * gainOf(model, minuteMinor, j), 0, j === steps ? most : 1, this.whole));
+    for (let j = 1; j <= steps; j++) built.push(this.lp.column(share * gainOf(model, minuteMinor, j), 0, j === steps ? most : 1));
     const originals = model.moreMinor > 0 ? this.lp.column(share * model.moreMinor, 0, most) : -1;
     if (originals >= 0) this.lp.row(-Infinity, 0, [[originals, 1], ...built.map((column) => [column, -1] as [number, number])]);
     model.pools.forEach(({ things, fills }, s) => {

@@ -21,6 +21,8 @@ export interface SearchOptions {
   /** Further places to start from, such as the last plan. */
   readonly starts?: readonly Choice[];
   readonly worthOf?: WorthOf;
+  /** There is a last plan among the starts that little has changed since: less is searched anew. */
+  readonly again?: boolean;
 }
 
 /** How hard the search tries; tuned on seeds that no figure is measured on. */
@@ -37,7 +39,8 @@ interface Effort {
   readonly prices: number;
 }
 
-function effortFor(units: number): Effort {
+function effortFor(units: number, again: boolean): Effort {
+  if (again) return { priced: 0, further: 0, limited: 15, outcomes: 1000, swaps: 40, prices: 0 };
   if (units <= 30) return { priced: 60, further: 6, limited: 60, outcomes: 2000, swaps: 60, prices: 4 };
   if (units <= 120) return { priced: 40, further: 6, limited: 40, outcomes: 2000, swaps: 60, prices: 4 };
   return { priced: 0, further: 0, limited: 12, outcomes: 1000, swaps: 300, prices: 1 };
@@ -55,7 +58,7 @@ const SOFT = 0.25;
  */
 export function searchPlan(problem: Problem, options: SearchOptions): Choice {
   const { seed, starts = [] } = options;
-  const effort = effortFor(problem.units.length);
+  const effort = effortFor(problem.units.length, options.again ?? false);
   const plans = [...plansAtPrices(problem, options, effort), ...starts];
   const candidates = [plans[0]!, ...starts].map((start, i) => within(problem, options, start, plans, `${seed} within ${i}`, effort));
   return bestBySimulation(problem, [...plans, ...candidates], `${seed} choose`, effort.outcomes);
