@@ -23,8 +23,12 @@ export function assertPlan(pile: Pile, plan: PilePlan): void {
 
 /** The laws that a plan breaks, as sentences; none when it is sound. */
 export function brokenLaws(pile: Pile, plan: PilePlan): string[] {
-  const broken = [...itemLaws(pile, plan), ...orderLaws(pile, plan), ...limitLaws(pile, plan)];
-  return broken.length > 0 ? broken : outcomeLaws(pile, plan);
+  // Later laws go by what earlier ones have found to be there.
+  for (const laws of [itemLaws, orderLaws, limitLaws, outcomeLaws]) {
+    const broken = laws(pile, plan);
+    if (broken.length > 0) return broken;
+  }
+  return [];
 }
 
 function itemLaws(pile: Pile, plan: PilePlan): string[] {

@@ -3,11 +3,13 @@ import { copyOf, idleChoice, type Choice } from './choice.ts';
 import { climb, openWell } from './climb.ts';
 import type { Limits, PileItem } from './pile.ts';
 import { problemOf, type Problem } from './problem.ts';
+import { softenedWorth } from './model-worth.ts';
 import { earnedAMinute, trueAim } from './search.ts';
 import { Standing } from './standing.ts';
 
 /** In each round of a climb so many swaps of opened units for others are looked at. */
 const SWAPS = 8;
+const SOFT = 0.25;
 
 /** A plan to which more is added in thought: its choice, climbed as far as the same search goes that follows each addition. */
 export interface Base {
@@ -20,7 +22,12 @@ export interface Base {
 
 export function baseOf({ problem, choice }: { readonly problem: Problem; readonly choice: Choice }): Base {
   const shortMinuteMinor = earnedAMinute(new Standing(problem, copyOf(choice), trueAim(problem, 0)));
-  const standing = climbed(problem, copyOf(choice), shortMinuteMinor, []);
+  const standing = climbed(
+    problem,
+    copyOf(choice),
+    shortMinuteMinor,
+    problem.models.map((_, m) => m),
+  );
   return { problem, choice: standing.choice, scoreMinor: standing.score(), shortMinuteMinor };
 }
 
@@ -63,7 +70,14 @@ export function worthOfMore(base: Base, items: readonly PileItem[]): Grown {
 export function worthOfLimits(base: Base, limits: Partial<Limits>): number {
   const { problem } = base;
   const other = { ...problem, pile: { ...problem.pile, limits: { ...problem.pile.limits, ...limits } } };
-  return climbed(other, copyOf(base.choice), base.shortMinuteMinor, []).score() - base.scoreMinor;
+  return (
+    climbed(
+      other,
+      copyOf(base.choice),
+      base.shortMinuteMinor,
+      problem.models.map((_, m) => m),
+    ).score() - base.scoreMinor
+  );
 }
 
 export interface DonorWorth {
@@ -91,14 +105,21 @@ export function donorWorths(base: Base): DonorWorth[] {
     .sort((a, b) => b.worthMinor - a.worthMinor);
 }
 
-/** Climbs in these models first, opening there what is closed and pays, and then everywhere. */
+/**
+ * Climbs in these models first and then everywhere: once from the choice as it is, opening what is closed and pays, and once with softened
+ * chances at first, which sees what only pays together; the better of the two.
+ */
 function climbed(problem: Problem, choice: Choice, shortMinuteMinor: number, first: readonly number[]): Standing {
-  const standing = new Standing(problem, choice, trueAim(problem, shortMinuteMinor));
-  const random = randomStream('more');
-  for (const m of first) for (const u of problem.models[m]!.units) if (choice.open[u] !== 1) openWell(standing, [], u, standing.score());
+  const aim = trueAim(problem, shortMinuteMinor);
   const all = problem.models.map((_, m) => m);
-  for (const models of [first, all]) climb(standing, models, random, () => false, SWAPS);
-  return standing;
+  const [plain, soft] = [choice, copyOf(choice)].map((each) => new Standing(problem, each, aim)) as [Standing, Standing];
+  for (const m of first) for (const u of problem.models[m]!.units) if (choice.open[u] !== 1) openWell(plain, [], u, plain.score());
+  soft.aimAt({ ...aim, worthOf: softenedWorth(SOFT) });
+  climb(soft, first, randomStream('softly'), () => false, 0);
+  soft.aimAt(aim);
+  for (const standing of [plain, soft])
+    for (const models of [first, all]) climb(standing, models, randomStream('more'), () => false, SWAPS);
+  return soft.score() > plain.score() ? soft : plain;
 }
 
 function expectedMinutes(standing: Standing): number {
