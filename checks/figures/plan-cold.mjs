@@ -7,5 +7,6 @@ const { planPile } = await import(join(dist, 'core/planning/index.js'));
 const { openLinearSolver } = await import(join(dist, 'edges/solver/index.js'));
 const solver = openLinearSolver();
 const { plan } = await planPile(JSON.parse(readFileSync(file, 'utf8')), { seed: 'cold', solve: solver.solve });
-console.log(plan.profit.meanMinor);
+const { user, system } = process.cpuUsage();
+console.log(JSON.stringify({ meanMinor: plan.profit.meanMinor, cpuS: (user + system) / 1e6 }));
 process.exit();

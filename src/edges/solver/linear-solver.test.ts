@@ -38,7 +38,7 @@ describe('the solver of linear programs', () => {
   it('goes on over a change of worker, and answers what was asked before it', async () => {
     solver = openLinearSolver(2);
     const answers = await Promise.all(Array.from({ length: 7 }, () => solver.solve(small())));
-    expect(answers.map((answer) => answer.ok && answer.objective)).toEqual(new Array(7).fill(11.5));
+    expect(answers.map((answer) => answer.ok && answer.objective)).toEqual(Array.from({ length: 7 }, () => 11.5));
   });
 
   it('answers a program that makes no sense instead of stopping', async () => {

@@ -52,7 +52,7 @@ function startWorker(): WarmWorker {
   thread.on('message', ({ id, answer }: { id: number; answer: LinearAnswer }) => settle(id, answer));
   const fail = (detail: string): void => {
     dead = true;
-    for (const id of [...waiting.keys()]) settle(id, { ok: false, code: 'not-solved', detail });
+    for (const id of Array.from(waiting.keys())) settle(id, { ok: false, code: 'not-solved', detail });
   };
   thread.on('error', (error: Error) => fail(error.message));
   thread.on('exit', (code) => fail(`the solver stopped with code ${code}`));

@@ -11,7 +11,7 @@ export function profitSpread({ profits, priceSwings }: Simulated): ProfitSpread 
   const variance = values.reduce((sum, value) => sum + (value - meanMinor) ** 2, 0) / Math.max(1, values.length - 1);
   const at = (p: number): number => sorted[Math.min(sorted.length - 1, Math.floor(p * sorted.length))]!;
   const [fromMinor, toMinor] = [sorted[0]!, sorted.at(-1)!];
-  const shares = new Array<number>(BARS).fill(0);
+  const shares = Array.from({ length: BARS }, () => 0);
   for (const value of values) {
     const bar = toMinor > fromMinor ? Math.min(BARS - 1, Math.floor(((value - fromMinor) / (toMinor - fromMinor)) * BARS)) : 0;
     shares[bar]! += 1 / values.length;

@@ -1,4 +1,4 @@
-import { inPool, type Choice } from './choice.ts';
+import { inPool } from './choice.ts';
 import type { Problem } from './problem.ts';
 import type { Standing } from './standing.ts';
 
