@@ -121,12 +121,13 @@ export function problemOf(pile: Pile): Problem {
       return { part: p, model: m, slot: index.slot(m, slot), chance, minutes, luck: hashText(`${part.id} in ${model} ${slot}`) };
     }),
   );
+  const of = belonging(pile, things, fills, units);
   return {
     pile,
     things,
     units,
     fills,
-    models: pile.models.map((model, m) => modelOf(model, m, index, things, units, fills)),
+    models: pile.models.map((model, m) => modelOf(model, m, index, of)),
     parts: pile.parts.map(({ id, stock, keptMinor }) => ({
       id,
       stock,
@@ -168,7 +169,7 @@ function optionOf(assembly: Assembly, remedy: Remedy | null, index: Names): Opti
   };
 }
 
-function modelOf(model: PileModel, m: number, index: Names, things: Thing[], units: UnitData[], fills: Fill[]): ModelData {
+function modelOf(model: PileModel, m: number, index: Names, of: Belonging): ModelData {
   const leftWorks = Float64Array.from(model.slots, ({ works }) => worthLeft(works));
   return {
     id: model.id,
@@ -182,12 +183,25 @@ function modelOf(model: PileModel, m: number, index: Names, things: Thing[], uni
     leftWorks,
     leftFailed: Float64Array.from(model.slots, ({ failed }) => worthLeft(failed)),
     leftTogether: leftWorks.reduce((a, b) => a + b, 0),
-    pools: model.slots.map((_, s) => ({
-      things: things.flatMap((thing, t) => (thing.model === m && thing.slot === s ? [t] : [])),
-      fills: fills.flatMap((fill, f) => (fill.model === m && fill.slot === s ? [f] : [])),
-    })),
-    units: units.flatMap((unit, u) => (unit.model === m ? [u] : [])),
+    pools: model.slots.map((_, s) => ({ things: of.things[m]![s]!, fills: of.fills[m]![s]! })),
+    units: of.units[m]!,
   };
+}
+
+/** By model (and slot): the indices of what belongs there. */
+interface Belonging {
+  readonly things: readonly (readonly number[][])[];
+  readonly fills: readonly (readonly number[][])[];
+  readonly units: readonly number[][];
+}
+
+function belonging(pile: Pile, things: readonly Thing[], fills: readonly Fill[], units: readonly UnitData[]): Belonging {
+  const bySlot = (): number[][][] => pile.models.map(({ slots }) => slots.map(() => []));
+  const found = { things: bySlot(), fills: bySlot(), units: pile.models.map((): number[] => []) };
+  things.forEach(({ model, slot }, t) => found.things[model]![slot]!.push(t));
+  fills.forEach(({ model, slot }, f) => found.fills[model]![slot]!.push(f));
+  units.forEach(({ model }, u) => found.units[model]!.push(u));
+  return found;
 }
 
 class Names {

@@ -41,9 +41,9 @@ interface Effort {
 
 function effortFor(units: number, again: boolean): Effort {
   if (again) return { priced: 0, further: 0, limited: 15, outcomes: 1000, swaps: 40, prices: 0 };
-  if (units <= 30) return { priced: 60, further: 6, limited: 60, outcomes: 2000, swaps: 60, prices: 4 };
-  if (units <= 120) return { priced: 40, further: 6, limited: 40, outcomes: 2000, swaps: 60, prices: 4 };
-  return { priced: 0, further: 0, limited: 12, outcomes: 1000, swaps: 300, prices: 1 };
+  if (units <= 30) return { priced: 50, further: 4, limited: 20, outcomes: 2000, swaps: 40, prices: 4 };
+  if (units <= 120) return { priced: 24, further: 3, limited: 20, outcomes: 1000, swaps: 40, prices: 3 };
+  return { priced: 0, further: 0, limited: 10, outcomes: 500, swaps: 200, prices: 1 };
 }
 
 /** Shares of the prices at which models are planned: some use more hours, some fewer. */

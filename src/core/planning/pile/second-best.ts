@@ -1,5 +1,5 @@
 import { randomStream } from '../../numeric/index.ts';
-import { checkpoint, make } from './changes.ts';
+import { checkpoint, make, type Change } from './changes.ts';
 import { copyOf, inPool } from './choice.ts';
 import { climb, openWell } from './climb.ts';
 import type { Second } from './plan.ts';
@@ -7,8 +7,6 @@ import { Standing } from './standing.ts';
 
 /** Up to so many units the rest of the model is planned anew around each other way; beyond, only the unit itself is. */
 const REPLANNED = 120;
-/** So many swaps of units are looked at then. */
-const SWAPS = 4;
 
 /** By item: the next best way to treat it and how much less the plan then earns, everything else of its model following. */
 export function secondBests(standing: Standing): ReadonlyMap<string, Second> {
@@ -38,12 +36,24 @@ export function secondBests(standing: Standing): ReadonlyMap<string, Second> {
 }
 
 /** The score if a unit were opened that is not, or the other way round. */
-function toggled({ problem, choice, aim }: Standing, u: number): number {
-  const { model } = problem.units[u]!;
+function toggled(standing: Standing, u: number): number {
+  const { problem, choice, aim } = standing;
+  const { model, things } = problem.units[u]!;
+  if (problem.units.length > REPLANNED) {
+    const touched: Change[] = [...things.map((at) => ({ set: 'option' as const, at, to: 0 })), { set: 'open', at: u, to: 0 }];
+    const restore = checkpoint(standing, touched);
+    toggle(standing, u);
+    const score = standing.score();
+    restore();
+    return score;
+  }
   const other = new Standing(problem, copyOf(choice), aim);
-  if (choice.open[u] === 1) other.setOpen(u, false);
-  else openWell(other, [], u, -Infinity);
-  if (problem.units.length > REPLANNED) return other.score();
+  toggle(other, u);
   const fixed = new Standing(problem, other.choice, aim, { units: new Set([u]), things: new Set() });
-  return climb(fixed, [model], randomStream(`second ${u}`), () => false, SWAPS);
+  return climb(fixed, [model], randomStream(`second ${u}`), () => false, 0);
+}
+
+function toggle(standing: Standing, u: number): void {
+  if (standing.choice.open[u] === 1) make(standing, { set: 'open', at: u, to: 0 });
+  else openWell(standing, [], u, -Infinity);
 }

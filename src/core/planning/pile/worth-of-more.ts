@@ -107,7 +107,7 @@ export function donorWorths(base: Base): DonorWorth[] {
 
 /**
  * Climbs in these models first and then everywhere: once from the choice as it is, opening what is closed and pays, and once with softened
- * chances at first, which sees what only pays together; the better of the two.
+ * chances at first, which sees what only pays together; the better of the two goes on in all.
  */
 function climbed(problem: Problem, choice: Choice, shortMinuteMinor: number, first: readonly number[]): Standing {
   const aim = trueAim(problem, shortMinuteMinor);
