@@ -117,9 +117,10 @@ function climbed(problem: Problem, choice: Choice, shortMinuteMinor: number, fir
   soft.aimAt({ ...aim, worthOf: softenedWorth(SOFT) });
   climb(soft, first, randomStream('softly'), () => false, 0);
   soft.aimAt(aim);
-  for (const standing of [plain, soft])
-    for (const models of [first, all]) climb(standing, models, randomStream('more'), () => false, SWAPS);
-  return soft.score() > plain.score() ? soft : plain;
+  for (const standing of [plain, soft]) climb(standing, first, randomStream('more'), () => false, SWAPS);
+  const better = soft.score() > plain.score() ? soft : plain;
+  climb(better, all, randomStream('further'), () => false, 0);
+  return better;
 }
 
 function expectedMinutes(standing: Standing): number {
