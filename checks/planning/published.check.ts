@@ -4,7 +4,7 @@ import {
   assertPlan,
   planPile,
   winnersBias,
-  winnersErrors,
+  winnersError,
   type LinearProgram,
   type Pile,
 } from '../../src/core/planning/index.ts';
@@ -223,7 +223,7 @@ describe("the winner's curse", () => {
       [10, 0.818182],
     ] as const) {
       expect(winnersBias(1, bidders)).toBeCloseTo(bias, 6);
-      const errors = winnersErrors(1, bidders, 4000);
+      const errors = Array.from({ length: 4000 }, (_, i) => winnersError(1, bidders, (i + 0.5) / 4000));
       expect(errors.reduce((a, b) => a + b, 0) / errors.length).toBeCloseTo(bias, 3);
     }
   });

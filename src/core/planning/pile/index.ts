@@ -16,6 +16,6 @@ export { assertPlan, brokenLaws } from './assert-plan.ts';
 export { overridden, type Overridden, type Override } from './overridden.ts';
 export { comparePlans, type PlanChange, type PlanChanges } from './compare-plans.ts';
 export { ceilingOf, lotStates, revealed, type Ceiling, type CeilingWishes, type LotState, type PricePoint } from './lot-worth.ts';
-export { winnersBias, winnersErrors } from './winners-curse.ts';
+export { winnersBias, winnersError } from './winners-curse.ts';
 export { roundedChoice } from './rounded.ts';
 export { luckyProblem } from './lucky.ts';

@@ -1,8 +1,7 @@
 import { randomStream, type RandomStream } from '../../numeric/index.ts';
-import { shuffled } from './climb.ts';
 import type { PileItem } from './pile.ts';
 import { simulate } from './simulate.ts';
-import { winnersErrors } from './winners-curse.ts';
+import { winnersBias, winnersError } from './winners-curse.ts';
 import { worthOfMore, type Base } from './worth-of-more.ts';
 
 /** What a lot is worth to this pile in one state that it may turn out to be in. */
@@ -84,13 +83,13 @@ const POINTS = 25;
 
 /**
  * The ceiling price of a lot from its sampled states. Whoever buys among several bidders has likely guessed too high, so from each state the
- * error of the highest of their guesses is taken off. By loss: the k-th smallest of n worths is undercut by a further one with chance
+ * error of the highest of their guesses, drawn anew, is taken off. By loss: the k-th smallest of n worths is undercut by a further one with chance
  * k / (n + 1), whatever the distribution, so k = ⌊lossChance · (n + 1)⌋.
  */
 export function ceilingOf(states: readonly LotState[], wishes: CeilingWishes, hourMinor: number): Ceiling {
-  const errors = shuffled(winnersErrors(wishes.errorMinor, wishes.bidders, states.length), randomStream('ceiling'));
-  const worths = states.map(({ worthMinor }, i) => worthMinor - errors[i]!);
-  const mean = average(states.map(({ expectedMinor }, i) => expectedMinor - errors[i]!));
+  const random = randomStream('ceiling');
+  const worths = states.map(({ worthMinor }) => worthMinor - winnersError(wishes.errorMinor, wishes.bidders, random()));
+  const mean = average(states.map(({ expectedMinor }) => expectedMinor)) - winnersBias(wishes.errorMinor, wishes.bidders);
   const hours = Math.max(0, average(states.map(({ minutes }) => minutes)) / 60);
   const sorted = worths.toSorted((a, b) => a - b);
   const k = Math.floor(wishes.lossChance * (sorted.length + 1) + 1e-9);
