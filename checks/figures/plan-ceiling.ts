@@ -92,7 +92,7 @@ function buy(base: Base, seed: string): [Bought, Bought | null] {
   }));
   const wishes: CeilingWishes = { lossChance: LOSS_CHANCE, perHourMinor: PER_HOUR_MINOR, errorMinor, bidders: BIDDERS };
   const { hourMinor } = base.problem.pile.wishes;
-  const { byLossMinor, ceilingMinor } = ceilingOf(seen, wishes, hourMinor);
+  const { byLossMinor, ceilingMinor } = ceilingOf(seen, wishes, hourMinor, seed);
   const at = (priceMinor: number): Bought => {
     const hours = truth.minutes / 60;
     return { lost: truth.worthMinor < priceMinor, earnedMinor: truth.worthMinor - priceMinor + hours * hourMinor, hours };

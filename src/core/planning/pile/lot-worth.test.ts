@@ -14,20 +14,20 @@ const states: LotState[] = Array.from({ length: 9 }, (_, i) => ({
 
 describe('a ceiling price', () => {
   it('is the second smallest of nine worths for a chance of loss of one in five', () => {
-    expect(ceilingOf(states, wishes, 1000)).toMatchObject({ byLossMinor: 2000, ceilingMinor: 2000 });
-    expect(ceilingOf(states, { ...wishes, lossChance: 0.05 }, 1000).ceilingMinor).toBe(0);
+    expect(ceilingOf(states, wishes, 1000, 'lot')).toMatchObject({ byLossMinor: 2000, ceilingMinor: 2000 });
+    expect(ceilingOf(states, { ...wishes, lossChance: 0.05 }, 1000, 'lot').ceilingMinor).toBe(0);
   });
 
   it('leaves the wanted money for an hour: mean 5000, an hour that costs 1000 and shall bring 4500', () => {
-    expect(ceilingOf(states, { ...wishes, lossChance: 0.9, perHourMinor: 4500 }, 1000)).toMatchObject({
+    expect(ceilingOf(states, { ...wishes, lossChance: 0.9, perHourMinor: 4500 }, 1000, 'lot')).toMatchObject({
       byHourMinor: 1500,
       ceilingMinor: 1500,
     });
   });
 
   it('falls by the bias of the winner: a third of the error for two bidders', () => {
-    const alone = ceilingOf(states, wishes, 1000).byHourMinor;
-    expect(alone - ceilingOf(states, { ...wishes, errorMinor: 600, bidders: 2 }, 1000).byHourMinor).toBeCloseTo(200, 0);
+    const alone = ceilingOf(states, wishes, 1000, 'lot').byHourMinor;
+    expect(alone - ceilingOf(states, { ...wishes, errorMinor: 600, bidders: 2 }, 1000, 'lot').byHourMinor).toBeCloseTo(200, 0);
   });
 
   it('draws the curve from no price on, with profit falling and the chance of loss rising', () => {

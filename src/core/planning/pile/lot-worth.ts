@@ -84,10 +84,10 @@ const POINTS = 25;
 /**
  * The ceiling price of a lot from its sampled states. Whoever buys among several bidders has likely guessed too high, so from each state the
  * error of the highest of their guesses, drawn anew, is taken off. By loss: the k-th smallest of n worths is undercut by a further one with chance
- * k / (n + 1), whatever the distribution, so k = ⌊lossChance · (n + 1)⌋.
+ * k / (n + 1), whatever the distribution, so k = ⌊lossChance · (n + 1)⌋. `seed`: one for each lot.
  */
-export function ceilingOf(states: readonly LotState[], wishes: CeilingWishes, hourMinor: number): Ceiling {
-  const random = randomStream('ceiling');
+export function ceilingOf(states: readonly LotState[], wishes: CeilingWishes, hourMinor: number, seed: string): Ceiling {
+  const random = randomStream(`ceiling ${seed}`);
   const worths = states.map(({ worthMinor }) => worthMinor - winnersError(wishes.errorMinor, wishes.bidders, random()));
   const mean = average(states.map(({ expectedMinor }) => expectedMinor)) - winnersBias(wishes.errorMinor, wishes.bidders);
   const hours = Math.max(0, average(states.map(({ minutes }) => minutes)) / 60);
