@@ -31,7 +31,7 @@ describe('a ceiling price', () => {
   });
 
   it('draws the curve from no price on, with profit falling and the chance of loss rising', () => {
-    const { curve } = ceilingOf(states, wishes, 1000);
+    const { curve } = ceilingOf(states, wishes, 1000, 'lot');
     expect(curve[0]).toEqual({ priceMinor: 0, profitMinor: 5000, lossChance: 0, perHourMinor: 6000 });
     expect(
       curve.every((point, i) => i === 0 || (point.profitMinor < curve[i - 1]!.profitMinor && point.lossChance >= curve[i - 1]!.lossChance)),
