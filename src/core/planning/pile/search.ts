@@ -43,6 +43,7 @@ function effortFor(units: number, again: boolean): Effort {
   if (again) return { priced: 0, further: 0, limited: 15, outcomes: 1000, swaps: 40, prices: 0 };
   if (units <= 30) return { priced: 50, further: 4, limited: 20, outcomes: 2000, swaps: 40, prices: 4 };
   if (units <= 120) return { priced: 24, further: 3, limited: 20, outcomes: 1000, swaps: 40, prices: 3 };
+  if (units <= 300) return { priced: 0, further: 0, limited: 20, outcomes: 500, swaps: 200, prices: 2 };
   return { priced: 0, further: 0, limited: 10, outcomes: 500, swaps: 200, prices: 1 };
 }
 
