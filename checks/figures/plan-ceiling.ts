@@ -15,8 +15,9 @@ import { round, type Figure, type Progress } from './figure.ts';
 const LOTS = 500;
 const PILES = 10;
 const UNITS = 20;
-/** States that a ceiling is reckoned from; one more is what the lot turns out to be. */
+/** States that a ceiling is reckoned from, and further ones that the lot may turn out to be in, each with other guesses of the bidders. */
 const STATES = 19;
+const TRUTHS = 8;
 const BIDDERS = 4;
 const ERROR_SHARE = 0.2;
 const LOSS_CHANCE = 0.2;
@@ -39,15 +40,15 @@ export function ceilingFigures(progress: Progress): Figure[] {
     progress(`ceiling prices of lots, pile ${p + 1} of ${PILES}`);
     const base = baseFor(`ceiling ${p}`);
     for (let i = 0; i < LOTS / PILES; i++) {
-      const [loss, whole] = buy(base, `${p} ${i}`);
-      byLoss.push(loss);
-      if (whole) both.push(whole);
+      const bought = buy(base, `${p} ${i}`);
+      byLoss.push(...bought.byLoss);
+      both.push(...bought.both);
     }
   }
   const met = byLoss.filter(({ lost }) => lost).length / byLoss.length;
   const hours = both.reduce((sum, bought) => sum + bought.hours, 0);
   const perHour = both.reduce((sum, bought) => sum + bought.earnedMinor, 0) / hours;
-  const setting = `${LOTS} lots of one to three units to ${PILES} piles of ${UNITS}, ${BIDDERS} bidders off by up to ${100 * ERROR_SHARE} %, ${STATES} sampled states each`;
+  const setting = `${LOTS} lots of one to three units to ${PILES} piles of ${UNITS}, ${BIDDERS} bidders off by up to ${100 * ERROR_SHARE} %, ${STATES} sampled states each, bought in ${TRUTHS} further ones`;
   return [
     {
       figure: 'plan.ceiling_loss_gap',
@@ -61,7 +62,7 @@ export function ceilingFigures(progress: Progress): Figure[] {
       value: round(perHour / PER_HOUR_MINOR),
       unit: '×',
       target: '≥ 1',
-      reference: `the same lots at the lower of both ceilings where that is above nothing (${both.length}), ${round(hours)} further hours, ${PER_HOUR_MINOR} minor units an hour wanted`,
+      reference: `the same lots at the lower of both ceilings where that is above nothing (${both.length} of ${byLoss.length}), ${round(hours)} further hours, ${PER_HOUR_MINOR} minor units an hour wanted`,
     },
   ];
 }
@@ -72,32 +73,35 @@ function baseFor(seed: string): Base {
   return baseOf({ problem, choice });
 }
 
-/** What happened at the ceiling for the chance of loss alone, and at the ceiling for both wishes; null where that is nothing. */
-function buy(base: Base, seed: string): [Bought, Bought | null] {
+/** What happened at the ceiling for the chance of loss alone, and at the ceiling for both wishes where that is above nothing. */
+function buy(base: Base, seed: string): { byLoss: Bought[]; both: Bought[] } {
   const random = randomStream(`lot of ${seed}`);
-  const models = base.problem.pile.models;
+  const { models, wishes: person } = base.problem.pile;
   const stock = randomPile({ units: 12, seed: `lots ${seed}` }).items;
   const lot = stock
     .slice(0, 1 + Math.floor(random() * 3))
     .map((item, i) => ({ ...item, id: `lot ${i}`, model: models[Math.floor(random() * models.length)]!.id }));
-  const states = lotStates(base, lot, seed, STATES + 1);
-  const truth = states.at(-1)!;
-  const guessed = states.slice(0, -1);
+  const states = lotStates(base, lot, seed, STATES + TRUTHS);
+  const guessed = states.slice(0, STATES);
   const errorMinor = ERROR_SHARE * Math.max(1, average(guessed.map(({ expectedMinor }) => expectedMinor)));
-  const ours = Math.max(...Array.from({ length: BIDDERS }, () => errorMinor * (2 * random() - 1)));
-  const seen = guessed.map((state): LotState => ({
-    ...state,
-    worthMinor: state.worthMinor + ours,
-    expectedMinor: state.expectedMinor + ours,
-  }));
   const wishes: CeilingWishes = { lossChance: LOSS_CHANCE, perHourMinor: PER_HOUR_MINOR, errorMinor, bidders: BIDDERS };
-  const { hourMinor } = base.problem.pile.wishes;
-  const { byLossMinor, ceilingMinor } = ceilingOf(seen, wishes, hourMinor, seed);
-  const at = (priceMinor: number): Bought => {
+  const found = states.slice(STATES).map((truth, i) => {
+    const ours = Math.max(...Array.from({ length: BIDDERS }, () => errorMinor * (2 * random() - 1)));
+    const seen = guessed.map((state): LotState => ({
+      ...state,
+      worthMinor: state.worthMinor + ours,
+      expectedMinor: state.expectedMinor + ours,
+    }));
+    const { byLossMinor, ceilingMinor } = ceilingOf(seen, wishes, person.hourMinor, `${seed} ${i}`);
     const hours = truth.minutes / 60;
-    return { lost: truth.worthMinor < priceMinor, earnedMinor: truth.worthMinor - priceMinor + hours * hourMinor, hours };
-  };
-  return [at(byLossMinor), ceilingMinor > 0 ? at(ceilingMinor) : null];
+    const at = (priceMinor: number): Bought => ({
+      lost: truth.worthMinor < priceMinor,
+      earnedMinor: truth.worthMinor - priceMinor + hours * person.hourMinor,
+      hours,
+    });
+    return { byLoss: at(byLossMinor), both: ceilingMinor > 0 ? [at(ceilingMinor)] : [] };
+  });
+  return { byLoss: found.map((each) => each.byLoss), both: found.flatMap((each) => each.both) };
 }
 
 const average = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0) / values.length;
