@@ -5,3 +5,4 @@ export { sumOf, sumOfAlike } from './sum-of-lot.ts';
 export { weighRoads, type RoadOption, type RoadWorth, type WeighedRoads } from './weigh-roads.ts';
 export { entropyBits } from './entropy.ts';
 export { courseFor, type Course, type Cure, type Worth } from './known-trouble.ts';
+export * from './pile/index.ts';

@@ -1,0 +1,1 @@
+export { openLinearSolver, type LinearSolver } from './linear-solver.ts';
