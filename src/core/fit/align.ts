@@ -21,7 +21,7 @@ const TILT_DEG = 0.3;
 const STEPS_MM = [0.1, 0.05, 0.02];
 const AROUND: readonly Point[] = [-1, 0, 1].flatMap((x) => [-1, 0, 1].map((y): Point => [x, y])).filter(([x, y]) => x !== 0 || y !== 0);
 
-/** The best way to lay a part over a place: on holes when both have as many, else on pads; in quarters, and tilted where pads say so. */
+/** The best way to lay a part over a place: on holes when both have as many, else on pads; in quarters, and tilted where all pads say so. */
 export function bestTrial(part: Worked, place: Worked, matching: Matching): Trial {
   const onHoles = part.holes.length > 0 && part.holes.length === place.holes.length;
   let best: Trial | undefined;
@@ -33,7 +33,7 @@ export function bestTrial(part: Worked, place: Worked, matching: Matching): Tria
       if (isPerfect(best, part)) return best;
     }
   }
-  if (!best || best.on === 'holes') return best!;
+  if (!best || best.on === 'holes' || best.score[0] < part.lands.length) return best!;
   return climb(part, place, matching, tilted(part, place, matching, best));
 }
 

@@ -69,13 +69,13 @@ function lengthOf(lands: readonly Land[]): number {
 function roomOf(above: Box, below: Box, [outX, outY]: Point): Fillets {
   const [left, right] = [above.x1 - below.x1, below.x2 - above.x2];
   const [down, up] = [above.y1 - below.y1, below.y2 - above.y2];
-  if (outX !== 0)
-    return { toeMm: outX > 0 ? right : left, heelMm: outX > 0 ? left : right, sideMm: Math.min(down, up) };
+  if (outX !== 0) return { toeMm: outX > 0 ? right : left, heelMm: outX > 0 ? left : right, sideMm: Math.min(down, up) };
   return { toeMm: outY > 0 ? up : down, heelMm: outY > 0 ? down : up, sideMm: Math.min(left, right) };
 }
 
 /** Kinds whose terminals stand where a drawing puts them, so that another pitch is another part. */
-const HAS_PITCH = (kind: PartKind, lands: number): boolean => (kind === 'connector' || kind === 'legs' ? lands >= 2 : lands >= 3) && kind !== 'wire-legs';
+const HAS_PITCH = (kind: PartKind, lands: number): boolean =>
+  (kind === 'connector' || kind === 'legs' ? lands >= 2 : lands >= 3) && kind !== 'wire-legs';
 
 /** What the lands say against it. */
 export function padReasons(part: Worked, place: Worked, pads: readonly PadFit[]): Reason[] {
@@ -83,7 +83,11 @@ export function padReasons(part: Worked, place: Worked, pads: readonly PadFit[])
   const [own, other] = [pitchOf(part.lands), pitchOf(place.lands)];
   const used = place.lands.filter(({ names }) => pads.some(({ onto }) => onto.some((name) => names.includes(name))));
   const usedPitch = pitchOf(used);
-  if (HAS_PITCH(kind, part.lands.length) && Number.isFinite(usedPitch) && Math.abs(own - usedPitch) > LIMITS.pitch * Math.min(own, usedPitch))
+  if (
+    HAS_PITCH(kind, part.lands.length) &&
+    Number.isFinite(usedPitch) &&
+    Math.abs(own - usedPitch) > LIMITS.pitch * Math.min(own, usedPitch)
+  )
     return [{ code: 'other-pitch', partMm: own, placeMm: Math.abs(own - other) < Math.abs(own - usedPitch) ? usedPitch : other }];
   return pads.flatMap((pad): Reason[] => {
     if (pad.room === null || pad.overlap >= LIMITS.overlap) return [];
@@ -103,7 +107,9 @@ export function feetAsk(part: Worked, pads: readonly PadFit[]): Ask[] {
   if (part.pattern.basis === 'feet') return [];
   const doubtful = pads.filter(({ room, overlap }) => room !== null && overlap < LIMITS.overlap);
   if (doubtful.length === 0) return [];
-  return [{ code: 'feet', decides: true, pins: doubtful.flatMap(({ pins }) => pins), byMm: Math.max(...doubtful.map(({ bendMm }) => bendMm)) }];
+  return [
+    { code: 'feet', decides: true, pins: doubtful.flatMap(({ pins }) => pins), byMm: Math.max(...doubtful.map(({ bendMm }) => bendMm)) },
+  ];
 }
 
 /** Lands of the part that lie on a conductor that is not theirs. */

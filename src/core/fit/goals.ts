@@ -9,15 +9,7 @@ export type Level = 'most' | 'nominal' | 'least';
 export const LEVELS: readonly Level[] = ['most', 'nominal', 'least'];
 
 export type Family =
-  | 'gull-wing-wide'
-  | 'gull-wing-fine'
-  | 'j-lead'
-  | 'chip-large'
-  | 'chip-small'
-  | 'barrel'
-  | 'inward-l'
-  | 'no-lead'
-  | 'flat-lead';
+  'gull-wing-wide' | 'gull-wing-fine' | 'j-lead' | 'chip-large' | 'chip-small' | 'barrel' | 'inward-l' | 'no-lead' | 'flat-lead';
 
 const goal = (toeMm: Levels, heelMm: Levels, sideMm: Levels): FilletGoal => ({ toeMm, heelMm, sideMm });
 
@@ -59,8 +51,7 @@ const SLACK_MM = 0.001;
 export function levelOf(fillets: Fillets, family: Family): Level | null {
   const { toeMm, heelMm, sideMm } = GOALS[family];
   const index = LEVELS.findIndex(
-    (_, i) =>
-      fillets.toeMm >= toeMm[i]! - SLACK_MM && fillets.heelMm >= heelMm[i]! - SLACK_MM && fillets.sideMm >= sideMm[i]! - SLACK_MM,
+    (_, i) => fillets.toeMm >= toeMm[i]! - SLACK_MM && fillets.heelMm >= heelMm[i]! - SLACK_MM && fillets.sideMm >= sideMm[i]! - SLACK_MM,
   );
   return LEVELS[index] ?? null;
 }

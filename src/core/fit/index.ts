@@ -7,3 +7,8 @@ export { GOALS, LEVELS, familyOf, levelOf, type Family, type FilletGoal, type Fi
 export { landSize, filletsOn, onGrid, type FootDrawing, type LandSize } from './land-size.ts';
 export { chipSizes, chipMm, type ChipSize } from './chip-size.ts';
 export { readKicadMod, type ReadPattern } from './read/read-kicad-mod.ts';
+export { patternFromPhoto, mmPerPx, type MarkedPad, type PhotoScale } from './from-photo.ts';
+export { partFromDrawing, type PartDrawing } from './from-drawing.ts';
+export { rankFits, type RankedFit } from './rank-fits.ts';
+export { drawFit } from './draw-fit.ts';
+export { assertFit } from './assert-fit.ts';

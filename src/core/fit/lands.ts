@@ -1,6 +1,6 @@
 import { padCover } from './pad-cover.ts';
 import type { Pad, Pattern, Point } from './pattern.ts';
-import { areaOf, boxesMeet, boxOf, disjoint, touches, type Box, type Piece } from './polygon.ts';
+import { areaOf, boxesMeet, boxOf, touches, unionOf, type Box, type Piece } from './polygon.ts';
 
 /** Pads of one pattern whose copper touches: one land, whatever the pins are called. */
 export interface Land {
@@ -39,7 +39,7 @@ export function landsOf(pattern: Pattern): Land[] {
 }
 
 function landOf(pads: readonly Pad[], covers: readonly Piece[][]): Land {
-  const cover = covers.length === 1 ? covers[0]! : disjoint(covers.flat());
+  const cover = covers.length === 1 ? covers[0]! : unionOf(covers);
   const box = boxOf(cover);
   return {
     names: [...new Set(pads.map(({ name }) => name))],

@@ -1,5 +1,5 @@
 import type { Pad, Point } from './pattern.ts';
-import { disjoint, triangles, type Piece } from './polygon.ts';
+import { triangles, unionOf, type Piece } from './polygon.ts';
 import { turnPoint } from './turn.ts';
 
 /** Corners on a quarter of a circle: the chord lies at most 0.5 % of the radius inside the arc. */
@@ -7,7 +7,7 @@ const ARC_STEPS = 8;
 
 /** The copper of a pad (of a peg the hole) in the frame of the pattern, as convex pieces that do not overlap. Arcs are chords. */
 export function padCover(pad: Pad): Piece[] {
-  const own = pad.shape === 'outline' ? disjoint(pad.rings.flatMap(triangles)) : [roundedBox(pad.wMm, pad.hMm, cornerOf(pad))];
+  const own = pad.shape === 'outline' ? unionOf(pad.rings.map(triangles)) : [roundedBox(pad.wMm, pad.hMm, cornerOf(pad))];
   return own.map((piece) => piece.map((point) => inPattern(pad, point)));
 }
 

@@ -35,8 +35,7 @@ export interface Pad {
 }
 
 /** What decides whether terminals bend, which fillets are wanted and what has to be asked. */
-export type PartKind =
-  'chip' | 'gull-wing' | 'j-lead' | 'no-lead' | 'legs' | 'wire-legs' | 'connector' | 'ribbon-socket' | 'other';
+export type PartKind = 'chip' | 'gull-wing' | 'j-lead' | 'no-lead' | 'legs' | 'wire-legs' | 'connector' | 'ribbon-socket' | 'other';
 
 /** Where something is plugged in: the way it faces (0 = along x, against the clock) and how far its edge is from the origin that way. */
 export interface Mouth {

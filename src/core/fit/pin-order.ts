@@ -10,7 +10,10 @@ import { mirrored } from './turn.ts';
 export function pinOrderReason(part: Worked, place: Worked, byName: Matching): Reason | undefined {
   if (part.lands.length > place.lands.length) return undefined;
   const over = worked(mirrored(part.pattern));
-  const flipped = { ...over, lands: over.lands.map((land) => ({ ...land, side: land.side === 'front' ? ('back' as const) : ('front' as const) })) };
+  const flipped = {
+    ...over,
+    lands: over.lands.map((land) => ({ ...land, side: land.side === 'front' ? ('back' as const) : ('front' as const) })),
+  };
   if (bestTrial(flipped, place, byName).score[1] >= LIMITS.overlap) return { code: 'other-side' };
   const { seat, partners, score } = bestTrial(part, place, { by: 'place' });
   if (score[0] < part.lands.length || score[1] < LIMITS.overlap) return undefined;

@@ -44,7 +44,7 @@ export function intersection(subject: Piece, clip: Piece): Piece {
 
 /** What of `piece` lies outside `hole`, as convex pieces that do not overlap: one cut off along each edge of the hole. */
 function outside(piece: Piece, hole: Piece): Piece[] {
-  if (!boxesMeet(boxOf([piece]), boxOf([hole]), 0)) return [piece];
+  if (intersection(piece, hole).length === 0) return [piece];
   const cut: Piece[] = [];
   let rest = piece;
   for (let i = 0; i < hole.length && rest.length > 0; i++) {
@@ -56,15 +56,23 @@ function outside(piece: Piece, hole: Piece): Piece[] {
   return cut;
 }
 
-/** The same cover without overlaps. */
-export function disjoint(pieces: readonly Piece[]): Piece[] {
+/** One cover without overlaps from several that have none in themselves; the largest first, so that what lies within it leaves nothing. */
+export function unionOf(covers: readonly (readonly Piece[])[]): Piece[] {
   const done: Piece[] = [];
-  for (const piece of pieces) {
-    let left: Piece[] = [piece];
-    for (const earlier of done) left = left.flatMap((each) => outside(each, earlier));
-    done.push(...left);
+  for (const cover of [...covers].sort((a, b) => areaOf(b) - areaOf(a))) {
+    const earlier = done.map((piece) => ({ piece, box: boxOf([piece]) }));
+    for (const piece of cover) done.push(...beyond(piece, earlier));
   }
   return done;
+}
+
+function beyond(piece: Piece, earlier: readonly { readonly piece: Piece; readonly box: Box }[]): Piece[] {
+  let left: Piece[] = [piece];
+  for (const each of earlier) {
+    if (left.length === 0) break;
+    if (boxesMeet(boxOf(left), each.box, 0)) left = left.flatMap((part) => outside(part, each.piece));
+  }
+  return left;
 }
 
 export interface Box {
@@ -115,7 +123,7 @@ function separates(a: Piece, b: Piece, slack: number): boolean {
 export function triangles(ring: readonly Point[]): Piece[] {
   const left = signedArea(ring) < 0 ? [...ring].reverse() : [...ring];
   const done: Piece[] = [];
-  for (let i = 0, misses = 0; left.length > 3 && misses < left.length; ) {
+  for (let i = 0, misses = 0; left.length > 3 && misses < left.length;) {
     const n = left.length;
     const [a, b, c] = [left[i % n]!, left[(i + 1) % n]!, left[(i + 2) % n]!];
     const isEar = cross(a, b, c) > 0 && !left.some((p) => p !== a && p !== b && p !== c && inTriangle(p, a, b, c));

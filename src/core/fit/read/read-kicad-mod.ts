@@ -65,7 +65,14 @@ function padOf(list: List): Pad[] {
   const [dx, dy] = turnPoint(drill ? [-drill.dxMm, -drill.dyMm] : [0, 0], turn);
   const pad = { ...PLAIN_PAD, name: wordIn(name), kind, shape, xMm: x! + dx, yMm: dy - y!, wMm: w!, hMm: h!, turnDeg: turn, drill };
   const side = layers.includes('F.Cu') || layers.includes('*.Cu') || layers.includes('F&B.Cu') ? 'front' : 'back';
-  return [{ ...pad, side: kind === 'surface' ? side : 'front', cornerMm: cornerOf(list, shape, w!, h!), rings: ringsOf(list, wordIn(form), w!, h!) }];
+  return [
+    {
+      ...pad,
+      side: kind === 'surface' ? side : 'front',
+      cornerMm: cornerOf(list, shape, w!, h!),
+      rings: ringsOf(list, wordIn(form), w!, h!),
+    },
+  ];
 }
 
 function cornerOf(list: List, shape: PadShape, w: number, h: number): number {
@@ -106,7 +113,9 @@ function trapezoid(list: List, w: number, h: number): Point[] {
 }
 
 function anchor(list: List, w: number, h: number): Point[] {
-  const round = childrenOf(list, 'options').some((options) => childrenOf(options, 'anchor').some(({ items }) => wordIn(items[1]) === 'circle'));
+  const round = childrenOf(list, 'options').some((options) =>
+    childrenOf(options, 'anchor').some(({ items }) => wordIn(items[1]) === 'circle'),
+  );
   if (!round)
     return [
       [-w / 2, -h / 2],
@@ -151,7 +160,10 @@ function numberIn(node: Node): number {
 function numbersOf(list: List, name: string, least: number, most: number): number[] {
   const [child] = childrenOf(list, name);
   if (!child) throw new Trouble(list.at, `has no "${name}"`);
-  const numbers = child.items.slice(1).filter((item) => !isList(item) && !/^[a-z]+$/.test(wordIn(item))).map(numberIn);
+  const numbers = child.items
+    .slice(1)
+    .filter((item) => !isList(item) && !/^[a-z]+$/.test(wordIn(item)))
+    .map(numberIn);
   if (numbers.length < least || numbers.length > most) throw new Trouble(child.at, `"${name}" has ${numbers.length} numbers, not ${least}`);
   return numbers;
 }
