@@ -39,11 +39,11 @@ export async function fitFigures(progress: Progress): Promise<Figure[]> {
 
 function timesOf(asked: readonly (readonly [Pattern, Pattern])[]): number[] {
   const times: number[] = [];
-  for (let round = -WARM_UP; round < ROUNDS; round++)
+  for (let at = -WARM_UP; at < ROUNDS; at++)
     for (const [over, under] of asked) {
       const start = performance.now();
       fitPart(over, under);
-      if (round >= 0) times.push(performance.now() - start);
+      if (at >= 0) times.push(performance.now() - start);
     }
   return times;
 }

@@ -48,7 +48,7 @@ function tryAt(part: Worked, place: Worked, matching: Matching, placing: Placing
   const seat = seated(part, placing);
   const partners = partnersOf(seat, place, matching);
   const paired = partners.filter(({ length }) => length > 0).length;
-  const overlaps = seat.lands.flatMap((land, i) => (partners[i]!.length > 0 ? [overlapOf(land, partners[i]!, seat.pattern.basis)] : []));
+  const overlaps = seat.lands.flatMap((land, i) => (partners[i]!.length > 0 ? [overlapOf(land, partners[i]!, part.pattern.basis)] : []));
   const least = overlaps.length === 0 ? 0 : Math.min(...overlaps);
   const mean = overlaps.length === 0 ? 0 : overlaps.reduce((a, b) => a + b, 0) / overlaps.length;
   return { placing, on, seat, partners, score: [paired, least, mean] };

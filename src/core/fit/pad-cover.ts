@@ -1,14 +1,21 @@
 import type { Pad, Point } from './pattern.ts';
 import { triangles, unionOf, type Piece } from './polygon.ts';
-import { turnPoint } from './turn.ts';
+import { turner, turnPoint } from './turn.ts';
 
 /** Corners on a quarter of a circle: the chord lies at most 0.5 % of the radius inside the arc. */
 const ARC_STEPS = 8;
+const ARC: readonly Point[] = Array.from({ length: ARC_STEPS + 1 }, (_, i) => turnPoint([1, 0], (90 * i) / ARC_STEPS));
 
 /** The copper of a pad (of a peg the hole) in the frame of the pattern, as convex pieces that do not overlap. Arcs are chords. */
 export function padCover(pad: Pad): Piece[] {
   const own = pad.shape === 'outline' ? unionOf(pad.rings.map(triangles)) : [roundedBox(pad.wMm, pad.hMm, cornerOf(pad))];
-  return own.map((piece) => piece.map((point) => inPattern(pad, point)));
+  const turn = turner(pad.turnDeg);
+  return own.map((piece) =>
+    piece.map((point): Point => {
+      const [x, y] = turn(point);
+      return [x + pad.xMm, y + pad.yMm];
+    }),
+  );
 }
 
 /** Middle of the hole of a pad, and the size of its hole along the axes of the pattern (exact for quarters); null without a hole. */
@@ -44,12 +51,13 @@ function roundedBox(w: number, h: number, radius: number): Piece {
     [x, -y],
   ];
   if (radius <= 0) return middles;
-  const corners = middles.flatMap(([mx, my], quarter) =>
-    Array.from({ length: ARC_STEPS + 1 }, (_, i): Point => {
-      const [cos, sin] = turnPoint([1, 0], (quarter + i / ARC_STEPS) * 90);
-      return [mx + radius * cos, my + radius * sin];
-    }),
-  );
+  const corners = middles.flatMap(([mx, my], quarter) => {
+    const turn = turner(90 * quarter);
+    return ARC.map((point): Point => {
+      const [x, y] = turn(point);
+      return [mx + radius * x, my + radius * y];
+    });
+  });
   return corners.filter(([cx, cy], i) => {
     const [bx, by] = corners[(i + corners.length - 1) % corners.length]!;
     return Math.hypot(cx - bx, cy - by) > 1e-9;

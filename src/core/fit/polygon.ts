@@ -121,7 +121,7 @@ function separates(a: Piece, b: Piece, slack: number): boolean {
 
 /** A simple polygon as triangles (ear clipping, Meisters 1975); corners in either direction. A ring that crosses itself gives what was cut until then. */
 export function triangles(ring: readonly Point[]): Piece[] {
-  const left = signedArea(ring) < 0 ? [...ring].reverse() : [...ring];
+  const left = signedArea(ring) < 0 ? ring.toReversed() : [...ring];
   const done: Piece[] = [];
   for (let i = 0, misses = 0; left.length > 3 && misses < left.length;) {
     const n = left.length;

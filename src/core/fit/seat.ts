@@ -1,8 +1,8 @@
 import { holesOf, type Hole } from './holes.ts';
 import { landsOf, type Land } from './lands.ts';
 import type { Pattern, Placing, Point } from './pattern.ts';
-import { boxOf, sharedArea, boxesMeet } from './polygon.ts';
-import { placed, turnPoint } from './turn.ts';
+import { boxesMeet, boxOf, sharedArea, type Piece } from './polygon.ts';
+import { placed, turner } from './turn.ts';
 
 /** A pattern with its lands and holes worked out. */
 export interface Worked {
@@ -14,18 +14,45 @@ export interface Worked {
 export const worked = (pattern: Pattern): Worked => ({ pattern, lands: landsOf(pattern), holes: holesOf(pattern) });
 
 /** The same, laid over a place. */
-export function seated({ pattern, lands }: Worked, placing: Placing): Worked {
-  const at = (point: Point): Point => {
-    const [x, y] = turnPoint(point, placing.turnDeg);
-    return [x + placing.dxMm, y + placing.dyMm];
+export function seated({ pattern, lands, holes }: Worked, placing: Placing): Worked {
+  const turn = turner(placing.turnDeg);
+  const isQuarter = placing.turnDeg % 90 === 0;
+  const over = lazily(() => placed(pattern, placing));
+  return {
+    get pattern() {
+      return over();
+    },
+    lands: lands.map((land) => seatLand(land, placing, turn, isQuarter)),
+    holes: holes.length === 0 ? holes : holesOf(over()),
   };
-  const moved = lands.map((land) => {
-    const cover = land.cover.map((piece) => piece.map(at));
-    const box = boxOf(cover);
-    return { ...land, cover, box, at: [(box.x1 + box.x2) / 2, (box.y1 + box.y2) / 2] as Point };
-  });
-  const pattern2 = placed(pattern, placing);
-  return { pattern: pattern2, lands: moved, holes: holesOf(pattern2) };
+}
+
+/** A value that is worked out when first asked for. */
+function lazily<T>(work: () => T): () => T {
+  let done: { readonly value: T } | undefined;
+  return () => (done ??= { value: work() }).value;
+}
+
+/** A land turned and moved. Its cover is worked out when first looked at: most lands never meet another. */
+function seatLand(land: Land, { dxMm, dyMm }: Placing, turn: (point: Point) => Point, isQuarter: boolean): Land {
+  const at = (point: Point): Point => {
+    const [x, y] = turn(point);
+    return [x + dxMm, y + dyMm];
+  };
+  const coverNow = (): Piece[] => land.cover.map((piece) => piece.map(at));
+  const box = isQuarter ? boxOf([[at([land.box.x1, land.box.y1]), at([land.box.x2, land.box.y2])]]) : boxOf(coverNow());
+  const cover = lazily(coverNow);
+  return {
+    names: land.names,
+    areaMm2: land.areaMm2,
+    side: land.side,
+    hasHole: land.hasHole,
+    box,
+    at: [(box.x1 + box.x2) / 2, (box.y1 + box.y2) / 2],
+    get cover() {
+      return cover();
+    },
+  };
 }
 
 /** For each land of the part the lands of the place that it belongs on; nearest first. */

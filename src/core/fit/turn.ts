@@ -7,13 +7,16 @@ const QUARTERS = [
   [0, -1],
 ] as const;
 
-/** (x, y) turned against the clock about the origin; exact for quarters. */
-export function turnPoint([x, y]: Point, degrees: number): Point {
-  const quarter = (((degrees / 90) % 4) + 4) % 4;
+/** Turns points against the clock about the origin; exact for quarters. */
+export function turner(degrees: number): (point: Point) => Point {
+  const quarter = sameTurn(degrees) / 90;
   const angle = (degrees * Math.PI) / 180;
   const [cos, sin] = Number.isInteger(quarter) ? QUARTERS[quarter]! : ([Math.cos(angle), Math.sin(angle)] as const);
-  return [x * cos - y * sin, x * sin + y * cos];
+  return ([x, y]) => [x * cos - y * sin, x * sin + y * cos];
 }
+
+/** (x, y) turned against the clock about the origin; exact for quarters. */
+export const turnPoint = (point: Point, degrees: number): Point => turner(degrees)(point);
 
 /** 0 to below 360. */
 export const sameTurn = (degrees: number): number => ((degrees % 360) + 360) % 360;
