@@ -54,8 +54,8 @@ function roundedBox(w: number, h: number, radius: number): Piece {
   const corners = middles.flatMap(([mx, my], quarter) => {
     const turn = turner(90 * quarter);
     return ARC.map((point): Point => {
-      const [x, y] = turn(point);
-      return [mx + radius * x, my + radius * y];
+      const [ax, ay] = turn(point);
+      return [mx + radius * ax, my + radius * ay];
     });
   });
   return corners.filter(([cx, cy], i) => {
