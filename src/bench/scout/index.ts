@@ -1,0 +1,2 @@
+export type * from './listing-reading.ts';
+export { readListing } from './read-listing.ts';
