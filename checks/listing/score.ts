@@ -5,9 +5,7 @@ import { readListing, type ReadableModel, type ReadClaim } from '../../src/bench
 import type { Sentence } from './sentence.ts';
 
 /** The model in whose words the sentences are expected: the general one that ships. */
-export const POCKET = parse(
-  readFileSync(join(import.meta.dirname, '../../models/any-pocket-player/model.yaml'), 'utf8'),
-) as ReadableModel;
+export const POCKET = parse(readFileSync(join(import.meta.dirname, '../../models/any-pocket-player/model.yaml'), 'utf8')) as ReadableModel;
 
 /** A claim as the tables write it. */
 export function short({ claim, unit, hedged, contradicted }: ReadClaim): string {
