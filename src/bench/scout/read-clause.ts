@@ -20,6 +20,7 @@ export interface ClauseReading {
   readonly topics: readonly Topic[];
 }
 
+type TopicNamed = (id: string) => Topic;
 type RuleMark = Extract<Mark, { is: 'rule' }>;
 type TopicMark = Extract<Mark, { is: 'topic' }>;
 const isRule = (mark: Mark, ...does: readonly string[]): mark is RuleMark => mark.is === 'rule' && does.includes(mark.rule.does);
@@ -33,7 +34,7 @@ const REACH = 6;
  * What the marks of one clause say. A state belongs to the topics before it, else to those behind it, else to what the sentence was about. An odd number of negations between a state and
  * the one before turns it round.
  */
-export function readClause(all: readonly Mark[], before: readonly Topic[], topicNamed: (id: string) => Topic): ClauseReading {
+export function readClause(all: readonly Mark[], before: readonly Topic[], topicNamed: TopicNamed): ClauseReading {
   const stop = all.findIndex((mark) => isRule(mark, 'condition'));
   const marks = stop < 0 ? all : all.slice(0, stop);
   const hedged = marks.some((mark) => isRule(mark, 'hedge', 'past'));
@@ -44,7 +45,7 @@ export function readClause(all: readonly Mark[], before: readonly Topic[], topic
   marks.forEach((mark, i) => {
     if (isRule(mark, 'behaves', 'past')) said.push(...behaviour(mark, i, marks, used, before, topicNamed, whole));
     if (isRule(mark, 'finds')) said.push(...finding(mark as RuleMark, i, marks, used, before, topicNamed));
-    if (isRule(mark, 'lacks', 'has')) said.push(...lacking(mark as RuleMark, i, marks, used, before));
+    if (isRule(mark, 'lacks', 'has')) said.push(...lacking(mark as RuleMark, i, marks, used, before, topicNamed));
     if (isRule(mark, 'untested'))
       said.push({ is: negations(marks, i, used) % 2 === 1 ? 'denied' : 'untested', from: mark.from, to: mark.to, rule: 'untested' });
     if (isRule(mark, 'as-is')) said.push({ is: 'as-is', from: mark.from, to: mark.to, rule: 'as is' });
@@ -88,7 +89,7 @@ function negations(marks: readonly Mark[], i: number, used: Set<Mark>): number {
 }
 
 /** The topics that a state belongs to. */
-function topicsFor(i: number, marks: readonly Mark[], before: readonly Topic[]): readonly TopicMark[] | readonly Topic[] {
+function topicsFor(i: number, marks: readonly Mark[], before: readonly Topic[], topicNamed: TopicNamed): readonly (TopicMark | Topic)[] {
   const earlier: TopicMark[] = [];
   for (let at = i - 1; at >= 0 && !isState(marks[at]!); at--) if (isTopic(marks[at]!)) earlier.unshift(marks[at] as TopicMark);
   if (!onlyUnit(earlier)) return closest(earlier);
@@ -96,7 +97,16 @@ function topicsFor(i: number, marks: readonly Mark[], before: readonly Topic[]):
   for (let at = i + 1; at < marks.length && !isState(marks[at]!) && !isRule(marks[at]!, 'not', 'except'); at++)
     if (isTopic(marks[at]!)) later.push(marks[at] as TopicMark);
   if (!onlyUnit(later)) return closest(later);
-  return earlier.length + later.length > 0 ? [] : before;
+  if (earlier.length + later.length > 0) return [];
+  const state = marks.slice(0, i).findLastIndex(isState);
+  return state < 0 ? before : ofState(state, marks, before, topicNamed);
+}
+
+/** What the state at `i` is said of: its own topic, or the one that it belongs to. */
+function ofState(i: number, marks: readonly Mark[], before: readonly Topic[], topicNamed: TopicNamed): readonly (TopicMark | Topic)[] {
+  const mark = marks[i]!;
+  if (mark.is === 'rule' && mark.rule.does === 'behaves' && mark.rule.topic !== null) return [topicNamed(mark.rule.topic)];
+  return topicsFor(i, marks, before, topicNamed);
 }
 
 /** No thing is named, at most a pronoun or the whole unit. */
@@ -121,7 +131,7 @@ function behaviour(
   marks: readonly Mark[],
   used: Set<Mark>,
   before: readonly Topic[],
-  topicNamed: (id: string) => Topic,
+  topicNamed: TopicNamed,
   whole: Mark | undefined,
 ): Said[] {
   const rule = (mark as RuleMark).rule;
@@ -135,7 +145,7 @@ function behaviour(
     return [{ is: 'behaves', topic: named, says: outcome, whole: false, ...spanWith(mark, []), rule: name }];
   }
   if (whole && outcome === 'works') return [{ ...wholeWorks(whole), ...spanWith(mark, []), from: Math.min(mark.from, whole.from) }];
-  const topics = topicsFor(i, marks, before);
+  const topics = topicsFor(i, marks, before, topicNamed);
   const otherwise = rule.does === 'behaves' ? rule.otherwise : 'unit';
   const list = onlyUnit(topics) ? [topicNamed(otherwise)] : topics;
   return list.map((each) => ({ is: 'behaves', topic: topicOf(each), says: outcome, whole: false, ...spanWith(mark, [each]), rule: name }));
@@ -147,25 +157,32 @@ function finding(
   marks: readonly Mark[],
   used: Set<Mark>,
   before: readonly Topic[],
-  topicNamed: (id: string) => Topic,
+  topicNamed: TopicNamed,
 ): Said[] {
   const { rule } = mark;
   if (rule.does !== 'finds') return [];
   if (negations(marks, i, used) % 2 === 1) return [{ is: 'denied', from: mark.from, to: mark.to, rule: rule.name }];
-  const found = topicsFor(i, marks, before).filter((each) => topicOf(each).places.length > 0);
+  const found = topicsFor(i, marks, before, topicNamed).filter((each) => topicOf(each).places.length > 0);
   const list = found.length > 0 ? found : rule.topic === null ? [] : [topicNamed(rule.topic)];
   return list.map((each) => ({ is: 'finds', topic: topicOf(each), sees: rule.sees, ...spanWith(mark, [each]), rule: rule.name }));
 }
 
 /** "lacks its …", "… missing", "… not included", "comes without …". */
-function lacking(mark: RuleMark, i: number, marks: readonly Mark[], used: Set<Mark>, before: readonly Topic[]): Said[] {
+function lacking(
+  mark: RuleMark,
+  i: number,
+  marks: readonly Mark[],
+  used: Set<Mark>,
+  before: readonly Topic[],
+  topicNamed: TopicNamed,
+): Said[] {
   const negated = negations(marks, i, used) % 2 === 1;
   const lacks = mark.rule.does === 'lacks' ? !negated : negated || (marks[i + 1]?.from === mark.to && isRule(marks[i + 1]!, 'not'));
   if (!lacks) return mark.rule.does === 'lacks' ? [{ is: 'denied', from: mark.from, to: mark.to, rule: 'lacks, not' }] : [];
   const next = marks[i + 1];
   if (next && isRule(next, 'not')) used.add(next);
   const behind = marks.slice(i + 1).filter(isTopic);
-  const found = behind.length > 0 && closest(behind)[0]!.topic.id !== 'unit' ? closest(behind) : topicsFor(i, marks, before);
+  const found = behind.length > 0 && closest(behind)[0]!.topic.id !== 'unit' ? closest(behind) : topicsFor(i, marks, before, topicNamed);
   return found.map((each): Said => absent(topicOf(each), spanWith(mark, [each]), 'lacks'));
 }
 
