@@ -1,6 +1,9 @@
 import type { Sentence } from './sentence.ts';
 
-/** Sentences written before the rules were tuned. At their one reading 34 of 36 came out right; from then on the rules were tuned on them too. */
+/**
+ * Sentences written before the rules were tuned, in two rounds. At their one reading 34 of 36, then 20 of 34 harder ones came out right; from then on the rules were
+ * tuned on them too. Written by us in the invented world.
+ */
 export const ONCE_HELD_BACK: readonly Sentence[] = [
   ['Switches on, picture is sharp, keys are good.', ['starts=works', 'picture=works', 'keys=works']],
   ['Never turned it on.', ['untested']],
@@ -53,4 +56,39 @@ export const ONCE_HELD_BACK: readonly Sentence[] = [
   ['Water damage on the board.', []],
   ['Buyer collects, no returns accepted.', []],
   ["Doesn't come with a cable.", ['cable:missing']],
+  // Second round.
+  ['TERN TN-20 handheld. Powers on, screen fine, no sound from the speaker. Sold as is.', ['starts=works', 'picture=works', 'sound=fails']],
+  ['Grandad’s old player. Unsure if it works, no cable to charge it.', ['cable:missing']],
+  ['Will power on but the picture is very faint.', ['starts=works', 'picture=fails']],
+  ['It has been stored in a shed and I have not tried it.', ['untested']],
+  ['The buttons on the left are unresponsive.', ['keys=fails']],
+  ['The left button only works sometimes.', ['keys=comes-and-goes']],
+  ['Battery door is gone.', ['shell:missing']],
+  ['No battery cover, otherwise fine.', ['shell:missing', 'starts=works']],
+  ['Light comes on, then dies.', ['light=comes-and-goes']],
+  ['Not working, spares or repair.', ['starts=fails']],
+  ['Faulty - will not power up.', ['starts=fails']],
+  ['Screen has a crack in the corner but still works.', ['display:cracked', 'picture=works']],
+  ['There is corrosion on the terminals, otherwise it is in good order.', ['battery-contacts:corrosion', 'starts=works']],
+  ['Heavy scratches on the window.', ['shell:worn']],
+  ['It does charge but does not turn on.', ['charges=works', 'starts=fails']],
+  ['Link untested, rest works.', ['untested', 'starts=works']],
+  ['Slot reads games only when wiggled.', ['reads-slot=comes-and-goes']],
+  ['I was told the sound is gone.', ['sound=fails?']],
+  ['Nothing happens when I switch it on.', ['starts=fails']],
+  ['Absolutely no response from the keys.', ['keys=fails']],
+  ['Sound in one ear only.', ['sound=fails']],
+  ['Lot of 3 for repair: one dead, one with a cracked shell, one untested.', ['#1 starts=fails', '#2 shell:cracked', '#3 untested']],
+  ['4 units, all turn on. None of them has sound.', ['starts=works', 'sound=fails']],
+  ['1. Silent. 2. Screen blank, light works. 3. As new.', ['#1 sound=fails', '#2 picture=fails', '#2 light=works']],
+  ['Both have scratched shells; the first one does not charge.', ['shell:worn', '#1 charges=fails']],
+  ['Charger included and working.', []],
+  ['Battery does not last.', ['runs-on-battery=fails']],
+  ['The lid is missing and a key is loose.', ['shell:missing', 'keys:loose']],
+  ["Can't say whether the light works, the rest is good.", ['starts=works']],
+  ['Hope it is only the fuse.', []],
+  ['Works perfectly, only the light is broken.', ['starts=works', 'light=fails']],
+  ['Smells of smoke, pet free home.', []],
+  ['No sound? Try the headphones, they work.', ['phones=works']],
+  ['The speaker is not the problem.', []],
 ];
