@@ -72,7 +72,7 @@ export const ONCE_HELD_BACK: readonly Sentence[] = [
   ['There is corrosion on the terminals, otherwise it is in good order.', ['battery-contacts:corrosion', 'starts=works']],
   ['Heavy scratches on the window.', ['shell:worn']],
   ['It does charge but does not turn on.', ['charges=works', 'starts=fails']],
-  ['Link untested, rest works.', ['untested', 'starts=works']],
+  ['Link untested, rest works.', ['starts=works']],
   ['Slot reads games only when wiggled.', ['reads-slot=comes-and-goes']],
   ['I was told the sound is gone.', ['sound=fails?']],
   ['Nothing happens when I switch it on.', ['starts=fails']],
@@ -89,6 +89,6 @@ export const ONCE_HELD_BACK: readonly Sentence[] = [
   ['Hope it is only the fuse.', []],
   ['Works perfectly, only the light is broken.', ['starts=works', 'light=fails']],
   ['Smells of smoke, pet free home.', []],
-  ['No sound? Try the headphones, they work.', ['phones=works']],
+  ['No sound? Try the headphones, they work.', []],
   ['The speaker is not the problem.', []],
 ];

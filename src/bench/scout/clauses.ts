@@ -7,6 +7,8 @@ export interface Clause {
   readonly end: number;
   /** Its sentence, from 0: what has no subject takes that of the clause before it in the same sentence. */
   readonly sentence: number;
+  /** It is asked, not said. */
+  readonly asked: boolean;
   /** The unit that it is about, from 1; null for all. */
   readonly unit: number | null;
 }
@@ -31,7 +33,9 @@ export function clausesOf(text: string, tokens: readonly Token[]): Clauses {
     const mark = marks.get(i);
     const ends = i === tokens.length || SENTENCE_END.test(gap);
     if (!ends && !/[,:()/]/.test(gap) && !CLAUSE_WORDS.has(tokens[i]!.word) && !mark) continue;
-    if (i > start) clauses.push({ start, end: i, sentence, unit });
+    if (i > start) clauses.push({ start, end: i, sentence, unit, asked: false });
+    if (gap.includes('?'))
+      for (const [at, clause] of clauses.entries()) if (clause.sentence === sentence) clauses[at] = { ...clause, asked: true };
     if (ends) sentence++;
     if (mark) unit = mark.unit;
     else if (ends && unit !== null && !marks.sticky) unit = null;

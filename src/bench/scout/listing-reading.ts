@@ -26,7 +26,7 @@ export interface ReadClaim {
 
 /** Something that was noticed and is no claim. */
 export interface Remark {
-  readonly code: 'denied' | 'not-in-model' | 'condition' | 'as-is';
+  readonly code: 'denied' | 'not-in-model' | 'condition' | 'as-is' | 'part-untested';
   readonly span: Span;
   readonly words: string;
 }

@@ -1,5 +1,6 @@
 import type { FindingKind, Outcome } from '../events/index.ts';
 import type { Mark } from './marks.ts';
+import type { Token } from './tokens.ts';
 import type { Topic } from './topics.ts';
 
 /** What a clause says of a topic, before it is put in the words of a model. */
@@ -11,6 +12,7 @@ export type Said = { readonly from: number; readonly to: number; readonly rule: 
   | { readonly is: 'taught'; readonly claim: Extract<Mark, { is: 'taught' }>['claim'] }
   | { readonly is: 'denied' }
   | { readonly is: 'condition' }
+  | { readonly is: 'part-untested' }
 );
 
 export interface ClauseReading {
@@ -34,27 +36,50 @@ const REACH = 6;
  * What the marks of one clause say. A state belongs to the topics before it, else to those behind it, else to what the sentence was about. An odd number of negations between a state and
  * the one before turns it round.
  */
-export function readClause(all: readonly Mark[], before: readonly Topic[], topicNamed: TopicNamed): ClauseReading {
-  const stop = all.findIndex((mark) => isRule(mark, 'condition'));
+export function readClause(
+  whole: readonly Mark[],
+  tokens: readonly Token[],
+  before: readonly Topic[],
+  topicNamed: TopicNamed,
+): ClauseReading {
+  const all = whole.filter((mark, i) => !isAside(whole, i, tokens) && !isPurpose(whole, i, tokens));
+  const stop = all.findIndex((mark, i) => isRule(mark, 'condition') && (mark.rule.name !== 'when' || all.slice(0, i).some(isState)));
   const marks = stop < 0 ? all : all.slice(0, stop);
   const hedged = marks.some((mark) => isRule(mark, 'hedge', 'past'));
   const topics = marks.filter(isTopic).map(({ topic }) => topic);
   const said: Said[] = stop < 0 ? [] : [{ is: 'condition', from: all[stop]!.from, to: all[stop]!.to, rule: 'condition' }];
   const used = new Set<Mark>();
-  const whole = marks.find((mark) => isRule(mark, 'whole'));
+  const everything = marks.find((mark) => isRule(mark, 'whole'));
   marks.forEach((mark, i) => {
-    if (isRule(mark, 'behaves', 'past')) said.push(...behaviour(mark, i, marks, used, before, topicNamed, whole));
+    if (isRule(mark, 'behaves', 'past')) said.push(...behaviour(mark, i, marks, used, before, topicNamed, everything));
     if (isRule(mark, 'finds')) said.push(...finding(mark as RuleMark, i, marks, used, before, topicNamed));
     if (isRule(mark, 'lacks', 'has')) said.push(...lacking(mark as RuleMark, i, marks, used, before, topicNamed));
-    if (isRule(mark, 'untested'))
-      said.push({ is: negations(marks, i, used) % 2 === 1 ? 'denied' : 'untested', from: mark.from, to: mark.to, rule: 'untested' });
+    if (isRule(mark, 'untested')) said.push({ is: untested(i, marks, used), from: mark.from, to: mark.to, rule: 'untested' });
     if (isRule(mark, 'as-is')) said.push({ is: 'as-is', from: mark.from, to: mark.to, rule: 'as is' });
     if (mark.is === 'taught') said.push(taught(mark, negations(marks, i, used) % 2 === 1));
   });
-  if (whole && !said.some((each) => each.is === 'behaves' && each.whole)) said.push(wholeWorks(whole));
+  if (everything && !said.some((each) => each.is === 'behaves' && each.whole)) said.push(wholeWorks(everything));
   said.push(...exceptions(marks), ...bareNo(marks, used));
   const facts = said.flatMap((each) => (each.is === 'behaves' && each.topic ? [each.topic] : []));
   return { said, hedged, topics: topics.length > 0 ? topics : facts };
+}
+
+const ASIDE = /^(from|of|in|on|across|near|at|over)$/;
+const AND = /^(and|or|nor)$/;
+
+/** "sound from the speaker": the second only says which or where, unless "and" joins them. */
+function isAside(marks: readonly Mark[], i: number, tokens: readonly Token[]): boolean {
+  const mark = marks[i]!;
+  const earlier = marks.slice(0, i).findLast(isTopic);
+  if (!isTopic(mark) || !earlier || earlier.topic.id === 'unit') return false;
+  const between = tokens.slice(earlier.to, mark.from).map(({ word }) => word);
+  return between.some((word) => ASIDE.test(word)) && !between.some((word) => AND.test(word));
+}
+
+/** "no cable to charge it": what a missing thing would be for is no claim. */
+function isPurpose(marks: readonly Mark[], i: number, tokens: readonly Token[]): boolean {
+  const [no, thing] = [marks[i - 2], marks[i - 1]];
+  return isState(marks[i]!) && !!no && !!thing && isRule(no, 'not') && isTopic(thing) && tokens[marks[i]!.from - 1]?.word === 'to';
 }
 
 const wholeWorks = ({ from, to }: Mark): Said => ({
@@ -66,6 +91,12 @@ const wholeWorks = ({ from, to }: Mark): Said => ({
   to,
   rule: 'everything works',
 });
+
+/** Of a thing that is named before it only that thing is untested, which no claim can say. */
+function untested(i: number, marks: readonly Mark[], used: Set<Mark>): 'untested' | 'part-untested' | 'denied' {
+  if (negations(marks, i, used) % 2 === 1) return 'denied';
+  return onlyUnit(marks.slice(0, i).filter(isTopic)) ? 'untested' : 'part-untested';
+}
 
 const taught = ({ claim, words, from, to }: Extract<Mark, { is: 'taught' }>, negated: boolean): Said => {
   if (!negated) return { is: 'taught', claim, from, to, rule: `taught: ${words}` };
@@ -180,14 +211,14 @@ function lacking(
   const lacks = mark.rule.does === 'lacks' ? !negated : negated || (marks[i + 1]?.from === mark.to && isRule(marks[i + 1]!, 'not'));
   if (!lacks) return mark.rule.does === 'lacks' ? [{ is: 'denied', from: mark.from, to: mark.to, rule: 'lacks, not' }] : [];
   const next = marks[i + 1];
-  if (next && isRule(next, 'not')) used.add(next);
-  const behind = marks.slice(i + 1).filter(isTopic);
-  const found = behind.length > 0 && closest(behind)[0]!.topic.id !== 'unit' ? closest(behind) : topicsFor(i, marks, before, topicNamed);
-  return found.map((each): Said => absent(topicOf(each), spanWith(mark, [each]), 'lacks'));
+  const at = next && isRule(next, 'not') ? i + 1 : i;
+  used.add(marks[at]!);
+  const found = topicsFor(at, marks, before, topicNamed);
+  return found.map((each): Said => absent(topicOf(each), spanWith(mark, [each]), mark.rule.name));
 }
 
 const absent = (topic: Topic, span: { from: number; to: number }, rule: string): Said =>
-  topic.places.length > 0
+  topic.places.length > 0 && (rule !== 'gone' || topic.no === 'missing')
     ? { is: 'finds', topic, sees: 'missing', ...span, rule }
     : { is: 'behaves', topic, says: 'fails', whole: false, ...span, rule };
 

@@ -21,9 +21,10 @@ export function readListing(text: string, model: ReadableModel, taught: readonly
   const remarks: Remark[] = [];
   let before: { readonly sentence: number; readonly topics: readonly Topic[] } = { sentence: -1, topics: [] };
   for (const clause of clauses) {
+    if (clause.asked) continue;
     const marks = cutAtWhether(marksIn(tokens, clause.start, clause.end, entries), tokens);
     const inherited = before.sentence === clause.sentence ? before.topics : [];
-    const { said, hedged, topics } = readClause(marks, inherited, topicNamed);
+    const { said, hedged, topics } = readClause(marks, tokens, inherited, topicNamed);
     for (const each of said) {
       const span = { from: tokens[each.from]!.from, to: tokens[each.to - 1]!.to };
       const words = text.slice(span.from, span.to);
@@ -36,17 +37,19 @@ export function readListing(text: string, model: ReadableModel, taught: readonly
   return { ...settle(found, remarks), units };
 }
 
-/** "no idea if it works": nothing behind it is claimed. */
+/** "no idea if it works": nothing behind it is claimed; and of one thing only ("cannot say whether the light works") not even that all is untested. */
 function cutAtWhether(marks: readonly Mark[], tokens: readonly Token[]): Mark[] {
   const at = marks.findIndex(
     (mark) => mark.is === 'rule' && mark.rule.does === 'untested' && /^(if|whether)$/.test(tokens[mark.to - 1]!.word),
   );
-  return at < 0 ? [...marks] : marks.slice(0, at + 1);
+  if (at < 0) return [...marks];
+  const ofOneThing = marks.slice(at).some((mark) => mark.is === 'topic' && mark.topic.id !== 'unit');
+  return marks.slice(0, ofOneThing ? at : at + 1);
 }
 
 /** What was said, as claims of the model; or as a remark. */
 function claimsOf(said: Said, model: ReadableModel): Claim[] | Remark['code'] {
-  if (said.is === 'denied' || said.is === 'condition' || said.is === 'as-is') return said.is;
+  if (said.is === 'denied' || said.is === 'condition' || said.is === 'as-is' || said.is === 'part-untested') return said.is;
   if (said.is === 'untested') return [{ about: said.is }];
   if (said.is === 'taught') return [said.claim];
   if (said.is === 'finds') {

@@ -34,6 +34,7 @@ const finds = (name: string, sees: FindingKind, topic: string | null, ...phrases
  * other. Our own collection, no source.
  */
 export const WORD_RULES: readonly WordRule[] = [
+  ...rules({ does: 'nothing', name: 'no claim' }, 'not the problem|fault|cause|culprit'),
   ...behaves(
     'turns on',
     'works',
@@ -108,7 +109,6 @@ export const WORD_RULES: readonly WordRule[] = [
     'kaput',
     'bust',
     'busted',
-    'gone',
     'blown',
     'failed',
     'failing',
@@ -200,6 +200,10 @@ export const WORD_RULES: readonly WordRule[] = [
     'screws ~ missing',
   ),
   ...rules({ does: 'lacks', name: 'lacks' }, 'lack*', 'missing', 'lost', 'absent', 'misses'),
+  ...rules({ does: 'lacks', name: 'gone' }, 'gone'),
+  ...rules({ does: 'condition', name: 'when' }, 'when', 'until'),
+  ...behaves('one side only', 'fails', null, 'in|from|on one ear|side'),
+  ...behaves('does not last', 'fails', 'on-battery', 'not last'),
   ...rules({ does: 'has', name: 'comes with' }, 'includ*', 'come* with', 'supplied with|without', 'with'),
   ...rules(
     { does: 'not', name: 'not' },

@@ -12,7 +12,7 @@ export interface Topic {
 
 const topic = (id: string, words: readonly string[], functions: readonly string[], places: readonly string[], no: Topic['no']): Topic => ({
   id,
-  phrases: words.map(phraseOf),
+  phrases: words.flatMap((text) => [text, ...(/[a-z]$/.test(text) && !text.endsWith('s') ? [`${text}s`] : [])]).map(phraseOf),
   functions,
   places,
   no,
@@ -20,13 +20,19 @@ const topic = (id: string, words: readonly string[], functions: readonly string[
 
 /** Common words of listings for handhelds (our own collection; no source). A model's own names are added by `topicsOf`. */
 export const TOPICS: readonly Topic[] = [
-  topic('unit', ['it', 'player', 'unit', 'machine', 'device', 'this', 'they', 'them'], ['starts', 'turns'], [], 'missing'),
+  topic(
+    'unit',
+    ['it', 'player', 'unit', 'machine', 'device', 'this', 'them', 'rest', 'otherwise', 'else'],
+    ['starts', 'turns'],
+    [],
+    'missing',
+  ),
   topic('power', ['power', 'power lamp|light|led'], ['starts', 'turns'], ['switch'], 'fails'),
   topic('switch', ['power|on switch', 'switch'], ['starts'], ['switch'], 'missing'),
   topic('on-battery', ['on ~ battery|batteries|cells', 'battery life'], ['runs-on-battery'], ['battery', 'cells'], 'fails'),
   topic('on-charger', ['on ~ charger|mains|adapter', 'plugged in'], ['runs-on-charger', 'runs-on-inlet'], ['charger', 'supply'], 'fails'),
   topic('battery', ['battery', 'batteries', 'cells', 'cell', 'battery pack'], ['runs-on-battery'], ['battery', 'cells'], 'missing'),
-  topic('door', ['battery|cell door|cover|lid|flap', 'back cover', 'door', 'tape door'], ['closes'], ['shell'], 'missing'),
+  topic('door', ['battery|cell door|cover|lid|flap', 'back cover', 'door', 'tape door', 'lid'], ['closes'], ['shell'], 'missing'),
   topic(
     'contacts',
     ['battery|cell contacts|terminals|springs|spring|compartment|bay|box', 'contacts', 'terminals', 'springs'],

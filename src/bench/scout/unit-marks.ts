@@ -33,7 +33,7 @@ export function unitMarks(text: string, tokens: readonly Token[]): { readonly at
 
 function countOf(tokens: readonly Token[]): number {
   for (let i = 0; i < tokens.length; i++) {
-    if (/^(pair|couple)$/.test(tokens[i]!.word)) return 2;
+    if (/^(pair|couple|both|neither)$/.test(tokens[i]!.word)) return 2;
     const number = numberIn(tokens[i]!.word);
     const next = tokens[i + 1]?.word;
     const isOfLot = tokens[i - 1]?.word === 'of' && /^(lot|set)$/.test(tokens[i - 2]?.word ?? '');
@@ -70,7 +70,11 @@ function wordMarks(tokens: readonly Token[], at: UnitMarks): void {
     const ordinal = ORDINALS.indexOf(word);
     const isThe = tokens[i - 1]?.word === 'the';
     if (ordinal >= 0 && isThe) at.set(i - 1, { unit: (last = ordinal + 1), length: 2 });
-    else if (word === 'one' && (i === 0 || tokens[i - 1]!.word !== 'the') && !nextIsThing(tokens, i))
+    else if (
+      word === 'one' &&
+      (i === 0 || (!/^(the|no|any|only|each|every)$/.test(tokens[i - 1]!.word) && !ORDINALS.includes(tokens[i - 1]!.word))) &&
+      !nextIsThing(tokens, i)
+    )
       at.set(i, { unit: ++last, length: 1 });
     else if (word === 'other' && isThe) at.set(i - 1, { unit: ++last, length: 2 });
     else if (ALL.some((phrase) => matchAt(tokens, i, tokens.length, phrase) !== undefined)) at.set(i, { unit: null, length: 0 });
