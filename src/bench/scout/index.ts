@@ -1,2 +1,3 @@
 export type * from './listing-reading.ts';
 export { readListing } from './read-listing.ts';
+export { BY_THE_PERSON, claimsThatCount, correctedReading, keyOfReading, type ReadingCorrection } from './correct-reading.ts';

@@ -51,7 +51,7 @@ function cutAtWhether(marks: readonly Mark[], tokens: readonly Token[]): Mark[] 
 function claimsOf(said: Said, model: ReadableModel): Claim[] | Remark['code'] {
   if (said.is === 'denied' || said.is === 'condition' || said.is === 'as-is' || said.is === 'part-untested') return said.is;
   if (said.is === 'untested') return [{ about: said.is }];
-  if (said.is === 'taught') return [said.claim];
+  if (said.is === 'taught') return isOf(model, said.claim) ? [said.claim] : 'not-in-model';
   if (said.is === 'finds') {
     const place = said.topic?.places.find((id) => model.blocks.some((block) => block.id === id));
     return place === undefined ? 'not-in-model' : [{ about: 'place', place, sees: said.sees }];
@@ -60,3 +60,8 @@ function claimsOf(said: Said, model: ReadableModel): Claim[] | Remark['code'] {
   const id = said.topic?.functions.find((each) => model.functions.some((known) => known.id === each));
   return id === undefined ? 'not-in-model' : [{ about: 'function', function: id, says: said.says }];
 }
+
+const isOf = ({ functions, blocks }: ReadableModel, claim: Claim): boolean => {
+  if (claim.about === 'function') return functions.some(({ id }) => id === claim.function);
+  return claim.about === 'untested' || blocks.some(({ id }) => id === claim.place);
+};

@@ -52,7 +52,7 @@ export const WORD_RULES: readonly WordRule[] = [
   ...behaves('stays blank', 'fails', 'picture', 'stay*|remain* blank|black|dark|white', 'blank|black|white screen|display'),
   ...behaves('lights up', 'works', 'light', 'light* up', 'lit up'),
   ...behaves('lines', 'fails', 'picture', 'lines', 'missing lines', 'dead pixel*'),
-  ...behaves('reads', 'works', 'slot', 'read*', 'load*', 'recognise*', 'accept* cartridge*|game*'),
+  ...behaves('reads', 'works', 'slot', 'read', 'reads', 'reading', 'load*', 'recognise*', 'accept* cartridge*|game*'),
   ...behaves('closes', 'works', 'shell', 'close', 'closes', 'shut*'),
   ...rules({ does: 'behaves', name: 'plays', says: 'works', topic: null, otherwise: 'tape' }, 'play', 'plays', 'playing'),
   ...behaves(
