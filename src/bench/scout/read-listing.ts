@@ -57,7 +57,7 @@ function claimsOf(said: Said, model: ReadableModel): Claim[] | Remark['code'] {
     return place === undefined ? 'not-in-model' : [{ about: 'place', place, sees: said.sees }];
   }
   if (said.whole) return model.functions.map(({ id }) => ({ about: 'function', function: id, says: said.says }));
-  const id = said.topic?.functions.find((each) => model.functions.some((known) => known.id === each));
+  const id = [...(said.topic?.functions ?? []), said.topic?.id].find((each) => model.functions.some((known) => known.id === each));
   return id === undefined ? 'not-in-model' : [{ about: 'function', function: id, says: said.says }];
 }
 
