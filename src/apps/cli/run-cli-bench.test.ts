@@ -167,7 +167,6 @@ it('sets up a bench, and shows models by the names that commands take', async ()
 });
 
 it('reads the words of a listing, and what was typed goes before what was read', async () => {
-  const { salvor } = commandLine();
   const words = 'The light does not work. I think the power is fine.';
   const read = await salvor('scout', 'lamp-1', '--price', '5', '--text', words);
   expect(read.out).toContain('Read light=fails in "light does not work" (works, not)');

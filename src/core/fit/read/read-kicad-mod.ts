@@ -56,6 +56,7 @@ function padOf(list: List): Pad[] {
   const [, name, type, form] = list.items;
   const kind = lookUp(KINDS, type, 'is no type of pad');
   const shape = lookUp(SHAPES, form, 'is no shape of pad');
+  if (childrenOf(list, 'layers').length === 0) throw new Trouble(list.at, 'has no "layers"');
   const layers = childrenOf(list, 'layers').flatMap(({ items }) => items.slice(1).map(wordIn));
   if (kind === 'surface' && !layers.some((layer) => layer.endsWith('.Cu'))) return [];
   const [x, y, turn = 0] = numbersOf(list, 'at', 2, 3);
