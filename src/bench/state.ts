@@ -25,6 +25,8 @@ export interface BenchState {
     /** Time of the last reset by learned number. */
     resets: Map<string, string>;
   };
+  /** Words that the person taught for reading listings, by the words in small letters. */
+  taughtWords: Map<string, { words: string; claim: Claim }>;
   /** Time of the newest event that counts; empty before the first. */
   newestAt: string;
   /** Double-entry lines, oldest first; each event's lines sum to zero. */

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { claimIn } from './claims.ts';
+import { claimIn, claimText } from './claims.ts';
 import { Stop } from './stop.ts';
 
 it('reads what a seller says of a function, of a place, or of nothing', () => {
@@ -11,4 +11,8 @@ it('reads what a seller says of a function, of a place, or of nothing', () => {
 it.each(['sound', 'sound=loud', 'shell:works', '=fails', ''])('refuses "%s" and shows how it is written', (text) => {
   expect(() => claimIn(text)).toThrowError(Stop);
   expect(() => claimIn(text)).toThrowError(/sound=fails/);
+});
+
+it.each(['sound=comes-and-goes', 'shell:cracked', 'untested'])('writes "%s" as it is typed', (text) => {
+  expect(claimText(claimIn(text))).toBe(text);
 });

@@ -11,3 +11,9 @@ export function claimIn(text: string): Claim {
   if (name && sees?.success) return { about: 'place', place: name, sees: sees.data };
   throw misuse('bad-claim', { where: 'CLAIM', detail: text });
 }
+
+/** A claim as it would be typed. */
+export function claimText(claim: Claim): string {
+  if (claim.about === 'untested') return 'untested';
+  return claim.about === 'function' ? `${claim.function}=${claim.says}` : `${claim.place}:${claim.sees}`;
+}

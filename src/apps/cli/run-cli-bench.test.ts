@@ -165,3 +165,15 @@ it('sets up a bench, and shows models by the names that commands take', async ()
   expect((await salvor('models', 'lamp-3')).code).toBe(2);
   expect((await salvor('plan')).out).toContain('The pile is empty');
 });
+
+it('reads the words of a listing, and what was typed goes before what was read', async () => {
+  const words = 'The light does not work. I think the power is fine.';
+  const read = await salvor('scout', 'lamp-1', '--price', '5', '--text', words);
+  expect(read.out).toContain('Read light=fails in "light does not work" (works, not)');
+  expect(read.out).toMatch(/Read power=works in "power is fine" \(works\); it does not count/);
+  const outlook = async (...more: string[]) =>
+    JSON.parse((await salvor('scout', 'lamp-1', '--price', '5', '--json', ...more)).out).value_minor;
+  expect(await outlook('--text', words)).toBe(await outlook('--says', 'light=fails'));
+  expect(await outlook('--text', words, '--says', 'light=works')).toBe(await outlook('--says', 'light=works'));
+  expect(await outlook('--says', 'light=works')).not.toBe(await outlook('--says', 'light=fails'));
+});

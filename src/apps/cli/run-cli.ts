@@ -5,6 +5,7 @@ import type { CliParts } from './cli-parts.ts';
 import { askCommands } from './commands/ask.ts';
 import { circuitCommand } from './commands/circuits.ts';
 import { benchCommands } from './commands/bench.ts';
+import { fitCommand } from './commands/fit.ts';
 import { listCommands } from './commands/list.ts';
 import { scoutCommand } from './commands/scout.ts';
 import { undoCommand } from './commands/undo.ts';
@@ -35,7 +36,8 @@ export async function runCli(argv: readonly string[], parts: CliParts): Promise<
     .showHelpAfterError('(add --help for how it is written, with examples)')
     .configureOutput({ writeOut: (text) => parts.out(text.trimEnd()), writeErr: (text) => parts.err(text.trimEnd()) })
     .exitOverride();
-  for (const add of [benchCommands, listCommands, askCommands, circuitCommand, scoutCommand, addCommands, undoCommand]) add(program, parts);
+  for (const add of [benchCommands, listCommands, askCommands, circuitCommand, scoutCommand, fitCommand, addCommands, undoCommand])
+    add(program, parts);
   try {
     await program.parseAsync([...argv], { from: 'user' });
     return EXIT.done;

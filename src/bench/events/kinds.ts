@@ -250,6 +250,12 @@ export const BODIES = {
     about: Line.meta({ description: 'The learned number; jobs before this do not count for it' }),
     reason: Text.default(''),
   }),
+  'words-taught': z.object({
+    words: Line.regex(/[\p{L}\p{N}]/u, 'must hold a letter or a digit').meta({
+      description: 'Words of listings, as the person reads them',
+    }),
+    claim: Claim.nullable().meta({ description: 'What they claim; null: nothing any more' }),
+  }),
   'note-written': z.object({ item_id: Id.optional(), text: Text.min(1, 'must not be empty') }),
   'time-clocked': z.object({ item_id: Id.optional(), minutes: Minutes, task: Line }),
   'advice-declined': z.object({ item_id: Id, advice: Id, reason: Text.default('') }),

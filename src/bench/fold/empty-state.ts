@@ -17,6 +17,7 @@ export const emptyState = (): BenchState => ({
   taxRules: [],
   saleText: SALE_TEXT,
   learning: { halfLifeDays: 730, resets: new Map() },
+  taughtWords: new Map(),
   newestAt: '',
   journal: [],
   foreign: [],

@@ -9,3 +9,11 @@ export const learnedReset: Apply<'learned-reset'> = ({ state }, { body, at }) =>
   state.learning.resets.set(body.about, at);
   return null;
 };
+
+/** Words of listings mean this claim from now on; with null nothing any more. */
+export const wordsTaught: Apply<'words-taught'> = ({ state }, { body }) => {
+  const key = body.words.toLowerCase();
+  if (body.claim === null) state.taughtWords.delete(key);
+  else state.taughtWords.set(key, { words: body.words, claim: body.claim });
+  return null;
+};

@@ -52,6 +52,7 @@ const RULES: { readonly [K in Kind]: Rule<K> } = {
   'sale-text-set': saleTextSet,
   'learning-set': () => null,
   'learned-reset': () => null,
+  'words-taught': () => null,
   'note-written': aboutKnownIfAny,
   'time-clocked': aboutKnownIfAny,
   'advice-declined': aboutKnown,

@@ -20,6 +20,7 @@ export function benchView(
       fixed_minor: fixedMinor,
       cap_minor: capMinor,
     })),
+    taught_words: [...state.taughtWords.values()],
     demo: state.demo,
     events: log.events,
     items: state.items.size,

@@ -146,6 +146,10 @@ const ANY_BODY: { readonly [K in Kind]: fc.Arbitrary<BodyInput<K>> } = {
   'sale-text-set': fc.record({ template: line }),
   'learning-set': fc.record({ half_life_days: nullable(fc.integer({ min: 1, max: 900 })) }),
   'learned-reset': fc.record({ about: oneOf('remedy.lamp-1.new-bulb', 'nothing'), reason: text }),
+  'words-taught': fc.record({
+    words: oneOf('goes pfft', 'Lamp of honour'),
+    claim: oneOf(null, { about: 'untested' as const }, { about: 'function' as const, function: 'light', says: 'fails' as const }),
+  }),
   'note-written': fc.record({ item_id: maybe(items), text: line }),
   'time-clocked': fc.record({ item_id: maybe(items), minutes, task: line }),
   'advice-declined': fc.record({ item_id: items, advice: line }),

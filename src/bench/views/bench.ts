@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { Id } from '../events/index.ts';
+import { Claim, Id } from '../events/index.ts';
 import { Money } from './measures.ts';
 
 export const ModelRow = z.object({
@@ -30,6 +30,7 @@ export const BenchView = z
         cap_minor: Money.nullable(),
       }),
     ),
+    taught_words: z.array(z.object({ words: z.string(), claim: Claim })).meta({ description: 'Own words for reading listings' }),
     demo: z.enum(['none', 'present', 'put-away']),
     events: z.number().int(),
     items: z.number().int(),

@@ -1,7 +1,9 @@
 import type { Command } from 'commander';
 import { problemOfRefusal } from '../../../bench/words.ts';
+import type { Claim } from '../../../bench/events/index.ts';
 import { ScoutQuestion, type OutlookView } from '../../../bench/views/index.ts';
-import { claimIn } from '../claims.ts';
+import { claimsThatCount, readListing, type ListingReading } from '../../../bench/scout/index.ts';
+import { claimIn, claimText } from '../claims.ts';
 import type { CliParts } from '../cli-parts.ts';
 import { moneyIn, moneyText } from '../money.ts';
 import { setName } from '../print/item-lines.ts';
@@ -17,6 +19,7 @@ interface ScoutOptions {
   readonly currency?: string;
   readonly rate: string;
   readonly says: string[];
+  readonly text: string;
 }
 
 /** Should I buy it. */
@@ -32,6 +35,7 @@ export function scoutCommand(program: Command, parts: CliParts): void {
     .option('--currency <code>', 'when it is not that of the bench')
     .option('--rate <number>', 'bench currency for one unit of it', '1')
     .option('--says <claim...>', 'what the seller says: sound=fails, shell:cracked, untested', [])
+    .option('--text <words>', 'the words of the listing, read into claims; --says goes before them', '')
     .addHelpText('after', '\nExample: salvor scout tern-tn10 --price 14 --postage 3.50 --seller "Harbour Clearance" --says starts=fails')
     .action((model: string, options: ScoutOptions, command: Command) =>
       withSession(command, parts, (session) => scout(session, model, options)),
@@ -39,6 +43,7 @@ export function scoutCommand(program: Command, parts: CliParts): void {
 }
 
 function scout(session: Session, model: string, options: ScoutOptions): void {
+  const reading = readText(session, model, options.text);
   const currency = options.currency ?? session.bench.overview().currency;
   const question = ScoutQuestion.safeParse({
     model_id: model,
@@ -48,14 +53,33 @@ function scout(session: Session, model: string, options: ScoutOptions): void {
     postage_minor: moneyIn(options.postage, currency, '--postage'),
     currency,
     rate: Number(options.rate),
-    claims: options.says.map(claimIn),
+    claims: claimsOf(options.says.map(claimIn), reading),
   });
   if (!question.success)
     throw misuse('bad-input', { where: question.error.issues[0]!.path.join('.'), detail: question.error.issues[0]!.message });
   const outlook = session.bench.outlook(question.data);
   if ('ok' in outlook) throw new Stop(EXIT.usage, problemOfRefusal(outlook));
-  session.show(outlook, () => outlookLines(outlook));
+  session.show(outlook, () => [...readingLines(reading), ...outlookLines(outlook)]);
 }
+
+function readText(session: Session, model: string, text: string): ListingReading | undefined {
+  const file = session.bench.model(model)?.file;
+  return text === '' || !file ? undefined : readListing(text, file, [...session.bench.state().taughtWords.values()]);
+}
+
+/** What was typed, and of what was read only that of which nothing was typed. */
+function claimsOf(typed: readonly Claim[], reading: ListingReading | undefined): Claim[] {
+  const about = (claim: Claim): string =>
+    claim.about === 'function' ? claim.function : claim.about === 'place' ? claim.place : claim.about;
+  const known = new Set(typed.map(about));
+  return [...typed, ...(reading ? claimsThatCount(reading, null).filter((claim) => !known.has(about(claim))) : [])];
+}
+
+const readingLines = (reading: ListingReading | undefined): string[] =>
+  (reading?.claims ?? []).map(
+    ({ claim, words, rule, counts, unit }) =>
+      `Read ${claimText(claim)}${unit === null ? '' : ` of unit ${unit}`} in "${words}" (${rule})${counts ? '' : '; it does not count'}`,
+  );
 
 function outlookLines(outlook: OutlookView): string[] {
   const money = (minor: number): string => moneyText(minor, outlook.currency);

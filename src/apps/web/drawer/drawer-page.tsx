@@ -3,6 +3,7 @@ import { Answer } from '../ui/answer.tsx';
 import { useTitle } from '../ui/use-title.ts';
 import { AssembliesSection } from './assemblies-section.tsx';
 import { BagsSection } from './bags-section.tsx';
+import { FitSection } from './fit-section.tsx';
 import { OrdersSection } from './orders-section.tsx';
 
 /** Donors and parts: what can go into the next unit. */
@@ -19,6 +20,7 @@ export default function DrawerPage() {
             <AssembliesSection drawer={view} />
             <BagsSection drawer={view} models={models.data ?? []} />
             <OrdersSection drawer={view} />
+            <FitSection />
           </>
         )}
       </Answer>

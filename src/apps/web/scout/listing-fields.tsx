@@ -11,6 +11,7 @@ import { NumberField } from '../ui/number-field.tsx';
 import { Pick } from '../ui/pick.tsx';
 import { Section } from '../ui/section.tsx';
 import type { ListingForm } from './listing-form.ts';
+import { ReadWords } from './read-words.tsx';
 
 interface ListingFieldsProps {
   readonly form: ListingForm;
@@ -66,16 +67,27 @@ export function ListingFields({ form, change, bench, models }: ListingFieldsProp
             />
           )}
         </div>
+        <Field label="Its words" hint="Paste them: they are read here, and kept beside the listing for a dispute">
+          <textarea value={form.text} maxLength={4000} rows={4} onChange={(event) => change({ text: event.target.value })} />
+        </Field>
         {form.modelId !== '' && (
           <Answer query={model}>
             {(page) => (
-              <ClaimsInput model={page.file} claims={claimsFor(page.file, form.claims)} onChange={(claims) => change({ claims })} />
+              <>
+                {form.text.trim() !== '' && (
+                  <ReadWords
+                    key={form.modelId}
+                    text={form.text}
+                    model={page.file}
+                    taught={bench.taught_words}
+                    use={(claims, units) => change({ claims, count: Math.max(form.count, units) })}
+                  />
+                )}
+                <ClaimsInput model={page.file} claims={claimsFor(page.file, form.claims)} onChange={(claims) => change({ claims })} />
+              </>
             )}
           </Answer>
         )}
-        <Field label="Its words" hint="Kept beside the listing, for a dispute">
-          <textarea value={form.text} maxLength={4000} onChange={(event) => change({ text: event.target.value })} />
-        </Field>
       </div>
     </Section>
   );
