@@ -64,6 +64,16 @@ describe.each(SCREENS)('a board of which the circuit is known, on $name', (scree
     await walk.expectAccessible();
   });
 
+  it('marks the leads of the measurement that is chosen instead', async () => {
+    const { advice } = await file();
+    const other = advice.other_checks.find(({ probe }) => probe?.red && probe.red.net !== advice.check!.probe!.red!.net)!;
+    const folded = await walk.unfold(walk.next(), /^Do something else/);
+    await walk.press(folded, new RegExp(`^${other.name}`));
+    await board().getByText(`Rings mark where the leads go: red ${other.probe!.red!.pads[0]!.ref}`).waitFor();
+    await walk.press(walk.page.getByRole('region', { name: /^Your choice/ }), 'Back to the advice');
+    await board().getByText(`Rings mark where the leads go: red ${advice.check!.probe!.red!.pads[0]!.ref}`).waitFor();
+  });
+
   it('names groups of faults that nothing tells apart, with the remedy that serves all', async () => {
     const belief = walk.region('What may be wrong');
     const alike = belief.locator('details.alike').first();
