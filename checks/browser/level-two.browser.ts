@@ -1,6 +1,6 @@
 import type { Browser, Locator } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { ItemFile } from '../../src/bench/views/index.ts';
+import type { ItemFile, PointView } from '../../src/bench/views/index.ts';
 import { openBrowser } from '../figures/browser.ts';
 import { temporaryHome } from '../figures/server-process.ts';
 import { BenchWalk, SCREENS } from './bench-walk.ts';
@@ -119,15 +119,16 @@ describe.each(SCREENS)('a board of which the circuit is known, on $name', (scree
     const tp = parts.find(({ ref }) => ref === 'TP7')!;
     await pointAt(tp.x_mm, tp.y_mm);
     const chosen = walk.page.getByRole('region', { name: /^Chosen: TP7/ });
-    await chosen.getByLabel('What to measure').selectOption('v33.ohms');
-    const meter = chosen.getByRole('textbox', { name: /V33 in ohms/ });
-    await meter.fill('3,29 V');
+    const { points } = await walk.ask<{ points: PointView[] }>('/api/models/tern-tn20/points');
+    const [ohms, volts] = (['ohms', 'volts'] as const).map((mode) => points.find((each) => each.red === 'v33' && each.mode === mode)!);
+    await chosen.getByLabel('What to measure').selectOption(ohms!.id);
+    await chosen.getByRole('textbox').first().fill('3,29 V');
     const asked = chosen.getByRole('group', { name: 'What did the meter show?' });
     await asked.getByRole('button', { name: 'Measure in ohms' }).waitFor();
     await walk.expectAccessible();
-    await walk.noted(() => walk.press(asked, /^Note it as V33 in volts/));
+    await walk.noted(() => walk.press(asked, new RegExp(`^Note it as ${volts!.name}`)));
     const { readings, belief } = await file();
-    expect(readings).toMatchObject([{ point: 'v33.volts', mode: 'volts', value: 3.29 }]);
+    expect(readings).toMatchObject([{ point: volts!.id, mode: 'volts', value: 3.29 }]);
     expect(belief.moved!.text).toContain('3.29 V');
   });
 
