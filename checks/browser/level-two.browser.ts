@@ -136,7 +136,7 @@ describe.each(SCREENS)('a board of which the circuit is known, on $name', (scree
     const { belief, readings } = await file();
     await walk.region('What may be wrong').getByText(belief.moved!.text).waitFor();
     const row = walk.region('Readings').getByRole('row').filter({ hasText: '3.29 V' });
-    await row.getByText(readings[0]!.expected ?? readings[0]!.reference!).waitFor();
+    await row.getByText(readings[0]!.reference ?? readings[0]!.expected!).waitFor();
     await row.getByText(/^as good/).waitFor();
     await walk.noted(() => walk.press(row, /^Undo: /));
     expect((await file()).readings).toEqual([]);
