@@ -1,6 +1,6 @@
 import type { Browser, Locator } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { ItemFile } from '../../src/bench/views/index.ts';
+import type { ItemFile, PointView } from '../../src/bench/views/index.ts';
 import { openBrowser } from '../figures/browser.ts';
 import { temporaryHome } from '../figures/server-process.ts';
 import { BenchWalk, SCREENS } from './bench-walk.ts';
@@ -64,6 +64,16 @@ describe.each(SCREENS)('a board of which the circuit is known, on $name', (scree
     await walk.expectAccessible();
   });
 
+  it('marks the leads of the measurement that is chosen instead', async () => {
+    const { advice } = await file();
+    const other = advice.other_checks.find(({ probe }) => probe?.red && probe.red.net !== advice.check!.probe!.red!.net)!;
+    const folded = await walk.unfold(walk.next(), /^Do something else/);
+    await walk.press(folded, new RegExp(`^${other.name}`));
+    await board().getByText(`Rings mark where the leads go: red ${other.probe!.red!.pads[0]!.ref}`).waitFor();
+    await walk.press(walk.page.getByRole('region', { name: /^Your choice/ }), 'Back to the advice');
+    await board().getByText(`Rings mark where the leads go: red ${advice.check!.probe!.red!.pads[0]!.ref}`).waitFor();
+  });
+
   it('names groups of faults that nothing tells apart, with the remedy that serves all', async () => {
     const belief = walk.region('What may be wrong');
     const alike = belief.locator('details.alike').first();
@@ -109,15 +119,16 @@ describe.each(SCREENS)('a board of which the circuit is known, on $name', (scree
     const tp = parts.find(({ ref }) => ref === 'TP7')!;
     await pointAt(tp.x_mm, tp.y_mm);
     const chosen = walk.page.getByRole('region', { name: /^Chosen: TP7/ });
-    await chosen.getByLabel('What to measure').selectOption('v33.ohms');
-    const meter = chosen.getByRole('textbox', { name: /V33 in ohms/ });
-    await meter.fill('3,29 V');
+    const { points } = await walk.ask<{ points: PointView[] }>('/api/models/tern-tn20/points');
+    const [ohms, volts] = (['ohms', 'volts'] as const).map((mode) => points.find((each) => each.red === 'v33' && each.mode === mode)!);
+    await chosen.getByLabel('What to measure').selectOption(ohms!.id);
+    await chosen.getByRole('textbox').first().fill('3,29 V');
     const asked = chosen.getByRole('group', { name: 'What did the meter show?' });
     await asked.getByRole('button', { name: 'Measure in ohms' }).waitFor();
     await walk.expectAccessible();
-    await walk.noted(() => walk.press(asked, /^Note it as V33 in volts/));
+    await walk.noted(() => walk.press(asked, new RegExp(`^Note it as ${volts!.name}`)));
     const { readings, belief } = await file();
-    expect(readings).toMatchObject([{ point: 'v33.volts', mode: 'volts', value: 3.29 }]);
+    expect(readings).toMatchObject([{ point: volts!.id, mode: 'volts', value: 3.29 }]);
     expect(belief.moved!.text).toContain('3.29 V');
   });
 
@@ -125,7 +136,7 @@ describe.each(SCREENS)('a board of which the circuit is known, on $name', (scree
     const { belief, readings } = await file();
     await walk.region('What may be wrong').getByText(belief.moved!.text).waitFor();
     const row = walk.region('Readings').getByRole('row').filter({ hasText: '3.29 V' });
-    await row.getByText(readings[0]!.expected ?? readings[0]!.reference!).waitFor();
+    await row.getByText(readings[0]!.reference ?? readings[0]!.expected!).waitFor();
     await row.getByText(/^as good/).waitFor();
     await walk.noted(() => walk.press(row, /^Undo: /));
     expect((await file()).readings).toEqual([]);

@@ -17,3 +17,7 @@ export async function askAnew(client: QueryClient): Promise<void> {
   const others = client.invalidateQueries({ predicate: (query) => !isStill(query) && !(isOnBench && isItem(query)) });
   if (!isOnBench) await others;
 }
+
+/** Asks anew after more of a circuit became known: for all but the files of models, with the points that can be measured now. */
+export const askOfBoards = (client: QueryClient): Promise<void> =>
+  client.invalidateQueries({ predicate: ({ queryKey: [first] }) => first !== 'model' });

@@ -1,6 +1,6 @@
 import { useQueryClient, type QueryClient } from '@tanstack/react-query';
 import { useEffect } from 'react';
-import { askAnew } from './ask-anew.ts';
+import { askAnew, askOfBoards } from './ask-anew.ts';
 import { benchQuery } from './queries.ts';
 import { isNews, isWriting, sawUpTo } from './seen-seq.ts';
 
@@ -28,10 +28,14 @@ export function useChanges(): void {
       heard = Math.max(heard, seq);
       gather();
     };
-    source.addEventListener('boards', () => {
-      clearTimeout(slow);
-      slow = setTimeout(() => void askAnew(client), LEARNING_MS);
-    });
+    const learn = (): void => {
+      slow ??= setTimeout(() => {
+        slow = undefined;
+        if (isAnswerBegun()) learn();
+        else void askOfBoards(client);
+      }, LEARNING_MS);
+    };
+    source.addEventListener('boards', learn);
     source.addEventListener('seq', (event: MessageEvent<string>) => void hear(Number(event.data)));
     return () => {
       clearTimeout(timer);
@@ -40,6 +44,10 @@ export function useChanges(): void {
     };
   }, [client]);
 }
+
+/** Whether the card of what to do next holds something that was typed and not sent: a new advice would wipe it away. */
+const isAnswerBegun = (): boolean =>
+  [...document.querySelectorAll<HTMLInputElement>('#what-next input.meter')].some(({ value }) => value !== '');
 
 /** How long the log was when this page first asked; the stream tells its length at once, and that is no news. */
 const eventsShown = async (client: QueryClient): Promise<number> =>

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { usePoints } from '../api/queries.ts';
 import { Pick } from '../ui/pick.tsx';
 import { MeasureAnswerForm, type MeasuredPoint } from './measure-answer-form.tsx';
+import { pointTitle } from './point-words.ts';
 import { POWER_WORDS } from './power-words.ts';
 import { useUnit } from './unit-context.ts';
 
@@ -16,7 +17,7 @@ export function AnyMeasureForm() {
   const usual = model.checks.find((check) => check.measure === target)?.minutes ?? 1;
   return (
     <div className="form">
-      <Pick label="Point" options={points} value={target} onChange={setTarget} />
+      <Pick label="Point" options={points.map((each) => ({ id: each.id, name: pointTitle(each) }))} value={target} onChange={setTarget} />
       <MeasureAnswerForm key={target} point={point} usualMinutes={usual} />
     </div>
   );

@@ -1,6 +1,8 @@
+import { useCallback, useMemo, useState } from 'react';
 import { BeliefSection } from './belief-section.tsx';
 import { BenchHead } from './bench-head.tsx';
 import { BoardSection } from './board-section.tsx';
+import { InsteadContext } from './instead-context.ts';
 import { DecisionSection } from './decision-section.tsx';
 import { NextLink } from './next-link.tsx';
 import { LeavingSection } from './leaving-section.tsx';
@@ -13,7 +15,6 @@ import { ReadingsSection } from './readings-section.tsx';
 import { SlotsSection } from './slots-section.tsx';
 import { CircuitProgress } from './circuit-progress.tsx';
 import { useFocusOnNewAdvice } from './use-focus-on-new-advice.ts';
-import { useSharper } from './use-sharper.ts';
 import { useUnit } from './unit-context.ts';
 import { WhatNext } from './what-next.tsx';
 
@@ -21,9 +22,12 @@ import { WhatNext } from './what-next.tsx';
 export function BenchDesk() {
   const { file } = useUnit();
   useFocusOnNewAdvice(file.advice.id);
-  useSharper(file);
+  const [instead, setInstead] = useState<{ id: string | null; advice: string } | null>(null);
+  const id = instead?.advice === file.advice.id ? instead.id : null;
+  const choose = useCallback((to: string | null) => setInstead({ id: to, advice: file.advice.id }), [file.advice.id]);
+  const chosen = useMemo(() => ({ id, choose }), [id, choose]);
   return (
-    <>
+    <InsteadContext value={chosen}>
       <BenchHead />
       <NextLink />
       <div className="desk">
@@ -45,6 +49,6 @@ export function BenchDesk() {
           <MoneySection />
         </div>
       </div>
-    </>
+    </InsteadContext>
   );
 }

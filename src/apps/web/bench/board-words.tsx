@@ -18,7 +18,7 @@ export function BoardWords({ side, net, marks }: { readonly side: 'front' | 'bac
     net !== null && `Thin frames mark the other pads of ${net}.`,
     work.length > 0 && `Thick frames mark what to work on: ${work.map((spot) => `${spot.ref}${beyond(spot.side)}`).join(', ')}.`,
     likely.length > 0 &&
-      `The darker a part, the likelier it, or one that cannot be told from it, is at fault; first ${likelyWords(likely)}.`,
+      `The stronger the colour of a part, the likelier it, or one that cannot be told from it, is at fault; first ${likelyWords(likely)}.`,
     seen.length > 0 && `Seen: ${seen.map((mark) => `${mark.text}${beyond(mark.side)}`).join('; ')}.`,
   ].filter((line) => line !== false);
   return lines.length > 0 && <p className="small muted">{lines.join(' ')}</p>;

@@ -2,11 +2,11 @@ import { useId, useState } from 'react';
 import { recordReading } from '../actions/record-reading.ts';
 import type { MeterMode, Stage } from '../../../bench/events/index.ts';
 import { reading } from '../format/reading.ts';
-import { MODE_WORDS } from '../format/words.ts';
 import { useRecorder } from '../record/recorder-context.ts';
 import { MinutesField } from './minutes-field.tsx';
 import { NumberPad } from './number-pad.tsx';
 import { OtherMode } from './other-mode.tsx';
+import { pointWords } from './point-words.ts';
 import { readMeter } from './read-meter.ts';
 import { useUnit } from './unit-context.ts';
 import { useMinutes } from './use-minutes.ts';
@@ -23,12 +23,6 @@ export interface MeasuredPoint {
 interface MeasureAnswerFormProps {
   readonly point: MeasuredPoint;
   readonly usualMinutes: number;
-}
-
-/** "V33 at the regulator, volts, on its cell, switched on"; a name that tells the mode tells it once. */
-function pointWords({ name, mode, power }: MeasuredPoint): string {
-  const mine = MODE_WORDS[mode].toLowerCase();
-  return [name, ...(name.toLowerCase().endsWith(mine) ? [] : [mine]), power.name.charAt(0).toLowerCase() + power.name.slice(1)].join(', ');
 }
 
 /** What the meter shows: typed, or tapped on the big pad. */

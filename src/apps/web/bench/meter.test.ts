@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { press } from './number-pad.tsx';
+import { pointTitle, pointWords } from './point-words.ts';
 import { readMeter } from './read-meter.ts';
 import { verdict } from './verdict.ts';
 
@@ -57,4 +58,9 @@ describe('the verdict on a reading', () => {
     expect(verdict('OL on 3 good boards', null, 4)).toBe('a number, not OL');
     expect(verdict('OL by its circuit', null, null)).toBe('as good');
   });
+});
+
+it('a point is called by its name, its mode once, and how it is fed', () => {
+  expect(pointTitle({ name: 'V33 to ground', mode: 'diode' })).toBe('V33 to ground, diode');
+  expect(pointWords({ name: 'V33 in volts', mode: 'volts', power: { name: 'On its cell' } })).toBe('V33 in volts, on its cell');
 });

@@ -2,6 +2,7 @@ import type { MeterMode } from '../../../bench/events/index.ts';
 import { usePoints } from '../api/queries.ts';
 import { MODE_WORDS } from '../format/words.ts';
 import type { MeasuredPoint } from './measure-answer-form.tsx';
+import { pointWords } from './point-words.ts';
 import { useUnit } from './unit-context.ts';
 
 interface OtherModeProps {
@@ -26,7 +27,7 @@ export function OtherMode({ point, said, busy, clear, note }: OtherModeProps) {
       </button>
       {others.slice(0, 2).map((other) => (
         <button key={other.id} type="button" disabled={busy} onClick={() => note(other)}>
-          Note it as {other.name}, {other.power.name.toLowerCase()}
+          Note it as {pointWords(other)}
         </button>
       ))}
     </fieldset>

@@ -8,6 +8,7 @@ import { dragged, EMPTY_DRAFT, polygonOf, tapped, type RegionDraft } from '../bo
 import { Section } from '../ui/section.tsx';
 import { BoardWords } from './board-words.tsx';
 import { leadMarks, likelyParts, seenMarks } from './board-marks.ts';
+import { useAtHand } from './instead-context.ts';
 import { RegionPanel } from './region-panel.tsx';
 import { SpotPanel } from './spot-panel.tsx';
 import { useUnit } from './unit-context.ts';
@@ -17,7 +18,7 @@ type Side = Frame['side'];
 /** The board by the places of its parts: what is likely at fault, what was seen, where the leads go; a part pointed at takes findings and readings. */
 export function PlacedBoard({ board }: { readonly board: NonNullable<ModelFile['board']> }) {
   const { file, model, parts } = useUnit();
-  const { check, remedy } = file.advice;
+  const { check, remedy } = useAtHand();
   const marks = useMemo(
     () => ({
       likely: likelyParts(file.belief),
@@ -28,9 +29,10 @@ export function PlacedBoard({ board }: { readonly board: NonNullable<ModelFile['
     [file.belief, file.findings, check, remedy, model.blocks, parts],
   );
   const [turned, setTurned] = useState<{ side: Side; advice: string } | null>(null);
+  const atHand = check?.id ?? remedy?.id ?? file.advice.id;
   const advised = marks.leads[0]?.side ?? marks.work[0]?.side ?? 'front';
-  const side = turned?.advice === file.advice.id ? turned.side : advised;
-  const turn = (to: Side): void => setTurned({ side: to, advice: file.advice.id });
+  const side = turned?.advice === atHand ? turned.side : advised;
+  const turn = (to: Side): void => setTurned({ side: to, advice: atHand });
   const [chosen, setChosen] = useState<Hit | null>(null);
   const [draft, setDraft] = useState<RegionDraft | null>(null);
   const { width_mm: width, height_mm: height } = board;

@@ -7,6 +7,7 @@ import { nameIn } from './answer-form.ts';
 import { LookAnswerForm } from './look-answer-form.tsx';
 import { MeasureAnswerForm } from './measure-answer-form.tsx';
 import { netWords } from '../board/net-words.ts';
+import { pointWords } from './point-words.ts';
 import { useUnit } from './unit-context.ts';
 
 /** The part that was pointed at, and the forms for what is seen there and measured at its pins. */
@@ -78,7 +79,7 @@ function PointsHere({ points }: { readonly points: NonNullable<ReturnType<typeof
           label="What to measure"
           value={point.id}
           onChange={setPicked}
-          options={points.map(({ id, name, power }) => ({ id, name: `${name}: ${power.name.toLowerCase()}` }))}
+          options={points.map((each) => ({ id: each.id, name: pointWords(each) }))}
         />
       )}
       <MeasureAnswerForm key={point.id} point={point} usualMinutes={1} />

@@ -1,4 +1,5 @@
-import { useState } from 'react';
+import { useContext } from 'react';
+import { InsteadContext, useAtHand } from './instead-context.ts';
 import { NextBody } from './next-body.tsx';
 import { NextCheck } from './next-check.tsx';
 import { NextRemedy } from './next-remedy.tsx';
@@ -9,10 +10,9 @@ import { Why } from '../ui/why.tsx';
 /** The card that says what to do now, why, and takes the outcome at once. */
 export function WhatNext() {
   const { advice } = useUnit().file;
-  const [insteadId, setInsteadId] = useState<string | null>(null);
-  const check = advice.other_checks.find((each) => each.id === insteadId);
-  const remedy = advice.other_remedies.find((each) => each.id === insteadId);
-  const isOwnChoice = check !== undefined || remedy !== undefined;
+  const { choose } = useContext(InsteadContext);
+  const { check, remedy, isOwnChoice } = useAtHand();
+  const own = isOwnChoice ? { check, remedy } : null;
   return (
     <section className="sheet next" id="what-next" aria-labelledby="what-next-title what-next-headline" tabIndex={-1}>
       <header>
@@ -20,20 +20,20 @@ export function WhatNext() {
           {isOwnChoice ? 'Your choice' : 'What next'}
         </h2>
         <p className="headline" id="what-next-headline">
-          {check?.name ?? remedy?.name ?? advice.headline}
+          {own?.check?.name ?? own?.remedy?.name ?? advice.headline}
         </p>
       </header>
       {!isOwnChoice && advice.why[0] !== undefined && <p className="small">{advice.why[0]}</p>}
-      {check && <NextCheck key={check.id} check={check} saysWhy />}
-      {remedy && <NextRemedy key={remedy.id} remedy={remedy} saysWhy />}
+      {own?.check && <NextCheck key={own.check.id} check={own.check} saysWhy />}
+      {own?.remedy && <NextRemedy key={own.remedy.id} remedy={own.remedy} saysWhy />}
       {!isOwnChoice && <NextBody />}
       {!isOwnChoice && <Why lines={advice.why} summary="Why this, in full" />}
       {isOwnChoice ? (
-        <button type="button" className="quiet" onClick={() => setInsteadId(null)}>
+        <button type="button" className="quiet" onClick={() => choose(null)}>
           Back to the advice
         </button>
       ) : (
-        <RunnersUp choose={setInsteadId} />
+        <RunnersUp choose={choose} />
       )}
     </section>
   );
