@@ -68,7 +68,7 @@ function startWorker(): WarmWorker {
         const id = taken++;
         waiting.set(id, { resolve });
         thread.ref();
-        thread.postMessage({ id, program });
+        thread.postMessage({ id, program }, []);
       }),
     retire: () => {
       retired = true;

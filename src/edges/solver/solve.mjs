@@ -11,7 +11,7 @@ parentPort.on('message', async ({ id, program }) => {
   } catch (error) {
     answer = { ok: false, code: 'not-solved', detail: String(error?.message ?? error).split('\n')[0] };
   }
-  parentPort.postMessage({ id, answer });
+  parentPort.postMessage({ id, answer }, []);
 });
 
 function solve(highs, program) {
