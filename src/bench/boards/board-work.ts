@@ -75,7 +75,9 @@ export class BoardWork {
 
   rows(from: number, count: number): BoardRows {
     const { points, faults, functions, already } = this.task;
-    const sets = Array.from({ length: count }, (_, i) => togetherOn([...already, ...(from + i === 0 ? [] : [faults[from + i - 1]!.circuit])]));
+    const sets = Array.from({ length: count }, (_, i) =>
+      togetherOn([...already, ...(from + i === 0 ? [] : [faults[from + i - 1]!.circuit])]),
+    );
     const values = simulateLooks(this.ready, sets, this.looks);
     const cells = count * DRAWS;
     const readings = new Float32Array(cells * points.length);
@@ -117,7 +119,7 @@ export class BoardWork {
 }
 
 /** Rows that are taken over at once: few enough for a bench to stay quick meanwhile. */
-const SLICE = 24;
+const SLICE = 12;
 
 /** The same rows in slices, each with numbers of its own. */
 export function* slicesOf({ points, functions }: Pick<BoardTask, 'points' | 'functions'>, rows: BoardRows): Generator<BoardRows> {

@@ -56,12 +56,17 @@ export function kernelsOf(dictionary: ReadingDictionary, limit: MeterLimit): Ker
 export function fillRow(kernels: Kernels, row: number): void {
   const { points, draws, values } = kernels.dictionary;
   const own = values.subarray(row * draws * points.length, (row + 1) * draws * points.length);
-  if (own.every(Number.isNaN)) return;
+  if (isEmpty(own)) return;
   const found = new Float64Array(draws);
   for (let p = 0; p < points.length; p++) {
     for (let d = 0; d < draws; d++) found[d] = own[d * points.length + p]!;
     fillCell(kernels, row, p, found);
   }
+}
+
+function isEmpty(values: Float64Array): boolean {
+  for (let i = 0; i < values.length; i++) if (!Number.isNaN(values[i]!)) return false;
+  return true;
 }
 
 /** `found` are the readings of the row at this point, by draw. */
