@@ -60,7 +60,7 @@ describe.each(['tern-tn20', 'corrie-cp4'])('what is asked of boards of the %s', 
     const { readings, works, count } = new BoardWork(task).rows(0, 12);
     expect(readings.some(Number.isNaN)).toBe(false);
     const wellOf = task.functions.map((_, f) => [...works.subarray(f * count * DRAWS, f * count * DRAWS + DRAWS)]);
-    expect(wellOf.flat().every((works) => works === 1)).toBe(true);
+    expect(wellOf.flat().every((value) => value === 1)).toBe(true);
     expect(works.includes(0)).toBe(true);
   });
 });
