@@ -1,0 +1,232 @@
+import { boxBlur } from '../image/blur.ts';
+import { planeOf, type Plane } from '../image/plane.ts';
+import { resized } from '../image/resample.ts';
+import type { FeatureKind, GreyBytes, Homography, PictureLibrary } from '../picture-library.ts';
+import { agreementOf, type Agreement } from './agreement.ts';
+import { rescaledDisplacement, type Displacement } from './displacement.ts';
+import { cornersApart, composed, fittedHomography, mapped, rescaled, seenIn, warpedByHomography } from './homography.ts';
+import { hypotheses } from './hypotheses.ts';
+import { poseOf, USUAL_FOCAL, type Pose } from './pose.ts';
+import { FLOW, smoothFlow } from './smooth-flow.ts';
+
+/** How the other picture lies on the reference: p in the reference is at h(p + d(p)) in the other. */
+export interface Alignment {
+  readonly ok: true;
+  readonly h: Homography;
+  readonly displacement: Displacement;
+  readonly agreement: Agreement;
+  readonly pose: Pose;
+}
+
+/** Why two pictures were not laid on one another, with what was measured. */
+export interface AlignmentRefusal {
+  readonly ok: false;
+  readonly code: 'no-structure' | 'too-different' | 'opposite-sides' | 'repetitive' | 'too-little-shared' | 'too-oblique' | 'stopped';
+  readonly tiltDeg?: number;
+  readonly agreement?: Agreement;
+}
+
+export interface AlignOptions {
+  /** Focal length of the other picture in px; a usual one where it is not known. */
+  readonly focalPx?: number;
+  readonly shouldStop?: () => boolean;
+}
+
+/** Longer side, px, at which features are sought, and at which maps are judged. */
+const FEATURE_PX = 900;
+const JUDGED_PX = 450;
+/** Limits of what is accepted, tuned on the study's tuning half. */
+const LEAST_FITTING = 0.6;
+const SURE_FITTING = 0.85;
+const LEAST_OVERLAP = 0.4;
+const RIVAL_MARGIN = 0.06;
+const MOST_TILT_DEG = 40;
+
+/**
+ * Lays `other` on `reference` (both grey): maps are proposed by matched corners, then by blobs where those are not sure, each is refined and judged by how
+ * the pictures agree under it, and the best is taken only where it agrees well and no different one agrees about as well. A smooth displacement for lens,
+ * bend and low parallax follows. Any rotation; the board may lie in a larger scene. Refusals are values, never a wrong map.
+ */
+export function align(reference: Plane, other: Plane, library: PictureLibrary, options: AlignOptions = {}): Alignment | AlignmentRefusal {
+  const stop = options.shouldStop ?? ((): boolean => false);
+  const pair = new Judged(reference, other);
+  if (!pair.hasStructure()) return { ok: false, code: 'no-structure' };
+  let found = pair.judgedMaps('corners', library);
+  if (stop()) return { ok: false, code: 'stopped' };
+  if (!found[0] || found[0].agreement.fitting < SURE_FITTING) found = sortedByFit([...found, ...pair.judgedMaps('blobs', library)]);
+  if (stop()) return { ok: false, code: 'stopped' };
+  const best = found[0];
+  if (!best || best.agreement.fitting < LEAST_FITTING) return refusal(pair, best, library);
+  if (best.agreement.overlap < LEAST_OVERLAP) return { ok: false, code: 'too-little-shared', agreement: best.agreement };
+  const rival = found.find((each) => pair.apart(each.h, best.h) > 6);
+  if (rival && rival.agreement.fitting > best.agreement.fitting - RIVAL_MARGIN)
+    return { ok: false, code: 'repetitive', agreement: best.agreement };
+  return finished(reference, other, pair, best, options);
+}
+
+function finished(reference: Plane, other: Plane, pair: Judged, best: JudgedMap, options: AlignOptions): Alignment | AlignmentRefusal {
+  const h = pair.atFullSize(best.h);
+  const focal = options.focalPx ?? USUAL_FOCAL * Math.max(other.width, other.height);
+  const pose = poseOf(h, reference.width, reference.height, focal);
+  if (pose.tiltDeg > MOST_TILT_DEG) return { ok: false, code: 'too-oblique', tiltDeg: pose.tiltDeg, agreement: best.agreement };
+  const field = pair.displacement(best.h);
+  const displacement = rescaledDisplacement(field, 1 / pair.scaleReference, reference.width, reference.height);
+  return { ok: true, h, displacement, agreement: best.agreement, pose };
+}
+
+function refusal(pair: Judged, best: JudgedMap | undefined, library: PictureLibrary): AlignmentRefusal {
+  const seenThrough = pair.mirrored().judgedMaps('corners', library)[0];
+  if (seenThrough && seenThrough.agreement.fitting > (best?.agreement.fitting ?? 0) + 0.1 && seenThrough.agreement.fitting > 0.3)
+    return { ok: false, code: 'opposite-sides', agreement: seenThrough.agreement };
+  return best ? { ok: false, code: 'too-different', agreement: best.agreement } : { ok: false, code: 'too-different' };
+}
+
+interface JudgedMap {
+  readonly h: Homography;
+  readonly agreement: Agreement;
+}
+
+const sortedByFit = (found: readonly JudgedMap[]): JudgedMap[] => [...found].sort((a, b) => b.agreement.fitting - a.agreement.fitting);
+
+/** A pair at the size at which its maps are sought and judged. */
+class Judged {
+  readonly scaleReference: number;
+  private readonly scaleOther: number;
+  private readonly a: Plane;
+  private readonly b: Plane;
+
+  constructor(
+    private readonly reference: Plane,
+    private readonly other: Plane,
+  ) {
+    this.scaleReference = Math.min(1, FEATURE_PX / Math.max(reference.width, reference.height));
+    this.scaleOther = Math.min(1, (1.3 * FEATURE_PX) / Math.max(other.width, other.height));
+    this.a = evened(shrunk(reference, this.scaleReference));
+    this.b = evened(shrunk(other, this.scaleOther));
+  }
+
+  hasStructure(): boolean {
+    return [this.reference, this.other].every((plane) => contrastOf(plane) > 4);
+  }
+
+  /** The pair with the reference seen from behind. */
+  mirrored(): Judged {
+    const { width, height, data } = this.reference;
+    const flipped = planeOf(width, height);
+    for (let i = 0; i < data.length; i++) flipped.data[i] = data[i - 2 * (i % width) + width - 1]!;
+    return new Judged({ width, height, data: flipped.data }, this.other);
+  }
+
+  apart(p: Homography, q: Homography): number {
+    return cornersApart(p, q, this.a.width, this.a.height);
+  }
+
+  atFullSize(h: Homography): Homography {
+    return rescaled(h, this.reference.width / this.a.width, this.other.width / this.b.width);
+  }
+
+  /** Maps from features, each refined, best first. Rough agreement first sorts out what is not worth refining. */
+  judgedMaps(kind: FeatureKind, library: PictureLibrary): JudgedMap[] {
+    const rough = hypotheses(bytesOf(this.a), bytesOf(this.b), kind, library).map(({ h }) => ({ h, agreement: this.judge(h, 4) }));
+    const kept: JudgedMap[] = [];
+    for (const each of sortedByFit(rough)) {
+      if (kept.length >= 4 || each.agreement.fitting < 0.2) break;
+      if (kept.some((known) => this.apart(known.h, each.h) < 6)) continue;
+      kept.push(each);
+    }
+    return sortedByFit(
+      kept.map(({ h }) => {
+        const better = this.refined(h);
+        return { h: better, agreement: this.judge(better, 2) };
+      }),
+    );
+  }
+
+  private judge(h: Homography, searchPx: number): Agreement {
+    const factor = Math.min(1, JUDGED_PX / Math.max(this.a.width, this.a.height));
+    const width = Math.round(this.a.width * factor);
+    const height = Math.round(this.a.height * factor);
+    const small = rescaled(h, width / this.a.width, width / this.a.width);
+    const b = resized(this.b, Math.round((this.b.width * width) / this.a.width), Math.round((this.b.height * width) / this.a.width));
+    const laid = warpedByHomography(b, small, width, height);
+    return agreementOf(resized(this.a, width, height), laid, seenIn(small, width, height, b.width, b.height, 2), searchPx);
+  }
+
+  /** The map that follows the smooth displacement found under it, twice. */
+  private refined(h: Homography): Homography {
+    let map = h;
+    for (let round = 0; round < 2; round++) {
+      const field = this.displacement(map);
+      map = followed(map, field) ?? map;
+    }
+    return map;
+  }
+
+  displacement(h: Homography): Displacement {
+    const laid = warpedByHomography(this.b, h, this.a.width, this.a.height);
+    return smoothFlow(this.a, laid, { ...FLOW, halvings: 3 });
+  }
+}
+
+/** The map that best follows a displacement found under it. */
+function followed(h: Homography, { step, dx, dy }: Displacement): Homography | null {
+  const from: [number, number][] = [];
+  const to: [number, number][] = [];
+  for (let r = 0; r < dx.height; r += 3) {
+    for (let c = 0; c < dx.width; c += 3) {
+      const i = r * dx.width + c;
+      from.push([c * step, r * step]);
+      to.push([c * step + dx.data[i]!, r * step + dy.data[i]!]);
+    }
+  }
+  const correction = fittedHomography(
+    from,
+    to,
+    from.map(() => 1),
+  );
+  return correction && composed(h, correction);
+}
+
+/** Light made even: less the local mean, over the local contrast, around 128. */
+function evened(plane: Plane): Plane {
+  const radius = Math.max(8, Math.round(0.04 * Math.max(plane.width, plane.height)));
+  const mean = boxBlur(plane, radius);
+  const squares = boxBlur({ ...plane, data: plane.data.map((v) => v * v) }, radius);
+  const out = planeOf(plane.width, plane.height);
+  for (let i = 0; i < out.data.length; i++) {
+    const spread = Math.sqrt(Math.max(0, squares.data[i]! - mean.data[i]! ** 2));
+    out.data[i] = Math.max(0, Math.min(255, 128 + (50 * (plane.data[i]! - mean.data[i]!)) / (spread + 12)));
+  }
+  return out;
+}
+
+const shrunk = (plane: Plane, factor: number): Plane =>
+  factor >= 1 ? plane : resized(plane, Math.round(plane.width * factor), Math.round(plane.height * factor));
+
+const bytesOf = ({ width, height, data }: Plane): GreyBytes => ({ width, height, data: Uint8Array.from(data, (v) => v + 0.5) });
+
+function contrastOf({ data }: Plane): number {
+  let sum = 0;
+  let squares = 0;
+  for (const v of data) {
+    sum += v;
+    squares += v * v;
+  }
+  return Math.sqrt(Math.max(0, squares / data.length - (sum / data.length) ** 2));
+}
+
+/** Where a pixel of the reference lies in the other picture. */
+export function placeInOther({ h, displacement: { step, dx, dy } }: Alignment, x: number, y: number): [number, number] {
+  const at = (grid: Plane): number => {
+    const gx = Math.max(0, Math.min(grid.width - 1, x / step));
+    const gy = Math.max(0, Math.min(grid.height - 1, y / step));
+    const x0 = Math.floor(gx);
+    const y0 = Math.floor(gy);
+    const x1 = Math.min(grid.width - 1, x0 + 1);
+    const y1 = Math.min(grid.height - 1, y0 + 1);
+    const top = grid.data[y0 * grid.width + x0]! * (1 - gx + x0) + grid.data[y0 * grid.width + x1]! * (gx - x0);
+    const bottom = grid.data[y1 * grid.width + x0]! * (1 - gx + x0) + grid.data[y1 * grid.width + x1]! * (gx - x0);
+    return top * (1 - gy + y0) + bottom * (gy - y0);
+  };
+  return mapped(h, x + at(dx), y + at(dy));
+}
