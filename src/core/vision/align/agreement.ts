@@ -14,7 +14,7 @@ export interface Agreement {
 const SQUARE_PX = 20;
 const FITTING = 0.6;
 /** Squares with less contrast (standard deviation, grey) say nothing. */
-const LEAST_CONTRAST = 6;
+const LEAST_CONTRAST = 12;
 
 /**
  * How well `laid` agrees with `reference`, both small (some 500 px), `valid` where both are seen. Each square of 20 px may move by `searchPx`. Correlation is blind to
@@ -42,8 +42,8 @@ export function agreementOf(reference: Plane, laid: Plane, valid: Uint8Array, se
 
 function bestCorrelation(a: Plane, b: Plane, x0: number, y0: number, searchPx: number): number | undefined {
   let best = -1;
-  for (let dy = -searchPx; dy <= searchPx; dy += 2) {
-    for (let dx = -searchPx; dx <= searchPx; dx += 2) {
+  for (let dy = -searchPx; dy <= searchPx; dy += 1 + Number(searchPx > 1)) {
+    for (let dx = -searchPx; dx <= searchPx; dx += 1 + Number(searchPx > 1)) {
       const value = correlation(a, b, x0, y0, dx, dy);
       if (value === undefined) return undefined;
       if (value > best) best = value;

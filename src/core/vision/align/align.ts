@@ -3,10 +3,11 @@ import { planeOf, type Plane } from '../image/plane.ts';
 import { resized } from '../image/resample.ts';
 import type { FeatureKind, GreyBytes, Homography, PictureLibrary } from '../picture-library.ts';
 import { agreementOf, type Agreement } from './agreement.ts';
-import { rescaledDisplacement, type Displacement } from './displacement.ts';
-import { cornersApart, composed, fittedHomography, mapped, rescaled, seenIn, warpedByHomography } from './homography.ts';
+import { rescaledDisplacement, warpedBy, type Displacement } from './displacement.ts';
+import { cornersApart, mapped, rescaled, seenIn, warpedByHomography } from './homography.ts';
 import { hypotheses } from './hypotheses.ts';
 import { poseOf, USUAL_FOCAL, type Pose } from './pose.ts';
+import { refinedMap } from './refine-map.ts';
 import { FLOW, smoothFlow } from './smooth-flow.ts';
 
 /** How the other picture lies on the reference: p in the reference is at h(p + d(p)) in the other. */
@@ -58,7 +59,7 @@ export function align(reference: Plane, other: Plane, library: PictureLibrary, o
   const best = found[0];
   if (!best || best.agreement.fitting < LEAST_FITTING) return refusal(pair, best, library);
   if (best.agreement.overlap < LEAST_OVERLAP) return { ok: false, code: 'too-little-shared', agreement: best.agreement };
-  const rival = found.find((each) => pair.apart(each.h, best.h) > 6);
+  const rival = found.find((each) => pair.apart(each.h, best.h) > 0.03 * FEATURE_PX);
   if (rival && rival.agreement.fitting > best.agreement.fitting - RIVAL_MARGIN)
     return { ok: false, code: 'repetitive', agreement: best.agreement };
   return finished(reference, other, pair, best, options);
@@ -136,8 +137,8 @@ class Judged {
     }
     return sortedByFit(
       kept.map(({ h }) => {
-        const better = this.refined(h);
-        return { h: better, agreement: this.judge(better, 2) };
+        const better = refinedMap(this.a, this.b, h, 3);
+        return { h: better, agreement: this.judgedClosely(better) };
       }),
     );
   }
@@ -152,39 +153,17 @@ class Judged {
     return agreementOf(resized(this.a, width, height), laid, seenIn(small, width, height, b.width, b.height, 2), searchPx);
   }
 
-  /** The map that follows the smooth displacement found under it, twice. */
-  private refined(h: Homography): Homography {
-    let map = h;
-    for (let round = 0; round < 2; round++) {
-      const field = this.displacement(map);
-      map = followed(map, field) ?? map;
-    }
-    return map;
+  /** Agreement with the smooth displacement in place, at the size of the features. */
+  private judgedClosely(h: Homography): Agreement {
+    const { width, height } = this.a;
+    const laid = warpedBy(warpedByHomography(this.b, h, width, height), this.displacement(h), width, height);
+    return agreementOf(this.a, laid, seenIn(h, width, height, this.b.width, this.b.height, 2), 1);
   }
 
   displacement(h: Homography): Displacement {
     const laid = warpedByHomography(this.b, h, this.a.width, this.a.height);
     return smoothFlow(this.a, laid, { ...FLOW, halvings: 3 });
   }
-}
-
-/** The map that best follows a displacement found under it. */
-function followed(h: Homography, { step, dx, dy }: Displacement): Homography | null {
-  const from: [number, number][] = [];
-  const to: [number, number][] = [];
-  for (let r = 0; r < dx.height; r += 3) {
-    for (let c = 0; c < dx.width; c += 3) {
-      const i = r * dx.width + c;
-      from.push([c * step, r * step]);
-      to.push([c * step + dx.data[i]!, r * step + dy.data[i]!]);
-    }
-  }
-  const correction = fittedHomography(
-    from,
-    to,
-    from.map(() => 1),
-  );
-  return correction && composed(h, correction);
 }
 
 /** Light made even: less the local mean, over the local contrast, around 128. */
@@ -195,7 +174,7 @@ function evened(plane: Plane): Plane {
   const out = planeOf(plane.width, plane.height);
   for (let i = 0; i < out.data.length; i++) {
     const spread = Math.sqrt(Math.max(0, squares.data[i]! - mean.data[i]! ** 2));
-    out.data[i] = Math.max(0, Math.min(255, 128 + (50 * (plane.data[i]! - mean.data[i]!)) / (spread + 12)));
+    out.data[i] = Math.max(0, Math.min(255, 128 + (50 * (plane.data[i]! - mean.data[i]!)) / (spread + 25)));
   }
   return out;
 }

@@ -1,4 +1,3 @@
-import { leastSquares } from '../../numeric/index.ts';
 import { planeOf, type Plane } from '../image/plane.ts';
 import { valueAt } from '../image/resample.ts';
 import type { Homography } from '../picture-library.ts';
@@ -48,38 +47,6 @@ export function rescaled(h: Homography, fromFactor: number, toFactor: number): H
   const shrink: Homography = [1 / fromFactor, 0, 0.5 / fromFactor - 0.5, 0, 1 / fromFactor, 0.5 / fromFactor - 0.5, 0, 0, 1];
   const stretch: Homography = [toFactor, 0, 0.5 * toFactor - 0.5, 0, toFactor, 0.5 * toFactor - 0.5, 0, 0, 1];
   return composed(stretch, composed(h, shrink));
-}
-
-/**
- * The map that takes points to points best, weighted, by linear least squares on the cross-multiplied equations in centred, scaled coordinates
- * (R. Hartley, A. Zisserman, "Multiple View Geometry", 2nd ed. 2004, algorithm 4.2 with h₉ = 1). Null when the points do not span a plane.
- */
-export function fittedHomography(from: readonly (readonly [number, number])[], to: typeof from, weights: readonly number[]): Homography | null {
-  const a = centring(from);
-  const b = centring(to);
-  const rows: number[][] = [];
-  const values: number[] = [];
-  const each: number[] = [];
-  for (let i = 0; i < from.length; i++) {
-    const [x, y] = mapped(a, ...from[i]!);
-    const [u, v] = mapped(b, ...to[i]!);
-    rows.push([x, y, 1, 0, 0, 0, -u * x, -u * y], [0, 0, 0, x, y, 1, -v * x, -v * y]);
-    values.push(u, v);
-    each.push(weights[i]!, weights[i]!);
-  }
-  const fit = leastSquares(rows, values, each);
-  const back = inverted(b);
-  if (!fit || !back) return null;
-  return composed(back, composed([...fit.coefficients, 1] as unknown as Homography, a));
-}
-
-function centring(points: readonly (readonly [number, number])[]): Homography {
-  const n = points.length;
-  const mx = points.reduce((sum, [x]) => sum + x, 0) / n;
-  const my = points.reduce((sum, [, y]) => sum + y, 0) / n;
-  const spread = points.reduce((sum, [x, y]) => sum + Math.hypot(x - mx, y - my), 0) / n;
-  const s = Math.SQRT2 / Math.max(1e-9, spread);
-  return [s, 0, -s * mx, 0, s, -s * my, 0, 0, 1];
 }
 
 /** `source` seen in the frame that `h` maps from, `width × height`; border values outside. */
