@@ -7,7 +7,7 @@ import { rescaledDisplacement, warpedBy, type Displacement } from './displacemen
 import { cornersApart, mapped, rescaled, seenIn, warpedByHomography } from './homography.ts';
 import { hypotheses } from './hypotheses.ts';
 import { poseOf, USUAL_FOCAL, type Pose } from './pose.ts';
-import { refinedMap } from './refine-map.ts';
+import { pairPyramid, refinedMap, type PairLevel } from './refine-map.ts';
 import { FLOW, smoothFlow } from './smooth-flow.ts';
 
 /** How the other picture lies on the reference: p in the reference is at h(p + d(p)) in the other. */
@@ -33,9 +33,8 @@ export interface AlignOptions {
   readonly shouldStop?: () => boolean;
 }
 
-/** Longer side, px, at which features are sought, and at which maps are judged. */
+/** Longer side of the reference, px, at which features are sought; maps are first judged at half of it. */
 const FEATURE_PX = 900;
-const JUDGED_PX = 450;
 /** Limits of what is accepted, tuned on the study's tuning half. */
 const LEAST_FITTING = 0.6;
 const SURE_FITTING = 0.85;
@@ -95,6 +94,7 @@ class Judged {
   private readonly scaleOther: number;
   private readonly a: Plane;
   private readonly b: Plane;
+  private readonly levels: readonly PairLevel[];
 
   constructor(
     private readonly reference: Plane,
@@ -104,6 +104,7 @@ class Judged {
     this.scaleOther = Math.min(1, (1.3 * FEATURE_PX) / Math.max(other.width, other.height));
     this.a = evened(shrunk(reference, this.scaleReference));
     this.b = evened(shrunk(other, this.scaleOther));
+    this.levels = pairPyramid(this.a, this.b, 3);
   }
 
   hasStructure(): boolean {
@@ -126,31 +127,40 @@ class Judged {
     return rescaled(h, this.reference.width / this.a.width, this.other.width / this.b.width);
   }
 
-  /** Maps from features, each refined, best first. Rough agreement first sorts out what is not worth refining. */
+  /**
+   * Maps from features, best first. Rough agreement sorts out what is not worth refining, agreement at half size what cannot win; only the best and its rivals are
+   * refined and judged at full size.
+   */
   judgedMaps(kind: FeatureKind, library: PictureLibrary): JudgedMap[] {
     const rough = hypotheses(bytesOf(this.a), bytesOf(this.b), kind, library).map(({ h }) => ({ h, agreement: this.judge(h, 4) }));
-    const kept: JudgedMap[] = [];
-    for (const each of sortedByFit(rough)) {
-      if (kept.length >= 4 || each.agreement.fitting < 0.2) break;
-      if (kept.some((known) => this.apart(known.h, each.h) < 6)) continue;
-      kept.push(each);
-    }
+    const halfway = this.distinct(rough, 4, 0.2).map(({ h }) => {
+      const better = refinedMap(this.levels, h, 3, 1);
+      return { h: better, agreement: this.judge(better, 2) };
+    });
+    const inReach = this.distinct(halfway, 3, (sortedByFit(halfway)[0]?.agreement.fitting ?? 0) - 0.25);
     return sortedByFit(
-      kept.map(({ h }) => {
-        const better = refinedMap(this.a, this.b, h, 3);
+      inReach.map(({ h }) => {
+        const better = refinedMap(this.levels, h, 0, 0);
         return { h: better, agreement: this.judgedClosely(better) };
       }),
     );
   }
 
+  /** The best maps that differ from one another and fit at least so well. */
+  private distinct(maps: readonly JudgedMap[], most: number, leastFitting: number): JudgedMap[] {
+    const kept: JudgedMap[] = [];
+    for (const each of sortedByFit(maps)) {
+      if (kept.length >= most || each.agreement.fitting < leastFitting) break;
+      if (!kept.some((known) => this.apart(known.h, each.h) < 6)) kept.push(each);
+    }
+    return kept;
+  }
+
   private judge(h: Homography, searchPx: number): Agreement {
-    const factor = Math.min(1, JUDGED_PX / Math.max(this.a.width, this.a.height));
-    const width = Math.round(this.a.width * factor);
-    const height = Math.round(this.a.height * factor);
-    const small = rescaled(h, width / this.a.width, width / this.a.width);
-    const b = resized(this.b, Math.round((this.b.width * width) / this.a.width), Math.round((this.b.height * width) / this.a.width));
-    const laid = warpedByHomography(b, small, width, height);
-    return agreementOf(resized(this.a, width, height), laid, seenIn(small, width, height, b.width, b.height, 2), searchPx);
+    const { reference, other } = this.levels[1]!;
+    const small = rescaled(h, 0.5, 0.5);
+    const laid = warpedByHomography(other, small, reference.width, reference.height);
+    return agreementOf(reference, laid, seenIn(small, reference.width, reference.height, other.width, other.height, 2), searchPx);
   }
 
   /** Agreement with the smooth displacement in place, at the size of the features. */

@@ -10,34 +10,43 @@ const ROUNDS = 8;
 const ROBUST_GREY = 45;
 
 /**
- * The map made better by the brightness itself, coarse to fine: Gauss–Newton steps on all eight numbers of the map, every pixel with edge having its say, true differences
+ * The map made better by the brightness itself, from the coarsest to the finest of the named levels: Gauss–Newton steps on all eight numbers of the map, every pixel with edge having its say, true differences
  * losing theirs. Both pictures in even light. Source: S. Baker, I. Matthews, IJCV 56 (2004), forward compositional, eq. 21–26, with the mean of both
  * gradients (S. Benhimane, E. Malis, IROS 2004) and weights 1/(1 + (e/s)²).
  */
-export function refinedMap(reference: Plane, other: Plane, start: Homography, halvings: number): Homography {
+export function refinedMap(pyramid: readonly PairLevel[], start: Homography, coarsest: number, finest: number): Homography {
   let map = start;
-  const pyramid = [{ reference, other }];
-  for (let i = 0; i < halvings; i++) {
-    const last = pyramid.at(-1)!;
-    pyramid.push({ reference: halved(last.reference), other: halved(last.other) });
-  }
-  for (let level = halvings; level >= 0; level--) {
+  for (let level = coarsest; level >= finest; level--) {
     const factor = 2 ** level;
-    const at = pyramid[level]!;
-    const a = gaussianBlur(at.reference, 1);
-    const b = gaussianBlur(at.other, 1);
+    const { reference, other } = pyramid[level]!;
     let here = rescaled(map, 1 / factor, 1 / factor);
     for (let round = 0; round < (level === 0 ? 3 : ROUNDS); round++) {
-      const step = stepOf(a, warpedByHomography(b, here, a.width, a.height));
+      const step = stepOf(reference, warpedByHomography(other, here, reference.width, reference.height));
       if (!step) break;
       const next = composed(here, step);
-      const moved = cornersApart(next, here, a.width, a.height);
+      const moved = cornersApart(next, here, reference.width, reference.height);
       here = next;
       if (moved < 0.05) break;
     }
     map = rescaled(here, factor, factor);
   }
   return map;
+}
+
+/** A pair at one size, both a little smoothed. */
+export interface PairLevel {
+  readonly reference: Plane;
+  readonly other: Plane;
+}
+
+/** The pair at full size and halved `halvings` times, each level smoothed. */
+export function pairPyramid(reference: Plane, other: Plane, halvings: number): PairLevel[] {
+  const levels = [{ reference, other }];
+  for (let i = 0; i < halvings; i++) {
+    const last = levels.at(-1)!;
+    levels.push({ reference: halved(last.reference), other: halved(last.other) });
+  }
+  return levels.map((level) => ({ reference: gaussianBlur(level.reference, 1), other: gaussianBlur(level.other, 1) }));
 }
 
 /** One step: the small map of the reference's plane after which the laid picture fits better. Null where edges do not tell it. */

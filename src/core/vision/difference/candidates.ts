@@ -42,11 +42,15 @@ function seedMask(maps: DifferenceMaps, { radiusPx, grey, colour, cell }: Seedin
   return mask;
 }
 
-/** The greater of what went and what came in the cell of a pixel. */
-export function cellAt({ width, cellPx, went, came }: DifferenceMaps, pixel: number): number {
+/** The cell of a pixel in the planes of cells. */
+export function cellOf({ width, cellPx, went }: DifferenceMaps, pixel: number): number {
   const x = pixel % width;
-  const cell = Math.floor((pixel - x) / width / cellPx) * went.width + Math.floor(x / cellPx);
-  return Math.max(went.data[cell]!, came.data[cell]!);
+  return Math.floor((pixel - x) / width / cellPx) * went.width + Math.floor(x / cellPx);
+}
+
+function cellAt(maps: DifferenceMaps, pixel: number): number {
+  const cell = cellOf(maps, pixel);
+  return Math.max(maps.went.data[cell]!, maps.came.data[cell]!);
 }
 
 function grownMask({ width, raw, colour, valid }: DifferenceMaps, seeds: readonly Component[], { growGrey, growColour, growPx }: Seeding): Uint8Array {

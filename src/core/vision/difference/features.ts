@@ -1,7 +1,7 @@
 import type { Component } from '../image/components.ts';
 import { valueAt } from '../image/resample.ts';
 import type { Plane } from '../image/plane.ts';
-import { cellAt } from './candidates.ts';
+import { cellOf } from './candidates.ts';
 import type { DifferenceMaps } from './difference-maps.ts';
 
 /** What the ranker looks at, in this order; names for the notes of its training. */
@@ -32,6 +32,14 @@ export const FEATURES = [
   'thickness_px',
   'share_of_beyond_1',
   'grey_inside',
+  'went_mean',
+  'came_mean',
+  'signed_mean',
+  'grey_other_inside',
+  'edges_inside_reference',
+  'edges_inside_other',
+  'yellow_shift',
+  'red_shift',
 ] as const;
 
 const log = (value: number): number => Math.log2(1 + value);
@@ -70,29 +78,48 @@ export function featuresOf(maps: DifferenceMaps, candidate: Component, unit: num
     thicknessOf(candidate, maps.width),
     one / (area + 1),
     inside.grey / area / 255,
+    inside.went / area,
+    inside.came / area,
+    inside.signed / area,
+    inside.other / area / 255,
+    inside.edgesReference / area,
+    inside.edgesOther / area,
+    inside.yellow / area,
+    inside.red / area,
   );
 }
 
 function insideOf(maps: DifferenceMaps, { pixels }: Component, unit: number) {
-  const sums: [number, number, number] = [0, 0, 0];
-  const most: [number, number, number] = [0, 0, 0];
-  const all = { sums, most, raw: 0, darker: 0, colour: 0, colourMax: 0, cell: 0, cellMax: 0, grey: 0 };
+  const all = {
+    ...{ sums: [0, 0, 0] as [number, number, number], most: [0, 0, 0] as [number, number, number] },
+    ...{ raw: 0, darker: 0, colour: 0, colourMax: 0, cell: 0, cellMax: 0, grey: 0 },
+    ...{ went: 0, came: 0, signed: 0, other: 0, edgesReference: 0, edgesOther: 0, yellow: 0, red: 0 },
+  };
   for (const i of pixels) {
     for (let r = 0; r < 3; r++) {
       const value = Math.abs(maps.beyond[r]!.data[i]!) / unit;
-      sums[r]! += value;
-      if (value > most[r]!) most[r] = value;
+      all.sums[r]! += value;
+      if (value > all.most[r]!) all.most[r] = value;
     }
     const raw = maps.raw.data[i]!;
     all.raw += Math.abs(raw) / unit;
+    all.signed += raw / unit;
     if (raw < 0) all.darker++;
     const colour = maps.colour.data[i]!;
     all.colour += colour;
     if (colour > all.colourMax) all.colourMax = colour;
-    const cell = cellAt(maps, i);
-    all.cell += cell;
-    if (cell > all.cellMax) all.cellMax = cell;
+    const cell = cellOf(maps, i);
+    const most = Math.max(maps.went.data[cell]!, maps.came.data[cell]!);
+    all.went += maps.went.data[cell]!;
+    all.came += maps.came.data[cell]!;
+    all.cell += most;
+    if (most > all.cellMax) all.cellMax = most;
     all.grey += maps.reference.data[i]!;
+    all.other += maps.other.data[i]!;
+    all.edgesReference += edgeAt(maps.reference, i) / unit;
+    all.edgesOther += edgeAt(maps.other, i) / unit;
+    all.yellow += maps.yellowBlue.data[i]!;
+    all.red += maps.redGreen.data[i]!;
   }
   return all;
 }
@@ -124,8 +151,11 @@ function aroundOf(maps: DifferenceMaps, candidate: Component, unit: number) {
   };
 }
 
-const edgeAt = ({ width, data }: Plane, i: number): number =>
-  Math.abs(data[i + 1]! - data[i - 1]!) + Math.abs(data[i + width]! - data[i - width]!);
+function edgeAt({ width, data }: Plane, i: number): number {
+  const before = i > width ? i - width : i;
+  const after = i < data.length - width - 1 ? i + width : i;
+  return Math.abs(data[i + 1 < data.length ? i + 1 : i]! - data[i > 0 ? i - 1 : i]!) + Math.abs(data[after]! - data[before]!);
+}
 
 const MARGIN_PX = 4;
 const SEARCH_PX = 4;

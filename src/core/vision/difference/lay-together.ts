@@ -9,6 +9,8 @@ import { inLightOf } from './match-light.ts';
 /** Another picture as it lies on the reference, in its light; `valid` where both are seen. */
 export interface Laid {
   readonly picture: Picture;
+  /** Its grey in its own light. */
+  readonly asItCame: Plane;
   readonly valid: Uint8Array;
   readonly displacement: Displacement;
 }
@@ -23,7 +25,8 @@ export function layTogether(reference: Picture, other: Picture, alignment: Align
   const displacement = summed(alignment.displacement, left);
   const map = pixelMapOf(alignment.h, displacement, width, height);
   const laid = laidOn(map, other);
-  return { picture: inLight(reference, laid), valid: insideOf(map, other.grey.width, other.grey.height, BORDER_PX), displacement };
+  const valid = insideOf(map, other.grey.width, other.grey.height, BORDER_PX);
+  return { picture: inLight(reference, laid), asItCame: laid.grey, valid, displacement };
 }
 
 /** A picture in the light of the reference, plane by plane. */
