@@ -46,7 +46,7 @@ export async function deepPcbCase(name: string): Promise<PairCase> {
 }
 
 /** Turned up to 30°, tilted up to 15°, under sloping light, a little blurred, with noise. */
-const TURNED: Scene = { maxTurnDeg: 30, maxTiltDeg: 15, light: 0.4, offset: 20, maxBlurPx: 1, noise: 3, lens: 0, tint: 0, canvas: 1.4 };
+const TURNED: Scene = { maxTurnDeg: 30, maxTiltDeg: 15, light: 0.4, offset: 20, maxBlurPx: 1, noise: 3, lens: 0, tint: 0, canvas: 1.65 };
 
 /** A DeepPCB pair with the tested board photographed anew. */
 export async function turnedCase(name: string): Promise<PairCase> {
@@ -70,7 +70,7 @@ export const BOARDS = {
 } as const;
 
 /** By hand: turned up to 25°, tilted up to 12°, a lens, sloping light and a tint, a little blurred, with noise. */
-const HAND: Scene = { maxTurnDeg: 25, maxTiltDeg: 12, light: 0.4, offset: 15, maxBlurPx: 1.1, noise: 3, lens: 0.01, tint: 0.1, canvas: 1.35 };
+const HAND: Scene = { maxTurnDeg: 25, maxTiltDeg: 12, light: 0.4, offset: 15, maxBlurPx: 1.1, noise: 3, lens: 0.01, tint: 0.1, canvas: 1.5 };
 /** By a flatbed: turned a little, no perspective, even light, dust is planted beside. */
 const SCAN: Scene = { maxTurnDeg: 4, maxTiltDeg: 0, light: 0.06, offset: 4, maxBlurPx: 0.6, noise: 2, lens: 0, tint: 0.02, canvas: 1.2 };
 

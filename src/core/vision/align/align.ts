@@ -4,8 +4,9 @@ import { resized } from '../image/resample.ts';
 import type { FeatureKind, GreyBytes, Homography, PictureLibrary } from '../picture-library.ts';
 import { agreementOf, type Agreement } from './agreement.ts';
 import { rescaledDisplacement, warpedBy, type Displacement } from './displacement.ts';
-import { cornersApart, mapped, rescaled, seenIn, warpedByHomography } from './homography.ts';
+import { cornersApart, isPlausible, mapped, rescaled, seenIn, warpedByHomography } from './homography.ts';
 import { hypotheses } from './hypotheses.ts';
+import { outlineMaps } from './outline-map.ts';
 import { poseOf, USUAL_FOCAL, type Pose } from './pose.ts';
 import { pairPyramid, refinedMap, type PairLevel } from './refine-map.ts';
 import { FLOW, smoothFlow } from './smooth-flow.ts';
@@ -54,6 +55,7 @@ export function align(reference: Plane, other: Plane, library: PictureLibrary, o
   let found = pair.judgedMaps('corners', library);
   if (stop()) return { ok: false, code: 'stopped' };
   if (!found[0] || found[0].agreement.fitting < SURE_FITTING) found = sortedByFit([...found, ...pair.judgedMaps('blobs', library)]);
+  if (!found[0] || found[0].agreement.fitting < SURE_FITTING) found = sortedByFit([...found, ...pair.judgedOutlines()]);
   if (stop()) return { ok: false, code: 'stopped' };
   const best = found[0];
   if (!best || best.agreement.fitting < LEAST_FITTING) return refusal(pair, best, library);
@@ -108,7 +110,7 @@ class Judged {
   }
 
   hasStructure(): boolean {
-    return [this.reference, this.other].every((plane) => contrastOf(plane) > 4);
+    return [this.reference, this.other].every((plane) => contrastOf(plane) > 2);
   }
 
   /** The pair with the reference seen from behind. */
@@ -132,7 +134,20 @@ class Judged {
    * refined and judged at full size.
    */
   judgedMaps(kind: FeatureKind, library: PictureLibrary): JudgedMap[] {
-    const rough = hypotheses(bytesOf(this.a), bytesOf(this.b), kind, library).map(({ h }) => ({ h, agreement: this.judge(h, 4) }));
+    return this.judged(hypotheses(bytesOf(this.a), bytesOf(this.b), kind, library).map(({ h }) => h));
+  }
+
+  /** Maps from the outlines of the boards, best first. */
+  judgedOutlines(): JudgedMap[] {
+    return this.judged(
+      outlineMaps(shrunk(this.reference, this.scaleReference), shrunk(this.other, this.scaleOther)).filter((h) =>
+        isPlausible(h, this.a.width, this.a.height),
+      ),
+    );
+  }
+
+  private judged(maps: readonly Homography[]): JudgedMap[] {
+    const rough = maps.map((h) => ({ h, agreement: this.judge(h, 4) }));
     const halfway = this.distinct(rough, 4, 0.2).map(({ h }) => {
       const better = refinedMap(this.levels, h, 3, 1);
       return { h: better, agreement: this.judge(better, 2) };
