@@ -26,7 +26,7 @@ export function plantDefects(board: Pixels, region: Box, count: number, random: 
     const x = Math.round(region[0] + 6 + random() * (region[2] - region[0] - side - 12));
     const y = Math.round(region[1] + 6 + random() * (region[3] - region[1] - side - 12));
     const next = changed(pixels, kind, x, y, side, Math.round(12 + 24 * random()), random);
-    const box = next && changedBox(pixels, next);
+    const box = next && changedBox(pixels, next, [x - 20, y - 20, x + side + 20, y + 60]);
     if (!box || planted.some((other) => near(other.box, box))) continue;
     pixels = next;
     planted.push({ kind, box });
@@ -182,13 +182,13 @@ function scratch(from: Pixels, x: number, y: number, w: number, h: number, rando
   );
 }
 
-/** Where two pictures differ to the eye; undefined where too little does. */
-function changedBox(a: Pixels, b: Pixels): Box | undefined {
+/** Where two pictures differ to the eye, looked for within a window; undefined where too little does. */
+function changedBox(a: Pixels, b: Pixels, [x0, y0, x1, y1]: Box): Box | undefined {
   let [left, top, right, bottom, seen] = [a.width, a.height, 0, 0, 0];
-  for (let y = 0; y < a.height; y++) {
-    for (let x = 0; x < a.width; x++) {
-      const i = (y * a.width + x) * a.channels;
-      const off = Math.max(...[0, 1, 2].map((c) => Math.abs(a.data[i + c]! - b.data[i + c]!)));
+  for (let y = Math.max(0, y0); y < Math.min(a.height, y1); y++) {
+    for (let x = Math.max(0, x0); x < Math.min(a.width, x1); x++) {
+      let off = 0;
+      for (let c = 0, i = (y * a.width + x) * a.channels; c < a.channels; c++, i++) off = Math.max(off, Math.abs(a.data[i]! - b.data[i]!));
       if (off > SEEN_GREY) seen++;
       if (off <= SEEN_GREY / 2) continue;
       left = Math.min(left, x);

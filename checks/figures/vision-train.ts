@@ -19,7 +19,7 @@ export interface Row {
 }
 
 /** Pairs of each board for tuning, by hand and by flatbed, and how many of them are clean. */
-export const TUNING_PAIRS = { hand: 28, scan: 10, clean: 0.25 };
+export const TUNING_PAIRS = { hand: 12, scan: 6, clean: 0.25 };
 
 /** The candidates of one pair, told real or not by the truth. None where the pair cannot be laid together. */
 export function rowsOf(pair: PairCase, library: PictureLibrary): Row[] {
@@ -43,7 +43,7 @@ export function rowsOf(pair: PairCase, library: PictureLibrary): Row[] {
 /** The pairs that the rankers learn from: the tuning half of DeepPCB, as it is and turned, and the tuning boards. */
 export async function* tuningPairs(): AsyncGenerator<PairCase> {
   for (const name of deepPcbNames('tuning')) yield deepPcbCase(name);
-  for (const name of deepPcbNames('tuning')) yield turnedCase(name);
+  for (const name of deepPcbNames('tuning').filter((_, i) => i % 2 === 0)) yield turnedCase(name);
   for (const board of BOARDS.tuning)
     for (const how of ['hand', 'scan'] as const)
       for (let i = 0; i < TUNING_PAIRS[how]; i++) yield boardCase(board, how, i < TUNING_PAIRS.clean * TUNING_PAIRS[how] ? 0 : 7, `tuning ${i}`);

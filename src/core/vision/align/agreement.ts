@@ -26,8 +26,8 @@ export function agreementOf(reference: Plane, laid: Plane, valid: Uint8Array, se
   let sum = 0;
   let fitting = 0;
   let count = 0;
-  for (let y = searchPx; y + SQUARE_PX + searchPx <= a.height; y += SQUARE_PX) {
-    for (let x = searchPx; x + SQUARE_PX + searchPx <= a.width; x += SQUARE_PX) {
+  for (const y of starts(a.height, searchPx)) {
+    for (const x of starts(a.width, searchPx)) {
       if (!valid[(y + SQUARE_PX / 2) * a.width + x + SQUARE_PX / 2]) continue;
       const best = bestCorrelation(a, b, x, y, searchPx);
       if (best === undefined) continue;
@@ -38,6 +38,13 @@ export function agreementOf(reference: Plane, laid: Plane, valid: Uint8Array, se
   }
   const overlap = valid.reduce((total, v) => total + v, 0) / valid.length;
   return { correlation: count ? sum / count : 0, fitting: count ? fitting / count : 0, overlap };
+}
+
+/** Starts of squares that cover a length from end to end, the search left free. */
+function starts(length: number, searchPx: number): number[] {
+  const room = length - SQUARE_PX - 2 * searchPx;
+  const count = Math.max(1, Math.ceil(room / SQUARE_PX));
+  return Array.from({ length: room < 0 ? 0 : count + 1 }, (_, k) => searchPx + Math.round((k * room) / count));
 }
 
 function bestCorrelation(a: Plane, b: Plane, x0: number, y0: number, searchPx: number): number | undefined {

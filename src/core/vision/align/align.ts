@@ -37,8 +37,10 @@ export interface AlignOptions {
 /** Longer side of the reference, px, at which features are sought; maps are first judged at half of it. */
 const FEATURE_PX = 900;
 /** Limits of what is accepted, tuned on the study's tuning half. */
-const LEAST_FITTING = 0.6;
+const LEAST_FITTING = 0.7;
 const SURE_FITTING = 0.85;
+/** A pair that fits so well as it lies needs no features. */
+const UNMOVED_FITTING = 0.97;
 const LEAST_OVERLAP = 0.4;
 const RIVAL_MARGIN = 0.06;
 const MOST_TILT_DEG = 40;
@@ -52,7 +54,8 @@ export function align(reference: Plane, other: Plane, library: PictureLibrary, o
   const stop = options.shouldStop ?? ((): boolean => false);
   const pair = new Judged(reference, other);
   if (!pair.hasStructure()) return { ok: false, code: 'no-structure' };
-  let found = pair.judgedMaps('corners', library);
+  let found = pair.judgedAsTheyAre();
+  if (!found[0] || found[0].agreement.fitting < UNMOVED_FITTING) found = sortedByFit([...found, ...pair.judgedMaps('corners', library)]);
   if (stop()) return { ok: false, code: 'stopped' };
   if (!found[0] || found[0].agreement.fitting < SURE_FITTING) found = sortedByFit([...found, ...pair.judgedMaps('blobs', library)]);
   if (!found[0] || found[0].agreement.fitting < SURE_FITTING) found = sortedByFit([...found, ...pair.judgedOutlines()]);
@@ -137,6 +140,13 @@ class Judged {
     return this.judged(hypotheses(bytesOf(this.a), bytesOf(this.b), kind, library).map(({ h }) => h));
   }
 
+  /** The pair as it lies, for scans and photos from one stand: both frames on one another. */
+  judgedAsTheyAre(): JudgedMap[] {
+    const x = this.b.width / this.a.width;
+    const y = this.b.height / this.a.height;
+    return this.judged([[x, 0, (x - 1) / 2, 0, y, (y - 1) / 2, 0, 0, 1]]);
+  }
+
   /** Maps from the outlines of the boards, best first. */
   judgedOutlines(): JudgedMap[] {
     return this.judged(
@@ -207,7 +217,11 @@ function evened(plane: Plane): Plane {
 const shrunk = (plane: Plane, factor: number): Plane =>
   factor >= 1 ? plane : resized(plane, Math.round(plane.width * factor), Math.round(plane.height * factor));
 
-const bytesOf = ({ width, height, data }: Plane): GreyBytes => ({ width, height, data: Uint8Array.from(data, (v) => v + 0.5) });
+function bytesOf({ width, height, data }: Plane): GreyBytes {
+  const bytes = new Uint8Array(data.length);
+  for (let i = 0; i < bytes.length; i++) bytes[i] = data[i]! + 0.5;
+  return { width, height, data: bytes };
+}
 
 function contrastOf({ data }: Plane): number {
   let sum = 0;

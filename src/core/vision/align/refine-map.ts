@@ -89,7 +89,8 @@ function stepOf(a: Plane, laid: Plane): Homography | null {
 /** Solves the normal equations, slightly damped, and brings the step from coordinates of −1..1 back to pixels. */
 function mapOf(normal: Float64Array, right: Float64Array, width: number, height: number): Homography | null {
   const rows = Array.from({ length: 8 }, (_, r) => Array.from({ length: 8 }, (__, c) => normal[Math.min(r, c) * 8 + Math.max(r, c)]!));
-  rows.forEach((row, r) => (row[r]! *= 1.001));
+  const most = Math.max(...rows.map((row, r) => row[r]!));
+  rows.forEach((row, r) => (row[r]! += 1e-4 * most));
   const fit = leastSquares(rows, [...right]);
   if (!fit) return null;
   const [a, b, c, d, e, f, g, h] = fit.coefficients as unknown as number[] as [number, number, number, number, number, number, number, number];

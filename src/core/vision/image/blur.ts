@@ -32,17 +32,22 @@ function binomialBlur(plane: Plane, times: number): Plane {
 function binomialOnce({ width, height, data }: Plane): Plane {
   const half = new Float32Array(data.length);
   const out = new Float32Array(data.length);
-  for (let y = 0, i = 0; y < height; y++) {
-    for (let x = 0; x < width; x++, i++) {
-      const left = x > 0 ? data[i - 1]! : data[i]!;
-      const right = x < width - 1 ? data[i + 1]! : data[i]!;
-      half[i] = (left + right + 2 * data[i]!) / 4;
+  for (let y = 0; y < height; y++) {
+    const start = y * width;
+    const end = start + width - 1;
+    let left = data[start]!;
+    let here = left;
+    for (let i = start; i <= end; i++) {
+      const right = i < end ? data[i + 1]! : here;
+      half[i] = 0.25 * (left + right) + 0.5 * here;
+      left = here;
+      here = right;
     }
   }
   for (let y = 0, i = 0; y < height; y++) {
     const up = y > 0 ? -width : 0;
     const down = y < height - 1 ? width : 0;
-    for (let x = 0; x < width; x++, i++) out[i] = (half[i + up]! + half[i + down]! + 2 * half[i]!) / 4;
+    for (const end = i + width; i < end; i++) out[i] = 0.25 * (half[i + up]! + half[i + down]!) + 0.5 * half[i]!;
   }
   return { width, height, data: out };
 }
