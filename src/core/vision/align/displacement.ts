@@ -36,15 +36,15 @@ export function warpedBy(source: Plane, field: Displacement, width: number, heig
   const xs = new Float32Array(width);
   const ys = new Float32Array(width);
   for (let y = 0, i = 0; y < height; y++) {
-    rowOf(field.dx, y / field.step, field.step, xs);
-    rowOf(field.dy, y / field.step, field.step, ys);
+    gridRow(field.dx, y / field.step, field.step, xs);
+    gridRow(field.dy, y / field.step, field.step, ys);
     for (let x = 0; x < width; x++, i++) out.data[i] = valueAt(source, x + xs[x]!, y + ys[x]!);
   }
   return out;
 }
 
-/** One picture row of a grid plane, interpolated bilinearly. */
-function rowOf(grid: Plane, gy: number, step: number, out: Float32Array): void {
+/** One picture row of a grid plane with nodes `step` px apart, at row `gy` of the grid, interpolated bilinearly into `out`. */
+export function gridRow(grid: Plane, gy: number, step: number, out: Float32Array): void {
   const y0 = Math.min(grid.height - 1, Math.floor(gy));
   const y1 = Math.min(grid.height - 1, y0 + 1);
   const fy = gy - y0;

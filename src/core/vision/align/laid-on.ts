@@ -3,7 +3,7 @@ import { eachPlane } from '../image/picture.ts';
 import { planeOf, type Plane } from '../image/plane.ts';
 import { valueAt } from '../image/resample.ts';
 import type { Homography } from '../picture-library.ts';
-import { warpedBy, type Displacement } from './displacement.ts';
+import { gridRow, type Displacement } from './displacement.ts';
 
 /** For each pixel of a frame, the place in another picture. */
 export interface PixelMap {
@@ -12,25 +12,22 @@ export interface PixelMap {
 }
 
 /** The pixel map of a frame of `width × height` under p → h(p + d(p)). */
-export function pixelMapOf(h: Homography, displacement: Displacement, width: number, height: number): PixelMap {
-  const columns = planeOf(width, height);
-  const rows = planeOf(width, height);
+export function pixelMapOf(h: Homography, { step, dx, dy }: Displacement, width: number, height: number): PixelMap {
+  const map = { x: planeOf(width, height), y: planeOf(width, height) };
+  const across = new Float32Array(width);
+  const down = new Float32Array(width);
   for (let y = 0, i = 0; y < height; y++) {
+    gridRow(dx, y / step, step, across);
+    gridRow(dy, y / step, step, down);
     for (let x = 0; x < width; x++, i++) {
-      columns.data[i] = x;
-      rows.data[i] = y;
+      const u = x + across[x]!;
+      const v = y + down[x]!;
+      const w = h[6] * u + h[7] * v + h[8];
+      map.x.data[i] = (h[0] * u + h[1] * v + h[2]) / w;
+      map.y.data[i] = (h[3] * u + h[4] * v + h[5]) / w;
     }
   }
-  const moved = { x: warpedBy(columns, displacement, width, height), y: warpedBy(rows, displacement, width, height) };
-  const { x, y } = moved;
-  for (let i = 0; i < x.data.length; i++) {
-    const u = x.data[i]!;
-    const v = y.data[i]!;
-    const w = h[6] * u + h[7] * v + h[8];
-    x.data[i] = (h[0] * u + h[1] * v + h[2]) / w;
-    y.data[i] = (h[3] * u + h[4] * v + h[5]) / w;
-  }
-  return moved;
+  return map;
 }
 
 /** `picture` seen through a pixel map: what lies on the reference pixel by pixel. */

@@ -89,10 +89,11 @@ export function lay(
   const [first, ...more] = references.map(pictureOf) as [Picture, ...Picture[]];
   const picture = pictureOf(other);
   options.progress?.('aligning', 0);
-  const alignment = align(first.grey, picture.grey, library, options);
-  if (!alignment.ok) return alignment;
+  const rough = align(first.grey, picture.grey, library, options);
+  if (!rough.ok) return rough;
   options.progress?.('laying-together', 0.4);
-  const laid = layTogether(first, picture, alignment);
+  const laid = layTogether(first, picture, rough);
+  const alignment = { ...rough, displacement: laid.displacement };
   const known = more.flatMap((each) => {
     const found = align(first.grey, each.grey, library, options);
     return found.ok ? [layTogether(first, each, found).picture] : [];

@@ -2,6 +2,17 @@ import { planeOf, type Plane } from './plane.ts';
 
 /** The value at a place between pixels (bilinear; pixel centres at whole numbers). Outside the picture the nearest border value. */
 export function valueAt({ width, height, data }: Plane, x: number, y: number): number {
+  if (x >= 0 && y >= 0 && x < width - 1 && y < height - 1) {
+    const i = (y | 0) * width + (x | 0);
+    const fx = x - (x | 0);
+    const top = data[i]! + fx * (data[i + 1]! - data[i]!);
+    const bottom = data[i + width]! + fx * (data[i + width + 1]! - data[i + width]!);
+    return top + (y - (y | 0)) * (bottom - top);
+  }
+  return valueNearBorder(data, width, height, x, y);
+}
+
+function valueNearBorder(data: Float32Array, width: number, height: number, x: number, y: number): number {
   const cx = x < 0 ? 0 : x > width - 1 ? width - 1 : x;
   const cy = y < 0 ? 0 : y > height - 1 ? height - 1 : y;
   const x0 = cx | 0;
