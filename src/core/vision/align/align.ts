@@ -40,7 +40,7 @@ const FEATURE_PX = 900;
 const LEAST_FITTING = 0.7;
 const SURE_FITTING = 0.85;
 /** A pair that fits so well as it lies needs no features. */
-const UNMOVED_FITTING = 0.97;
+const UNMOVED_FITTING = 0.9;
 const LEAST_OVERLAP = 0.4;
 const RIVAL_MARGIN = 0.06;
 const MOST_TILT_DEG = 40;

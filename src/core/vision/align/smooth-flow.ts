@@ -100,7 +100,7 @@ function whatEdgesSay(reference: Plane, laid: Plane, field: Displacement, robust
       const gy = (a[i + width]! - a[i - width]! + b[i + width]! - b[i - width]!) / 4;
       if (gx * gx + gy * gy < 4) continue;
       const e = a[i]! - b[i]!;
-      const weight = 1 / (1 + e * e * limit);
+      const weight = 1 / (1 + e * e * limit) ** 2;
       const cell = row + Math.min(grid.width - 1, ((x + step / 2) / step) | 0);
       said.xx.data[cell]! += weight * gx * gx;
       said.xy.data[cell]! += weight * gx * gy;
