@@ -57,7 +57,7 @@ export async function turnedCase(name: string): Promise<PairCase> {
 
 async function grey(file: string): Promise<Pixels> {
   const { data, info } = await sharp(file).greyscale().raw().toBuffer({ resolveWithObject: true });
-  return { width: info.width, height: info.height, channels: 1, data };
+  return { width: info.width, height: info.height, channels: 1, data: new Uint8Array(data) };
 }
 
 /** Where the board lies in each photograph; two are for tuning, the third one for measuring. */
@@ -88,7 +88,7 @@ export async function boardPhoto({ file, region }: { file: string; region: Box }
   const [left, top, right, bottom] = region;
   const cut = { left: left - MARGIN_PX, top: top - MARGIN_PX, width: right - left + 2 * MARGIN_PX, height: bottom - top + 2 * MARGIN_PX };
   const { data, info } = await sharp(`${DATA}boards/${file}`).extract(cut).removeAlpha().raw().toBuffer({ resolveWithObject: true });
-  const pixels: Pixels = { width: info.width, height: info.height, channels: 3, data };
+  const pixels: Pixels = { width: info.width, height: info.height, channels: 3, data: new Uint8Array(data) };
   return { pixels, region: [MARGIN_PX, MARGIN_PX, MARGIN_PX + right - left, MARGIN_PX + bottom - top] };
 }
 
@@ -133,5 +133,5 @@ async function throughJpeg(pixels: Pixels): Promise<Pixels> {
   const { width, height, channels } = pixels;
   const jpeg = await sharp(pixels.data, { raw: { width, height, channels } }).jpeg({ quality: 90 }).toBuffer();
   const { data, info } = await sharp(jpeg).raw().toBuffer({ resolveWithObject: true });
-  return { width: info.width, height: info.height, channels: info.channels as 1 | 3, data };
+  return { width: info.width, height: info.height, channels: info.channels as 1 | 3, data: new Uint8Array(data) };
 }

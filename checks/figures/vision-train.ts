@@ -9,7 +9,7 @@ import { openPictureLibrary } from '../../src/edges/photos/picture-library.ts';
 import { round, type Progress } from './figure.ts';
 import { BOARDS, boardCase, deepPcbCase, deepPcbNames, turnedCase, type PairCase } from './vision-cases.ts';
 import type { Box } from './vision-defects.ts';
-import { DEEPPCB_MARGIN_PX, matched, withMargin } from './vision-score.ts';
+import { COUNTS_AT, DEEPPCB_MARGIN_PX, overUnion, withMargin } from './vision-score.ts';
 
 /** A candidate of a tuning pair: what the ranker sees, and what it truly is. */
 export interface Row {
@@ -30,13 +30,9 @@ export function rowsOf(pair: PairCase, library: PictureLibrary): Row[] {
   const boxes = laying.candidates.map(({ candidate: { left, top, right, bottom } }): Box =>
     withMargin([left, top, right + 1, bottom + 1], profile === 'bare' ? DEEPPCB_MARGIN_PX : 0, width, height),
   );
-  const met = matched(
-    pair.truth.map(({ box }) => box),
-    boxes,
-  );
   return laying.candidates.map(({ features }, k) => {
-    const truth = met.indexOf(k);
-    return { profile, features: [...features].map((v) => round(v, 5)), kind: truth < 0 ? null : pair.truth[truth]!.kind };
+    const truth = pair.truth.find(({ box }) => overUnion(box, boxes[k]!) >= COUNTS_AT);
+    return { profile, features: [...features].map((v) => round(v, 5)), kind: truth?.kind ?? null };
   });
 }
 
@@ -63,7 +59,7 @@ export async function train(progress: Progress): Promise<void> {
     count.pairs++;
     count.true += pair.truth.length;
     const met = rows.filter(({ kind }) => kind !== null).length;
-    progress(`${count.pairs} pairs laid together, ${rows.length} candidates, ${met} of ${count.true} true differences among them …`);
+    progress(`${count.pairs} pairs laid together, ${rows.length} candidates, ${met} of them real, for ${count.true} true differences …`);
   }
   const file = fileURLToPath(new URL('../../src/core/vision/ranking/ranker-numbers.ts', import.meta.url));
   writeFileSync(file, pageOf({ bare: rankerOf(rows, 'bare'), photo: rankerOf(rows, 'photo') }, rows));

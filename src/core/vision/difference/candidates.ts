@@ -18,16 +18,54 @@ export interface Seeding {
   readonly growPx: number;
   /** Groups closer than twice this are one. */
   readonly joinPx: number;
+  /** All limits times each of these, in turn: a group that runs together at a low limit falls apart into its true differences at a higher one. */
+  readonly levels: readonly number[];
 }
 
-/** Where a picture may differ: groups of pixels, in order of their first pixel. Nothing is judged yet. */
+/**
+ * Where a picture may differ: groups of pixels at each level of the limits, the lowest level first. Groups of a higher level that cover about the same as one before are left
+ * out. Groups of different levels may lie in one another; nothing is judged yet.
+ */
 export function candidates(maps: DifferenceMaps, seeding: Seeding): Component[] {
+  const found: Component[] = [];
+  for (const level of seeding.levels) {
+    const { grey, colour, cell, growGrey, growColour } = seeding;
+    const at = { ...seeding, grey: grey * level, colour: colour * level, cell: cell * level, growGrey: growGrey * level, growColour: growColour * level };
+    const fresh = atLevel(maps, at).filter((group) => !found.some((known) => sameExtent(known, group)));
+    found.push(...fresh);
+  }
+  return found;
+}
+
+function sameExtent(a: Component, b: Component): boolean {
+  const width = Math.min(a.right, b.right) - Math.max(a.left, b.left) + 1;
+  const height = Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) + 1;
+  if (width <= 0 || height <= 0) return false;
+  return width * height > 0.75 * (areaOf(a) + areaOf(b) - width * height);
+}
+
+const areaOf = ({ left, top, right, bottom }: Component): number => (right - left + 1) * (bottom - top + 1);
+
+function atLevel(maps: DifferenceMaps, seeding: Seeding): Component[] {
   const seeds = components(seedMask(maps, seeding), maps.width).filter(({ pixels }) => pixels.length >= seeding.pixels);
   const grown = grownMask(maps, seeds, seeding);
   const joined = components(widened(grown, maps.width, seeding.joinPx), maps.width);
-  return joined
-    .map(({ pixels }) => pixels.filter((i) => grown[i]))
-    .map((pixels) => bounded(pixels, maps.width));
+  return joined.map(({ pixels }) => bounded(pixels.filter((i) => grown[i]), maps.width));
+}
+
+/** Of groups with chances, those that no likelier group covers: of nested ones the likeliest stays. */
+export function withoutCovered<T extends { readonly candidate: Component; readonly chance: number }>(judged: readonly T[]): T[] {
+  const kept: T[] = [];
+  for (const each of [...judged].sort((a, b) => b.chance - a.chance))
+    if (!kept.some(({ candidate }) => covered(candidate, each.candidate) > 0.3)) kept.push(each);
+  return kept;
+}
+
+/** Overlap of two groups' boxes over the smaller of them. */
+function covered(a: Component, b: Component): number {
+  const width = Math.min(a.right, b.right) - Math.max(a.left, b.left) + 1;
+  const height = Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) + 1;
+  return width <= 0 || height <= 0 ? 0 : (width * height) / Math.min(areaOf(a), areaOf(b));
 }
 
 function seedMask(maps: DifferenceMaps, { radiusPx, grey, colour, cell }: Seeding): Uint8Array {

@@ -4,7 +4,7 @@ import { pictureOf, type Picture } from '../image/picture.ts';
 import type { Pixels } from '../image/plane.ts';
 import type { PictureLibrary } from '../picture-library.ts';
 import { chanceOf, logOddsOf } from '../ranking/boosted-trees.ts';
-import { candidates } from './candidates.ts';
+import { candidates, withoutCovered } from './candidates.ts';
 import { differenceMaps, type DifferenceMaps } from './difference-maps.ts';
 import { featuresOf } from './features.ts';
 import { layTogether } from './lay-together.ts';
@@ -73,9 +73,8 @@ export function compare(
   const laying = lay(references, other, library, options);
   if (!laying.ok) return laying;
   options.progress?.('judging', 0.9);
-  const proposals = laying.candidates
-    .map((each) => judged(laying, each, options.parts ?? []))
-    .sort((a, b) => b.chance - a.chance);
+  const all = laying.candidates.map((each) => ({ candidate: each.candidate, ...judged(laying, each, options.parts ?? []) }));
+  const proposals = withoutCovered(all).map(({ candidate: _, ...proposal }) => proposal);
   return { ok: true, alignment: laying.alignment, proposals, zones: laying.zones, profile: laying.profile.name };
 }
 
