@@ -27,7 +27,8 @@ export async function boardFigures(library: PictureLibrary, progress: Progress):
   for (let i = 0; i < PAIRS.clean; i++) see(await boardCase(board, 'hand', 0, `measuring clean ${i}`), library, clean);
   for (let i = 0; i < PAIRS.scan; i++) see(await boardCase(board, 'scan', i % 4 === 0 ? 0 : DEFECTS, `measuring ${i}`), library, scan);
   const errors = [...hand.errors, ...clean.errors];
-  const found = ({ tally, refused }: Seen): string => `${tally.hit} found, ${tally.missed} missed, ${tally.false} false, ${refused} pairs refused`;
+  const found = ({ tally, refused }: Seen): string =>
+    `${tally.hit} found, ${tally.missed} missed, ${tally.false} false, ${refused} pairs refused`;
   return [
     {
       figure: 'vision.boards_f1',

@@ -33,7 +33,14 @@ export const deepPcbNames = (part: 'tuning' | 'measuring'): string[] =>
     .filter((_, i) => i % 2 === Number(part === 'measuring'));
 
 /** Their types of defect, 1 to 6, as kinds: opens, bites and pin-holes take copper, shorts, spurs and spurious copper add it. */
-const DEEPPCB_KINDS: Readonly<Record<number, DifferenceKind>> = { 1: 'damaged', 2: 'added', 3: 'damaged', 4: 'added', 5: 'added', 6: 'damaged' };
+const DEEPPCB_KINDS: Readonly<Record<number, DifferenceKind>> = {
+  1: 'damaged',
+  2: 'added',
+  3: 'damaged',
+  4: 'added',
+  5: 'added',
+  6: 'damaged',
+};
 
 export async function deepPcbCase(name: string): Promise<PairCase> {
   const [reference, other] = await Promise.all(['temp', 'test'].map((end) => grey(`${DEEPPCB}${name}_${end}.jpg`)));
@@ -70,7 +77,17 @@ export const BOARDS = {
 } as const;
 
 /** By hand: turned up to 25°, tilted up to 12°, a lens, sloping light and a tint, a little blurred, with noise. */
-const HAND: Scene = { maxTurnDeg: 25, maxTiltDeg: 12, light: 0.4, offset: 15, maxBlurPx: 1.1, noise: 3, lens: 0.01, tint: 0.1, canvas: 1.5 };
+const HAND: Scene = {
+  maxTurnDeg: 25,
+  maxTiltDeg: 12,
+  light: 0.4,
+  offset: 15,
+  maxBlurPx: 1.1,
+  noise: 3,
+  lens: 0.01,
+  tint: 0.1,
+  canvas: 1.5,
+};
 /** By a flatbed: turned a little, no perspective, even light, dust is planted beside. */
 const SCAN: Scene = { maxTurnDeg: 4, maxTiltDeg: 0, light: 0.06, offset: 4, maxBlurPx: 0.6, noise: 2, lens: 0, tint: 0.02, canvas: 1.2 };
 
@@ -96,7 +113,12 @@ export async function boardPhoto({ file, region }: { file: string; region: Box }
  * A pair of one board: the photograph, and the same with `defects` planted by seed (none for a clean pair), photographed anew by hand or by a flatbed, as JPEG.
  * On a scan both pictures are scanned, with dust on each.
  */
-export async function boardCase(board: { file: string; region: Box }, how: 'hand' | 'scan', defects: number, seed: string): Promise<PairCase> {
+export async function boardCase(
+  board: { file: string; region: Box },
+  how: 'hand' | 'scan',
+  defects: number,
+  seed: string,
+): Promise<PairCase> {
   const { pixels, region } = await boardPhoto(board);
   const random = randomStream(`${how} ${board.file} ${seed}`);
   const { pixels: faulty, planted } = plantDefects(pixels, region, defects, random);

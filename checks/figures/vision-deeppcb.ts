@@ -1,10 +1,20 @@
-import { compare, atStrictness, greyOf, placeInOther, smoothFlow, type Alignment, type PictureLibrary, type Plane } from '../../src/core/vision/index.ts';
+import {
+  compare,
+  atStrictness,
+  greyOf,
+  placeInOther,
+  smoothFlow,
+  type Alignment,
+  type PictureLibrary,
+  type Plane,
+} from '../../src/core/vision/index.ts';
 import { round, type Figure, type Progress } from './figure.ts';
 import { deepPcbCase, deepPcbNames, turnedCase, type PairCase } from './vision-cases.ts';
 import type { Box } from './vision-defects.ts';
 import { DEEPPCB_MARGIN_PX, Tally, withMargin } from './vision-score.ts';
 
-const PUBLISHED = 'published by its authors, on their own test part, told apart by type and trained: F .982; a plain classical pipeline here: ';
+const PUBLISHED =
+  'published by its authors, on their own test part, told apart by type and trained: F .982; a plain classical pipeline here: ';
 
 /** Boxes of what is likelier real than not, with the margin that the labels of the set have. */
 export function proposedBoxes(pair: PairCase, proposals: Parameters<typeof atStrictness>[0]): Box[] {
@@ -90,7 +100,8 @@ export function alignmentError(alignment: Alignment, { reference, flat, shot }: 
   const grey = greyOf(reference);
   const own = smoothFlow(grey, greyOf(flat!));
   const corners = strongCorners(grey);
-  const node = (plane: Plane, x: number, y: number): number => plane.data[Math.round(y / own.step) * plane.width + Math.round(x / own.step)]!;
+  const node = (plane: Plane, x: number, y: number): number =>
+    plane.data[Math.round(y / own.step) * plane.width + Math.round(x / own.step)]!;
   const distances = corners.map(([x, y]) => {
     const [u, v] = placeInOther(alignment, x, y);
     const [tu, tv] = shot!.truth(x + node(own.dx, x, y), y + node(own.dy, x, y));

@@ -34,7 +34,14 @@ const between = (random: RandomStream, most: number): number => (2 * random() - 
 export function photograph(picture: Pixels, scene: Scene, random: RandomStream): Shot {
   const size = Math.max(picture.width, picture.height);
   const side = Math.round(size * scene.canvas);
-  const h = tiltedMap(picture, side, between(random, scene.maxTurnDeg), scene.maxTiltDeg * Math.sqrt(random()), 2 * Math.PI * random(), size);
+  const h = tiltedMap(
+    picture,
+    side,
+    between(random, scene.maxTurnDeg),
+    scene.maxTiltDeg * Math.sqrt(random()),
+    2 * Math.PI * random(),
+    size,
+  );
   const back = inverted(h)!;
   const bend = between(random, scene.lens);
   const sample = (plane: Plane): Plane => taken(plane, back, side, bend);
@@ -66,7 +73,17 @@ function tiltedMap(picture: Pixels, side: number, turnDeg: number, tiltDeg: numb
   const tilt = (tiltDeg * Math.PI) / 180;
   const focal = 0.85 * size;
   const centre: Homography = [1, 0, -(picture.width - 1) / 2, 0, 1, -(picture.height - 1) / 2, 0, 0, 1];
-  const turned: Homography = [Math.cos(turn - toward), -Math.sin(turn - toward), 0, Math.sin(turn - toward), Math.cos(turn - toward), 0, 0, 0, 1];
+  const turned: Homography = [
+    Math.cos(turn - toward),
+    -Math.sin(turn - toward),
+    0,
+    Math.sin(turn - toward),
+    Math.cos(turn - toward),
+    0,
+    0,
+    0,
+    1,
+  ];
   const leaning: Homography = [Math.cos(tilt), 0, 0, 0, 1, 0, Math.sin(tilt) / focal, 0, 1];
   const rest: Homography = [Math.cos(toward), -Math.sin(toward), 0, Math.sin(toward), Math.cos(toward), 0, 0, 0, 1];
   const middle: Homography = [1, 0, (side - 1) / 2, 0, 1, (side - 1) / 2, 0, 0, 1];

@@ -43,7 +43,8 @@ export function rowsOf(pair: PairCase, library: PictureLibrary): Row[] {
 export async function* tuningPairs(): AsyncGenerator<PairCase> {
   for (const board of BOARDS.tuning)
     for (const how of ['hand', 'scan'] as const)
-      for (let i = 0; i < TUNING_PAIRS[how]; i++) yield boardCase(board, how, i < TUNING_PAIRS.clean * TUNING_PAIRS[how] ? 0 : 7, `tuning ${i}`);
+      for (let i = 0; i < TUNING_PAIRS[how]; i++)
+        yield boardCase(board, how, i < TUNING_PAIRS.clean * TUNING_PAIRS[how] ? 0 : 7, `tuning ${i}`);
   const names = deepPcbNames('tuning');
   for (const name of names.filter((_, i) => i % 2 === 0)) yield deepPcbCase(name);
   for (const name of names.filter((_, i) => i % 4 === 0)) yield turnedCase(name);
@@ -72,13 +73,13 @@ export function rankerOf(all: readonly Row[], profile: Row['profile']): Ranker {
     rows.map(({ kind }) => kind !== null),
     GROWING,
   );
-  const true_ = rows.filter(({ kind }) => kind !== null);
+  const actual = rows.filter(({ kind }) => kind !== null);
   const kinds: Partial<Record<DifferenceKind, BoostedTrees>> = {};
   for (const kind of DIFFERENCE_KINDS) {
-    if (!true_.some((row) => row.kind === kind)) continue;
+    if (!actual.some((row) => row.kind === kind)) continue;
     kinds[kind] = growBoostedTrees(
-      true_.map(({ features }) => Float32Array.from(features)),
-      true_.map((row) => row.kind === kind),
+      actual.map(({ features }) => Float32Array.from(features)),
+      actual.map((row) => row.kind === kind),
       { ...GROWING, trees: 40, depth: 2, rate: 0.2 },
     );
   }
@@ -86,7 +87,8 @@ export function rankerOf(all: readonly Row[], profile: Row['profile']): Ranker {
 }
 
 function pageOf(rankers: Record<'bare' | 'photo', Ranker>, rows: readonly Row[]): string {
-  const count = (profile: string, real: boolean): number => rows.filter((row) => row.profile === profile && (row.kind !== null) === real).length;
+  const count = (profile: string, real: boolean): number =>
+    rows.filter((row) => row.profile === profile && (row.kind !== null) === real).length;
   const short = (_: string, value: unknown): unknown => (typeof value === 'number' ? round(value, 4) : value);
   const { trees, depth, rate } = GROWING;
   return `import type { Ranker } from '../difference/profile.ts';
@@ -102,4 +104,3 @@ export const RANKERS: Readonly<Record<'bare' | 'photo', Ranker>> = {
 };
 `;
 }
-

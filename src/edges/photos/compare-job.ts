@@ -1,3 +1,4 @@
+/* oxlint-disable unicorn/require-post-message-target-origin -- a worker thread, not a window */
 import { parentPort } from 'node:worker_threads';
 import { comparePhotos, type CompareRequest } from './compare-photos.ts';
 

@@ -52,12 +52,14 @@ describe('comparing two photos', () => {
   });
 
   it('stops when it is told to', async () => {
-    expect(await comparePhotos({ references: [reference], other: reference }, { shouldStop: () => true })).toMatchObject({ code: 'stopped' });
+    expect(await comparePhotos({ references: [reference], other: reference }, { shouldStop: () => true })).toMatchObject({
+      code: 'stopped',
+    });
   });
 
   it('refuses a pattern that repeats instead of guessing where it lies', async () => {
     const data = new Uint8Array(720 * 540);
-    for (let y = 0; y < 540; y++) for (let x = 0; x < 720; x++) data[y * 720 + x] = (x % 40 < 20) !== (y % 40 < 20) ? 220 : 40;
+    for (let y = 0; y < 540; y++) for (let x = 0; x < 720; x++) data[y * 720 + x] = x % 40 < 20 !== y % 40 < 20 ? 220 : 40;
     const board: Pixels = { width: 720, height: 540, channels: 1, data };
     const moved: Pixels = { ...board, data: data.map((_, i) => data[(i + 23 + 720 * 17) % data.length]!) };
     const result = await comparePhotos({ references: [await jpeg(board)], other: await jpeg(moved, 9) });

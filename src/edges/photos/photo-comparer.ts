@@ -1,3 +1,4 @@
+/* oxlint-disable unicorn/require-post-message-target-origin -- a worker thread, not a window */
 import { Worker } from 'node:worker_threads';
 import type { CompareRequest, PhotoComparison } from './compare-photos.ts';
 

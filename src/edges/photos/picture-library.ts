@@ -95,7 +95,7 @@ function borrowing<Result>(work: (keep: <T extends Deletable>(thing: T) => T) =>
       return thing;
     });
   } finally {
-    for (const thing of kept.reverse()) thing.delete();
+    for (const thing of kept.toReversed()) thing.delete();
   }
 }
 

@@ -104,7 +104,12 @@ describe('the outline of a board', () => {
     const table = planeOf(400, 300, 90);
     for (let y = 50; y < 230; y++) for (let x = 80; x < 330; x++) table.data[y * 400 + x] = 200;
     const quad = boardQuad(table)!;
-    for (const [x, y] of [[80, 50], [329, 50], [329, 229], [80, 229]] as const)
+    for (const [x, y] of [
+      [80, 50],
+      [329, 50],
+      [329, 229],
+      [80, 229],
+    ] as const)
       expect(Math.min(...quad.map(([u, v]) => Math.hypot(u - x, v - y)))).toBeLessThan(3);
     for (let y = 0; y < 230; y++) for (let x = 80; x < 330; x++) table.data[y * 400 + x] = 200;
     expect(boardQuad(table)).toBeUndefined();

@@ -67,7 +67,14 @@ export function warpedByHomography(source: Plane, h: Homography, width: number, 
 }
 
 /** 1 where a place of the frame that `h` maps from is seen in a picture of `sourceWidth × sourceHeight`, `margin` px of its border left out. */
-export function seenIn(h: Homography, width: number, height: number, sourceWidth: number, sourceHeight: number, margin: number): Uint8Array {
+export function seenIn(
+  h: Homography,
+  width: number,
+  height: number,
+  sourceWidth: number,
+  sourceHeight: number,
+  margin: number,
+): Uint8Array {
   const seen = new Uint8Array(width * height);
   for (let y = 0, i = 0; y < height; y++) {
     for (let x = 0; x < width; x++, i++) {

@@ -89,7 +89,13 @@ function peaksOf(votes: Map<number, number[]>): number[][] {
   return peaks;
 }
 
-function fitted(a: Features, b: Features, matches: Matches, members: readonly number[], library: PictureLibrary): { h: Homography; votes: number }[] {
+function fitted(
+  a: Features,
+  b: Features,
+  matches: Matches,
+  members: readonly number[],
+  library: PictureLibrary,
+): { h: Homography; votes: number }[] {
   const from = new Float32Array(2 * members.length);
   const to = new Float32Array(2 * members.length);
   members.forEach((pair, i) => {

@@ -99,7 +99,7 @@ function greatestQuad(hull: readonly Point[]): Quad | undefined {
   for (const start of [0, 1, 2, 3, 4, 5].map((k) => Math.floor((k * n) / 24))) {
     const at = [0, 1, 2, 3].map((k) => (start + Math.floor((k * n) / 4)) % n);
     let area = areaOf(at.map((i) => hull[i]!));
-    for (let moved = true; moved; ) {
+    for (let moved = true; moved;) {
       moved = false;
       for (let k = 0; k < 4; k++)
         for (let i = 0; i < n; i++) {
@@ -127,5 +127,15 @@ function squareTo([p0, p1, p2, p3]: Quad): Homography | undefined {
   if (Math.abs(det) < 1e-9) return undefined;
   const g = (sx * dy2 - dx2 * sy) / det;
   const h = (dx1 * sy - sx * dy1) / det;
-  return [p1[0] - p0[0] + g * p1[0], p3[0] - p0[0] + h * p3[0], p0[0], p1[1] - p0[1] + g * p1[1], p3[1] - p0[1] + h * p3[1], p0[1], g, h, 1];
+  return [
+    p1[0] - p0[0] + g * p1[0],
+    p3[0] - p0[0] + h * p3[0],
+    p0[0],
+    p1[1] - p0[1] + g * p1[1],
+    p3[1] - p0[1] + h * p3[1],
+    p0[1],
+    g,
+    h,
+    1,
+  ];
 }

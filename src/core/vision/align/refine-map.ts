@@ -93,7 +93,16 @@ function mapOf(normal: Float64Array, right: Float64Array, width: number, height:
   rows.forEach((row, r) => (row[r]! += 1e-4 * most));
   const fit = leastSquares(rows, [...right]);
   if (!fit) return null;
-  const [a, b, c, d, e, f, g, h] = fit.coefficients as unknown as number[] as [number, number, number, number, number, number, number, number];
+  const [a, b, c, d, e, f, g, h] = fit.coefficients as unknown as number[] as [
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+  ];
   const half = width / 2;
   const small: Homography = [1 + a, b, c, d, 1 + e, f, g, h, 1];
   const toUnit: Homography = [1 / half, 0, -1, 0, 1 / half, -height / width, 0, 0, 1];

@@ -19,7 +19,12 @@ const SHELL = { left: 10, top: 0, right: 20, bottom: 10 };
 describe('white balance from a grey card', () => {
   it('gives one shell the same colour under a warm and under a cold lamp', () => {
     const shell = [0.5, 0.45, 0.3] as const;
-    const colours = ([[1.2, 1, 0.7], [0.8, 1, 1.1]] as const).map((lamp) => {
+    const colours = (
+      [
+        [1.2, 1, 0.7],
+        [0.8, 1, 1.1],
+      ] as const
+    ).map((lamp) => {
       const picture = underLamp(shell, lamp);
       const balance = balanceFrom(picture, CARD);
       if (!balance.ok) throw new Error(balance.code);

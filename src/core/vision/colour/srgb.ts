@@ -47,11 +47,9 @@ export function srgbOf(x: number, y: number, z: number): [number, number, number
 
 /** L*a*b* of CIE XYZ. Source: CIE 15:2004, eq. 8.3 to 8.8. */
 export function labOf(x: number, y: number, z: number): Lab {
-  const [fx, fy, fz] = [x / WHITE[0], y / WHITE[1], z / WHITE[2]].map((t) => (t > (6 / 29) ** 3 ? Math.cbrt(t) : t / (3 * (6 / 29) ** 2) + 4 / 29)) as [
-    number,
-    number,
-    number,
-  ];
+  const [fx, fy, fz] = [x / WHITE[0], y / WHITE[1], z / WHITE[2]].map((t) =>
+    t > (6 / 29) ** 3 ? Math.cbrt(t) : t / (3 * (6 / 29) ** 2) + 4 / 29,
+  ) as [number, number, number];
   return { L: 116 * fy - 16, a: 500 * (fx - fy), b: 200 * (fy - fz) };
 }
 

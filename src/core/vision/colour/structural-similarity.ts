@@ -44,7 +44,8 @@ function windowed({ width, height }: Plane, value: (i: number) => number): Float
   const half = new Float64Array(width * height);
   const out = new Float64Array(width * height);
   const values = Float64Array.from(planeOf(width, height).data, (_, i) => value(i));
-  for (let i = RADIUS; i < values.length - RADIUS; i++) for (let k = -RADIUS; k <= RADIUS; k++) half[i]! += WEIGHTS[k + RADIUS]! * values[i + k]!;
+  for (let i = RADIUS; i < values.length - RADIUS; i++)
+    for (let k = -RADIUS; k <= RADIUS; k++) half[i]! += WEIGHTS[k + RADIUS]! * values[i + k]!;
   for (let i = RADIUS * width; i < out.length - RADIUS * width; i++)
     for (let k = -RADIUS; k <= RADIUS; k++) out[i]! += WEIGHTS[k + RADIUS]! * half[i + k * width]!;
   return out;

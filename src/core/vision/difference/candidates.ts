@@ -30,7 +30,14 @@ export function candidates(maps: DifferenceMaps, seeding: Seeding): Component[] 
   const found: Component[] = [];
   for (const level of seeding.levels) {
     const { grey, colour, cell, growGrey, growColour } = seeding;
-    const at = { ...seeding, grey: grey * level, colour: colour * level, cell: cell * level, growGrey: growGrey * level, growColour: growColour * level };
+    const at = {
+      ...seeding,
+      grey: grey * level,
+      colour: colour * level,
+      cell: cell * level,
+      growGrey: growGrey * level,
+      growColour: growColour * level,
+    };
     const fresh = atLevel(maps, at).filter((group) => !found.some((known) => sameExtent(known, group)));
     found.push(...fresh);
   }
@@ -50,7 +57,12 @@ function atLevel(maps: DifferenceMaps, seeding: Seeding): Component[] {
   const seeds = components(seedMask(maps, seeding), maps.width).filter(({ pixels }) => pixels.length >= seeding.pixels);
   const grown = grownMask(maps, seeds, seeding);
   const joined = components(widened(grown, maps.width, seeding.joinPx), maps.width);
-  return joined.map(({ pixels }) => bounded(pixels.filter((i) => grown[i]), maps.width));
+  return joined.map(({ pixels }) =>
+    bounded(
+      pixels.filter((i) => grown[i]),
+      maps.width,
+    ),
+  );
 }
 
 /** Of groups with chances, those that no likelier group covers: of nested ones the likeliest stays. */
@@ -91,7 +103,11 @@ function cellAt(maps: DifferenceMaps, pixel: number): number {
   return Math.max(maps.went.data[cell]!, maps.came.data[cell]!);
 }
 
-function grownMask({ width, raw, colour, valid }: DifferenceMaps, seeds: readonly Component[], { growGrey, growColour, growPx }: Seeding): Uint8Array {
+function grownMask(
+  { width, raw, colour, valid }: DifferenceMaps,
+  seeds: readonly Component[],
+  { growGrey, growColour, growPx }: Seeding,
+): Uint8Array {
   const mask = new Uint8Array(valid.length);
   let front = seeds.flatMap(({ pixels }) => pixels);
   for (const i of front) mask[i] = 1;

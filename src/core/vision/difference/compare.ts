@@ -73,8 +73,8 @@ export function compare(
   const laying = lay(references, other, library, options);
   if (!laying.ok) return laying;
   options.progress?.('judging', 0.9);
-  const all = laying.candidates.map((each) => ({ candidate: each.candidate, ...judged(laying, each, options.parts ?? []) }));
-  const proposals = withoutCovered(all).map(({ candidate: _, ...proposal }) => proposal);
+  const all = laying.candidates.map((each) => ({ candidate: each.candidate, proposal: judged(laying, each, options.parts ?? []) }));
+  const proposals = withoutCovered(all.map((each) => ({ ...each, chance: each.proposal.chance }))).map(({ proposal }) => proposal);
   return { ok: true, alignment: laying.alignment, proposals, zones: laying.zones, profile: laying.profile.name };
 }
 
@@ -103,7 +103,10 @@ export function lay(
   const sharp = equallySharp(first, laid.picture);
   const maps = differenceMaps([sharp.reference, ...known], sharp.other, laid.valid);
   const zones = zonesOf(first.grey, laid.asItCame, laid.picture.grey, laid.valid);
-  const found = candidates(maps, profile.seeding).map((candidate) => ({ candidate, features: featuresOf(maps, candidate, profile.unitGrey) }));
+  const found = candidates(maps, profile.seeding).map((candidate) => ({
+    candidate,
+    features: featuresOf(maps, candidate, profile.unitGrey),
+  }));
   return { ok: true, alignment, profile, maps, candidates: found.filter(({ candidate }) => !isInZone(candidate, zones)), zones };
 }
 
@@ -120,7 +123,8 @@ function judged({ maps, profile }: Laying, { candidate, features }: Judgeable, p
   const { left, top, right, bottom } = candidate;
   const part = partAt(parts, (left + right) / 2, (top + bottom) / 2);
   const fit = part && findPatch(maps.reference, maps.other, part, Math.ceil(Math.min(24, 0.5 * Math.min(part.widthPx, part.heightPx) + 4)));
-  const odds = logOddsOf(profile.ranker.real, features) - (part && fit && isMerelyShifted(fit, part) && fit.asItLies < 0.8 ? MERELY_SHIFTED : 0);
+  const odds =
+    logOddsOf(profile.ranker.real, features) - (part && fit && isMerelyShifted(fit, part) && fit.asItLies < 0.8 ? MERELY_SHIFTED : 0);
   const isMoved = part && fit && fit.best > 0.85 && fit.asItLies < 0.7 && !isMerelyShifted(fit, part);
   return {
     outline: outlineOf(candidate, maps.width),

@@ -91,9 +91,23 @@ export function featuresOf(maps: DifferenceMaps, candidate: Component, unit: num
 
 function insideOf(maps: DifferenceMaps, { pixels }: Component, unit: number) {
   const all = {
-    ...{ sums: [0, 0, 0] as [number, number, number], most: [0, 0, 0] as [number, number, number] },
-    ...{ raw: 0, darker: 0, colour: 0, colourMax: 0, cell: 0, cellMax: 0, grey: 0 },
-    ...{ went: 0, came: 0, signed: 0, other: 0, edgesReference: 0, edgesOther: 0, yellow: 0, red: 0 },
+    sums: [0, 0, 0] as [number, number, number],
+    most: [0, 0, 0] as [number, number, number],
+    raw: 0,
+    signed: 0,
+    darker: 0,
+    colour: 0,
+    colourMax: 0,
+    cell: 0,
+    cellMax: 0,
+    went: 0,
+    came: 0,
+    grey: 0,
+    other: 0,
+    edgesReference: 0,
+    edgesOther: 0,
+    yellow: 0,
+    red: 0,
   };
   for (const i of pixels) {
     for (let r = 0; r < 3; r++) {

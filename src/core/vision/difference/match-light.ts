@@ -40,7 +40,13 @@ function lineOf(reference: Plane, other: Plane, weights: Plane): Light {
   };
   const r = reference.data;
   const o = other.data;
-  const [w, mr, mo, mro, moo] = [mean(() => 1), mean((i) => r[i]!), mean((i) => o[i]!), mean((i) => r[i]! * o[i]!), mean((i) => o[i]! ** 2)];
+  const [w, mr, mo, mro, moo] = [
+    mean(() => 1),
+    mean((i) => r[i]!),
+    mean((i) => o[i]!),
+    mean((i) => r[i]! * o[i]!),
+    mean((i) => o[i]! ** 2),
+  ];
   const whole = slope(sum(w), sum(mr), sum(mo), sum(mro), sum(moo), 1, 0);
   const gain = planeOf(reference.width, reference.height);
   const offset = planeOf(reference.width, reference.height);

@@ -20,7 +20,7 @@ export function outlineOf({ pixels }: Component, width: number): [number, number
   ]);
   corners.sort((a, b) => a[0] - b[0] || a[1] - b[1]);
   const lower = chain(corners);
-  const upper = chain(corners.reverse());
+  const upper = chain(corners.toReversed());
   return [...lower.slice(0, -1), ...upper.slice(0, -1)];
 }
 

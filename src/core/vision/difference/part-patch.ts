@@ -57,7 +57,8 @@ function samplePoints({ widthPx, heightPx, turnDeg }: PartPatch): [number, numbe
   const step = Math.max(1, Math.sqrt((w * h) / 400));
   const [cos, sin] = [Math.cos((turnDeg * Math.PI) / 180), Math.sin((turnDeg * Math.PI) / 180)];
   const points: [number, number][] = [];
-  for (let v = -h / 2; v <= h / 2; v += step) for (let u = -w / 2; u <= w / 2; u += step) points.push([u * cos - v * sin, u * sin + v * cos]);
+  for (let v = -h / 2; v <= h / 2; v += step)
+    for (let u = -w / 2; u <= w / 2; u += step) points.push([u * cos - v * sin, u * sin + v * cos]);
   return points;
 }
 

@@ -31,7 +31,18 @@ const NEVER = Number.POSITIVE_INFINITY;
 /** Pictures of two brightnesses: bare boards, line art, scans of artwork. */
 export const BARE: Profile = {
   name: 'bare',
-  seeding: { radiusPx: 1, grey: 100, colour: NEVER, cell: NEVER, pixels: 4, growGrey: 90, growColour: NEVER, growPx: 8, joinPx: 3, levels: [1] },
+  seeding: {
+    radiusPx: 1,
+    grey: 100,
+    colour: NEVER,
+    cell: NEVER,
+    pixels: 4,
+    growGrey: 90,
+    growColour: NEVER,
+    growPx: 8,
+    joinPx: 3,
+    levels: [1],
+  },
   unitGrey: 255,
   ranker: RANKERS.bare,
 };
@@ -39,7 +50,18 @@ export const BARE: Profile = {
 /** Photos and scans of boards with parts. */
 export const PHOTO: Profile = {
   name: 'photo',
-  seeding: { radiusPx: 2, grey: 16, colour: 14, cell: 0.5, pixels: 6, growGrey: 12, growColour: 12, growPx: 10, joinPx: 3, levels: [1, 2, 4] },
+  seeding: {
+    radiusPx: 2,
+    grey: 16,
+    colour: 14,
+    cell: 0.5,
+    pixels: 6,
+    growGrey: 12,
+    growColour: 12,
+    growPx: 10,
+    joinPx: 3,
+    levels: [1, 2, 4],
+  },
   unitGrey: 60,
   ranker: RANKERS.photo,
 };

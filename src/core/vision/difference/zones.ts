@@ -40,7 +40,8 @@ function reasonAt(reference: Plane, laid: Plane, inLight: Plane, valid: Uint8Arr
       count++;
       if (!valid[i]) continue;
       seen++;
-      if (laid.data[i]! >= BLINDED_GREY !== reference.data[i]! >= BLINDED_GREY && Math.abs(laid.data[i]! - reference.data[i]!) > 25) glare++;
+      if (laid.data[i]! >= BLINDED_GREY !== reference.data[i]! >= BLINDED_GREY && Math.abs(laid.data[i]! - reference.data[i]!) > 25)
+        glare++;
       const p = reference.data[i]!;
       const q = inLight.data[i]!;
       a += p;

@@ -5,7 +5,12 @@ import type { Pixels } from '../image/plane.ts';
 export type DrawnPart = readonly [number, number, number, number];
 
 /** A board drawn by seed: green ground, bright tracks, dark and pale parts with a mark each. `without` leaves parts out. */
-export function drawnBoard(seed: string, width = 480, height = 360, without: readonly number[] = []): { pixels: Pixels; parts: DrawnPart[] } {
+export function drawnBoard(
+  seed: string,
+  width = 480,
+  height = 360,
+  without: readonly number[] = [],
+): { pixels: Pixels; parts: DrawnPart[] } {
   const random = randomStream(seed);
   const data = new Uint8Array(width * height * 3);
   const fill = (x: number, y: number, w: number, h: number, colour: readonly number[]): void => {
@@ -28,7 +33,8 @@ export function drawnBoard(seed: string, width = 480, height = 360, without: rea
     ];
     const colour = random() < 0.5 ? [28, 28, 30] : [200, 180, 150];
     const mark = Math.floor(random() * 6);
-    if (parts.some(([x, y, w, h]) => part[0] < x + w + 5 && x < part[0] + part[2] + 5 && part[1] < y + h + 5 && y < part[1] + part[3] + 5)) continue;
+    if (parts.some(([x, y, w, h]) => part[0] < x + w + 5 && x < part[0] + part[2] + 5 && part[1] < y + h + 5 && y < part[1] + part[3] + 5))
+      continue;
     parts.push(part);
     if (without.includes(parts.length - 1)) continue;
     const [x, y, w, h] = part;
