@@ -19,7 +19,7 @@ export interface PairCase {
   readonly flat?: Pixels;
 }
 
-const DATA = fileURLToPath(new URL('../../../shared/data/', import.meta.url));
+export const DATA = fileURLToPath(new URL('../../../shared/data/', import.meta.url));
 const DEEPPCB = `${DATA}deeppcb/`;
 export const hasDeepPcb = (): boolean => existsSync(DEEPPCB);
 export const hasBoards = (): boolean => existsSync(`${DATA}boards`);
@@ -77,7 +77,7 @@ export const BOARDS = {
 } as const;
 
 /** By hand: turned up to 25°, tilted up to 12°, a lens, sloping light and a tint, a little blurred, with noise. */
-const HAND: Scene = {
+export const HAND: Scene = {
   maxTurnDeg: 25,
   maxTiltDeg: 12,
   light: 0.4,
@@ -91,7 +91,7 @@ const HAND: Scene = {
 /** By a flatbed: turned a little, no perspective, even light, dust is planted beside. */
 const SCAN: Scene = { maxTurnDeg: 4, maxTiltDeg: 0, light: 0.06, offset: 4, maxBlurPx: 0.6, noise: 2, lens: 0, tint: 0.02, canvas: 1.2 };
 
-const MARGIN_PX = 40;
+export const MARGIN_PX = 40;
 const KIND_OF: Readonly<Record<PlantedKind, DifferenceKind>> = {
   missing: 'missing',
   added: 'added',
@@ -151,7 +151,7 @@ function dusted(from: Pixels, random: () => number): Pixels {
   return { ...from, data };
 }
 
-async function throughJpeg(pixels: Pixels): Promise<Pixels> {
+export async function throughJpeg(pixels: Pixels): Promise<Pixels> {
   const { width, height, channels } = pixels;
   const jpeg = await sharp(pixels.data, { raw: { width, height, channels } }).jpeg({ quality: 90 }).toBuffer();
   const { data, info } = await sharp(jpeg).raw().toBuffer({ resolveWithObject: true });

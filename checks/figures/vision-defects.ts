@@ -105,7 +105,8 @@ function bareNear(from: Pixels, x: number, y: number, w: number, h: number, rand
   return best;
 }
 
-function missing(from: Pixels, x: number, y: number, w: number, h: number, random: RandomStream): Pixels {
+/** Bare board of near by laid over a rectangle. */
+export function missing(from: Pixels, x: number, y: number, w: number, h: number, random: RandomStream): Pixels {
   const [u, v] = bareNear(from, x, y, w, h, random);
   return blended(from, [x, y, x + w, y + h], feathered(x, y, w, h), (px, py, c) => at(from, u + px - x, v + py - y, c));
 }

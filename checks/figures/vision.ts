@@ -2,6 +2,7 @@ import type { Figure, Progress } from './figure.ts';
 import { boardFigures } from './vision-boards.ts';
 import { hasBoards, hasDeepPcb } from './vision-cases.ts';
 import { deepPcbFigures, turnedFigures } from './vision-deeppcb.ts';
+import { partFigures } from './vision-parts.ts';
 import { speedFigures } from './vision-speed.ts';
 import { openPictureLibrary } from '../../src/edges/photos/picture-library.ts';
 
@@ -14,7 +15,8 @@ export async function measure(progress: Progress): Promise<Figure[]> {
   const figures: Figure[] = [];
   if (hasDeepPcb()) figures.push(...(await deepPcbFigures(library, progress)), ...(await turnedFigures(library, progress)));
   else progress('The pairs of DeepPCB are not beside the project: their figures are left out.');
-  if (hasBoards()) figures.push(...(await boardFigures(library, progress)), ...(await speedFigures(progress)));
+  if (hasBoards())
+    figures.push(...(await boardFigures(library, progress)), ...(await partFigures(library, progress)), ...(await speedFigures(progress)));
   else progress('The photographs of boards are not beside the project: their figures are left out.');
   return figures;
 }

@@ -1,6 +1,8 @@
 export { align, placeInOther, type Alignment, type AlignmentRefusal, type AlignOptions } from './align/align.ts';
 export type { Agreement } from './align/agreement.ts';
 export { warpedBy, type Displacement } from './align/displacement.ts';
+export { fourPointMap, type Point, type Quad } from './align/four-point-map.ts';
+export { composed, inverted, mapped } from './align/homography.ts';
 export { poseOf, USUAL_FOCAL, type Pose } from './align/pose.ts';
 export { smoothFlow, FLOW, type FlowOptions } from './align/smooth-flow.ts';
 export { ciede2000 } from './colour/ciede2000.ts';

@@ -4,6 +4,7 @@ import { valueAt } from '../image/resample.ts';
 import type { Homography } from '../picture-library.ts';
 import { drawnBoard } from '../testing/drawn-board.ts';
 import { agreementOf } from './agreement.ts';
+import { fourPointMap } from './four-point-map.ts';
 import { composed, cornersApart, IDENTITY, inverted, isPlausible, mapped, rescaled, warpedByHomography } from './homography.ts';
 import { boardQuad } from './outline-map.ts';
 import { poseOf } from './pose.ts';
@@ -30,6 +31,40 @@ describe('maps of the plane', () => {
     expect(isPlausible(LEANING, 480, 360)).toBe(true);
     expect(isPlausible([-1, 0, 480, 0, 1, 0, 0, 0, 1], 480, 360)).toBe(false);
     expect(isPlausible([0.05, 0, 0, 0, 0.05, 0, 0, 0, 1], 480, 360)).toBe(false);
+  });
+});
+
+describe('a map from four points', () => {
+  it('takes each to its partner, and is none where three lie on a line', () => {
+    const from = [
+      [0, 0],
+      [50, 0],
+      [55, 40],
+      [-3, 42],
+    ] as const;
+    const to = [
+      [110, 80],
+      [600, 95],
+      [640, 520],
+      [90, 500],
+    ] as const;
+    const map = fourPointMap(from, to)!;
+    from.forEach(([x, y], i) => {
+      const [u, v] = mapped(map, x, y);
+      expect(u).toBeCloseTo(to[i]![0], 6);
+      expect(v).toBeCloseTo(to[i]![1], 6);
+    });
+    expect(
+      fourPointMap(
+        [
+          [0, 0],
+          [1, 1],
+          [2, 2],
+          [3, 3],
+        ],
+        to,
+      ),
+    ).toBeNull();
   });
 });
 

@@ -3,10 +3,8 @@ import { components } from '../image/components.ts';
 import type { Plane } from '../image/plane.ts';
 import { resized } from '../image/resample.ts';
 import type { Homography } from '../picture-library.ts';
-import { cornersOf, composed, inverted } from './homography.ts';
-
-type Point = readonly [number, number];
-type Quad = readonly [Point, Point, Point, Point];
+import { fourPointMap, type Point, type Quad } from './four-point-map.ts';
+import { cornersOf } from './homography.ts';
 
 const SMALL_PX = 300;
 /** Grey by which a board stands out from the table. */
@@ -24,10 +22,8 @@ export function outlineMaps(reference: Plane, other: Plane): Homography[] {
   return (own ? [whole, own] : [whole]).flatMap((here) =>
     [0, 1, 2, 3].flatMap((turn) => {
       const to = [0, 1, 2, 3].map((k) => there[(k + turn) % 4]!) as unknown as Quad;
-      const a = squareTo(here);
-      const back = a && inverted(a);
-      const b = squareTo(to);
-      return back && b ? [composed(b, back)] : [];
+      const map = fourPointMap(here, to);
+      return map ? [map] : [];
     }),
   );
 }
@@ -117,25 +113,4 @@ function greatestQuad(hull: readonly Point[]): Quad | undefined {
     }
   }
   return best?.sort((a, b) => a - b).map((i) => hull[i]!) as unknown as Quad | undefined;
-}
-
-/** The map from the unit square to four corners in order (P. Heckbert, "Fundamentals of Texture Mapping", 1989, §2.2.3). */
-function squareTo([p0, p1, p2, p3]: Quad): Homography | undefined {
-  const [dx1, dx2, sx] = [p1[0] - p2[0], p3[0] - p2[0], p0[0] - p1[0] + p2[0] - p3[0]];
-  const [dy1, dy2, sy] = [p1[1] - p2[1], p3[1] - p2[1], p0[1] - p1[1] + p2[1] - p3[1]];
-  const det = dx1 * dy2 - dx2 * dy1;
-  if (Math.abs(det) < 1e-9) return undefined;
-  const g = (sx * dy2 - dx2 * sy) / det;
-  const h = (dx1 * sy - sx * dy1) / det;
-  return [
-    p1[0] - p0[0] + g * p1[0],
-    p3[0] - p0[0] + h * p3[0],
-    p0[0],
-    p1[1] - p0[1] + g * p1[1],
-    p3[1] - p0[1] + h * p3[1],
-    p0[1],
-    g,
-    h,
-    1,
-  ];
 }
