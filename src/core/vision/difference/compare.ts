@@ -1,0 +1,161 @@
+import { align, type Alignment, type AlignmentRefusal, type AlignOptions } from '../align/align.ts';
+import type { Component } from '../image/components.ts';
+import { pictureOf, type Picture } from '../image/picture.ts';
+import type { Pixels } from '../image/plane.ts';
+import type { PictureLibrary } from '../picture-library.ts';
+import { chanceOf, logOddsOf } from '../ranking/boosted-trees.ts';
+import { candidates, withoutCovered } from './candidates.ts';
+import { differenceMaps, type DifferenceMaps } from './difference-maps.ts';
+import { featuresOf } from './features.ts';
+import { layTogether } from './lay-together.ts';
+import { equallySharp } from './match-blur.ts';
+import { outlineOf } from './outline.ts';
+import { findPatch, isMerelyShifted, type PartPatch } from './part-patch.ts';
+import { DIFFERENCE_KINDS, profileFor, type DifferenceKind, type Profile } from './profile.ts';
+import { zonesOf, type Zone } from './zones.ts';
+
+/** A difference put before the person; nothing is believed of it until they confirm it. */
+export interface Proposal {
+  /** Corners of a polygon around it, px of the reference. */
+  readonly outline: readonly (readonly [number, number])[];
+  readonly box: { readonly left: number; readonly top: number; readonly right: number; readonly bottom: number };
+  readonly kind: DifferenceKind;
+  /** Chance that it is a real difference of the boards, not of the photos; 0..1, as it held on pictures like those the ranker learned from. */
+  readonly chance: number;
+  /** The known part it lies on. */
+  readonly part?: string;
+}
+
+export interface Comparison {
+  readonly ok: true;
+  readonly alignment: Alignment;
+  /** Most likely first; all of them: the strictness picks. */
+  readonly proposals: readonly Proposal[];
+  /** What could not be compared. Never counted as clean. */
+  readonly zones: readonly Zone[];
+  readonly profile: Profile['name'];
+}
+
+export interface CompareOptions extends AlignOptions {
+  readonly parts?: readonly PartPatch[];
+  /** Told of each step by its name and the share of the work that is done. */
+  readonly progress?: (step: CompareStep, share: number) => void;
+}
+
+export type CompareStep = 'aligning' | 'laying-together' | 'comparing' | 'judging';
+
+/** A candidate with what the ranker sees of it. */
+export interface Judgeable {
+  readonly candidate: Component;
+  readonly features: Float32Array;
+}
+
+/** Everything up to the judgement: what `compare` judges and what the training learns from. */
+export interface Laying {
+  readonly ok: true;
+  readonly alignment: Alignment;
+  readonly profile: Profile;
+  readonly maps: DifferenceMaps;
+  readonly candidates: readonly Judgeable[];
+  readonly zones: readonly Zone[];
+}
+
+/**
+ * Two or more photos of one side of a board: `other` against one or several known-good `references` (the first gives the frame). Out comes what differs, ranked,
+ * or why they cannot be laid on one another. Pictures of some 1000 to 2000 px on the longer side; larger ones are shrunk before by the caller.
+ */
+export function compare(
+  references: readonly Pixels[],
+  other: Pixels,
+  library: PictureLibrary,
+  options: CompareOptions = {},
+): Comparison | AlignmentRefusal {
+  const laying = lay(references, other, library, options);
+  if (!laying.ok) return laying;
+  options.progress?.('judging', 0.9);
+  const all = laying.candidates.map((each) => ({ candidate: each.candidate, proposal: judged(laying, each, options.parts ?? []) }));
+  const proposals = withoutCovered(all.map((each) => ({ ...each, chance: each.proposal.chance }))).map(({ proposal }) => proposal);
+  return { ok: true, alignment: laying.alignment, proposals, zones: laying.zones, profile: laying.profile.name };
+}
+
+/** Lays the pictures together and finds candidates, without judging them. */
+export function lay(
+  references: readonly Pixels[],
+  other: Pixels,
+  library: PictureLibrary,
+  options: CompareOptions = {},
+): Laying | AlignmentRefusal {
+  const [first, ...more] = references.map(pictureOf) as [Picture, ...Picture[]];
+  const picture = pictureOf(other);
+  options.progress?.('aligning', 0);
+  const rough = align(first.grey, picture.grey, library, options);
+  if (!rough.ok) return rough;
+  options.progress?.('laying-together', 0.4);
+  const laid = layTogether(first, picture, rough);
+  const alignment = { ...rough, displacement: laid.displacement };
+  const known = more.flatMap((each) => {
+    const found = align(first.grey, each.grey, library, options);
+    return found.ok ? [layTogether(first, each, found).picture] : [];
+  });
+  if (options.shouldStop?.()) return { ok: false, code: 'stopped' };
+  options.progress?.('comparing', 0.6);
+  const profile = profileFor(first.grey);
+  const sharp = equallySharp(first, laid.picture);
+  const maps = differenceMaps([sharp.reference, ...known], sharp.other, laid.valid);
+  const zones = zonesOf(first.grey, laid.asItCame, laid.picture.grey, laid.valid);
+  const found = candidates(maps, profile.seeding).map((candidate) => ({
+    candidate,
+    features: featuresOf(maps, candidate, profile.unitGrey),
+  }));
+  return { ok: true, alignment, profile, maps, candidates: found.filter(({ candidate }) => !isInZone(candidate, zones)), zones };
+}
+
+const isInZone = ({ left, right, top, bottom }: Component, zones: readonly Zone[]): boolean => {
+  const x = (left + right) / 2;
+  const y = (top + bottom) / 2;
+  return zones.some((zone) => zone.reason !== 'does-not-fit' && x >= zone.left && x < zone.right && y >= zone.top && y < zone.bottom);
+};
+
+/** Log-odds taken from a candidate on a part that is found again nearly where it was. */
+const MERELY_SHIFTED = 2;
+
+function judged({ maps, profile }: Laying, { candidate, features }: Judgeable, parts: readonly PartPatch[]): Proposal {
+  const { left, top, right, bottom } = candidate;
+  const part = partAt(parts, (left + right) / 2, (top + bottom) / 2);
+  const fit = part && findPatch(maps.reference, maps.other, part, Math.ceil(Math.min(24, 0.5 * Math.min(part.widthPx, part.heightPx) + 4)));
+  const odds =
+    logOddsOf(profile.ranker.real, features) - (part && fit && isMerelyShifted(fit, part) && fit.asItLies < 0.8 ? MERELY_SHIFTED : 0);
+  const isMoved = part && fit && fit.best > 0.85 && fit.asItLies < 0.7 && !isMerelyShifted(fit, part);
+  return {
+    outline: outlineOf(candidate, maps.width),
+    box: { left, top, right: right + 1, bottom: bottom + 1 },
+    kind: isMoved ? 'moved' : kindOf(profile, features),
+    chance: chanceOf(odds),
+    ...(part && { part: part.part }),
+  };
+}
+
+/** The part whose turned rectangle, a little widened, holds the point; of several the smallest. */
+export function partAt(parts: readonly PartPatch[], x: number, y: number): PartPatch | undefined {
+  const holds = parts.filter((part) => {
+    const turn = (-part.turnDeg * Math.PI) / 180;
+    const u = (x - part.x) * Math.cos(turn) - (y - part.y) * Math.sin(turn);
+    const v = (x - part.x) * Math.sin(turn) + (y - part.y) * Math.cos(turn);
+    return Math.abs(u) <= part.widthPx / 2 + 4 && Math.abs(v) <= part.heightPx / 2 + 4;
+  });
+  return holds.sort((a, b) => a.widthPx * a.heightPx - b.widthPx * b.heightPx)[0];
+}
+
+function kindOf({ ranker }: Profile, features: Float32Array): DifferenceKind {
+  const scored = DIFFERENCE_KINDS.flatMap((kind) => {
+    const trees = ranker.kinds[kind];
+    return trees ? [{ kind, odds: logOddsOf(trees, features) }] : [];
+  });
+  return scored.sort((a, b) => b.odds - a.odds)[0]?.kind ?? 'damaged';
+}
+
+/** The proposals that a strictness lets through: 0 shows all, 1 only what is all but sure; 0.5 what is likelier real than not. Ranked as they came. */
+export function atStrictness(proposals: readonly Proposal[], strictness: number): Proposal[] {
+  const least = strictness <= 0.5 ? strictness : 0.5 + 0.49 * (2 * strictness - 1);
+  return proposals.filter(({ chance }) => chance >= least);
+}

@@ -1,0 +1,36 @@
+export { align, placeInOther, type Alignment, type AlignmentRefusal, type AlignOptions } from './align/align.ts';
+export type { Agreement } from './align/agreement.ts';
+export { warpedBy, type Displacement } from './align/displacement.ts';
+export { fourPointMap, type Point, type Quad } from './align/four-point-map.ts';
+export { composed, inverted, mapped } from './align/homography.ts';
+export { poseOf, USUAL_FOCAL, type Pose } from './align/pose.ts';
+export { smoothFlow, FLOW, type FlowOptions } from './align/smooth-flow.ts';
+export { ciede2000 } from './colour/ciede2000.ts';
+export { deltaE00, labOf, labOfSrgb, srgbOf, xyzOf, type DeltaE00, type Lab } from './colour/srgb.ts';
+export { structuralSimilarity } from './colour/structural-similarity.ts';
+export {
+  balanceFrom,
+  colourOf,
+  shellColours,
+  type Balance,
+  type BalanceRefusal,
+  type Patch,
+  type ShellColour,
+} from './colour/white-balance.ts';
+export {
+  atStrictness,
+  compare,
+  lay,
+  partAt,
+  type CompareOptions,
+  type CompareStep,
+  type Comparison,
+  type Proposal,
+} from './difference/compare.ts';
+export { findPatch, isMerelyShifted, type PartPatch, type PatchFit } from './difference/part-patch.ts';
+export { DIFFERENCE_KINDS, type DifferenceKind } from './difference/profile.ts';
+export type { Zone, ZoneReason } from './difference/zones.ts';
+export { pictureOf, type Picture } from './image/picture.ts';
+export { greyOf, type Pixels, type Plane } from './image/plane.ts';
+export type { Features, FeatureKind, GreyBytes, Homography, Matches, PictureLibrary } from './picture-library.ts';
+export { VisionError } from './vision-error.ts';

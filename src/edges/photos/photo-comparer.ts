@@ -1,0 +1,83 @@
+/* oxlint-disable unicorn/require-post-message-target-origin -- a worker thread, not a window */
+import { Worker } from 'node:worker_threads';
+import type { CompareRequest, PhotoComparison } from './compare-photos.ts';
+
+/** A comparison that is under way. */
+export interface Comparing {
+  readonly done: Promise<PhotoComparison>;
+  /** Stops it at the next step; `done` then says `stopped`. */
+  cancel(): void;
+}
+
+/** Compares photos beside the program's own work. */
+export interface PhotoComparer {
+  compare(request: CompareRequest, progress?: (step: string, share: number) => void): Comparing;
+  close(): Promise<void>;
+}
+
+const IDLE_MS = 30_000;
+
+/** A comparer with one worker thread, started with the first pair and let go after half a minute without one: of two cores the other stays with the person. */
+export const openPhotoComparer = (): PhotoComparer => new OneWorker();
+
+interface Waiting {
+  readonly resolve: (result: PhotoComparison) => void;
+  readonly reject: (error: Error) => void;
+  readonly progress: ((step: string, share: number) => void) | undefined;
+}
+
+type Answer =
+  | { readonly id: number; readonly step: string; readonly share: number }
+  | { readonly id: number; readonly result: PhotoComparison }
+  | { readonly id: number; readonly failure: string };
+
+class OneWorker implements PhotoComparer {
+  private worker: Worker | undefined;
+  private idle: NodeJS.Timeout | undefined;
+  private readonly waiting = new Map<number, Waiting>();
+  private last = 0;
+
+  compare(request: CompareRequest, progress?: (step: string, share: number) => void): Comparing {
+    const id = ++this.last;
+    const cancelled = new Int32Array(new SharedArrayBuffer(4));
+    const done = new Promise<PhotoComparison>((resolve, reject) => this.waiting.set(id, { resolve, reject, progress }));
+    clearTimeout(this.idle);
+    this.started().postMessage({ id, request, cancelled });
+    return { done, cancel: () => void Atomics.store(cancelled, 0, 1) };
+  }
+
+  async close(): Promise<void> {
+    clearTimeout(this.idle);
+    const worker = this.worker;
+    this.worker = undefined;
+    await worker?.terminate();
+    this.failAll(new Error('the comparer was closed'));
+  }
+
+  private started(): Worker {
+    if (this.worker) return this.worker;
+    const worker = new Worker(new URL('./compare-job.js', import.meta.url));
+    worker.on('message', (answer: Answer) => this.answered(answer));
+    worker.on('error', (error: Error) => {
+      if (this.worker === worker) this.worker = undefined;
+      this.failAll(error);
+    });
+    worker.unref();
+    return (this.worker = worker);
+  }
+
+  private answered(answer: Answer): void {
+    const waiting = this.waiting.get(answer.id);
+    if (!waiting) return;
+    if ('step' in answer) return waiting.progress?.(answer.step, answer.share);
+    this.waiting.delete(answer.id);
+    if ('result' in answer) waiting.resolve(answer.result);
+    else waiting.reject(new Error(answer.failure));
+    if (this.waiting.size === 0) this.idle = setTimeout(() => void this.close(), IDLE_MS).unref();
+  }
+
+  private failAll(error: Error): void {
+    for (const { reject } of this.waiting.values()) reject(error);
+    this.waiting.clear();
+  }
+}
