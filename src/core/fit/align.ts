@@ -1,7 +1,7 @@
 import { LIMITS } from './answer.ts';
 import { nearestPairs } from './holes.ts';
 import type { Placing, Point } from './pattern.ts';
-import { overlapOf, partnersByName, seated, type Partners, type Worked } from './seat.ts';
+import { byConductor, overlapOf, partnersByName, seated, type Partners, type Worked } from './seat.ts';
 
 /** A placing with how well it does; larger is better, compared in order. */
 export interface Trial {
@@ -97,13 +97,11 @@ function onPadsAt(start: Worked, place: Worked, matching: Matching, turnDeg: num
 
 function waysToGo(start: Worked, place: Worked, matching: Matching): Point[] {
   if (matching.by === 'place') return nearWays(start, place);
-  const partners = partnersOf(start, place, matching);
+  const [own, others] = [byConductor(start.lands, matching.conductor), byConductor(place.lands, matching.conductor)];
   // A conductor with several lands (a shell) says which way to go only through the middle of all of them.
-  return start.lands.flatMap((land, i) => {
-    const own = start.lands.filter((_, j) => partners[j]![0] && partners[i]!.includes(partners[j]![0]));
-    if (partners[i]!.length === 0) return [];
-    const mates = own.includes(land) ? own : [land];
-    return [minus(meanOf(partners[i]!.map(({ at }) => at)), meanOf(mates.map(({ at }) => at)))];
+  return [...own].flatMap(([conductor, lands]) => {
+    const onto = others.get(conductor);
+    return onto ? lands.map(() => minus(meanOf(onto.map(({ at }) => at)), meanOf(lands.map(({ at }) => at)))) : [];
   });
 }
 

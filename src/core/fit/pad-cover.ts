@@ -2,9 +2,14 @@ import type { Pad, Point } from './pattern.ts';
 import { triangles, unionOf, type Piece } from './polygon.ts';
 import { turner, turnPoint } from './turn.ts';
 
-/** Corners on a quarter of a circle: the chord lies at most 0.5 % of the radius inside the arc. */
-const ARC_STEPS = 8;
-const ARC: readonly Point[] = Array.from({ length: ARC_STEPS + 1 }, (_, i) => turnPoint([1, 0], (90 * i) / ARC_STEPS));
+/** An arc is drawn in chords that lie at most this far inside it, mm: as fine as patterns are written. */
+const CHORD_MM = 0.003;
+
+/** Points on the first quarter of a circle of radius 1, both ends among them, for a circle of this radius. */
+function arc(radius: number): Point[] {
+  const steps = Math.ceil(Math.PI / 4 / Math.acos(Math.max(0, 1 - CHORD_MM / radius)));
+  return Array.from({ length: steps + 1 }, (_, i) => turnPoint([1, 0], (90 * i) / steps));
+}
 
 /** The copper of a pad (of a peg the hole) in the frame of the pattern, as convex pieces that do not overlap. Arcs are chords. */
 export function padCover(pad: Pad): Piece[] {
@@ -51,9 +56,10 @@ function roundedBox(w: number, h: number, radius: number): Piece {
     [x, -y],
   ];
   if (radius <= 0) return middles;
+  const quarterArc = arc(radius);
   const corners = middles.flatMap(([mx, my], quarter) => {
     const turn = turner(90 * quarter);
-    return ARC.map((point): Point => {
+    return quarterArc.map((point): Point => {
       const [ax, ay] = turn(point);
       return [mx + radius * ax, my + radius * ay];
     });

@@ -60,14 +60,22 @@ export type Partners = readonly (readonly Land[])[];
 
 const farness = (a: Land, b: Land): number => Math.hypot(a.at[0] - b.at[0], a.at[1] - b.at[1]);
 
+/** Lands of one conductor together. */
+export function byConductor(lands: readonly Land[], conductor: (name: string) => string): Map<string, Land[]> {
+  const groups = new Map<string, Land[]>();
+  for (const land of lands) {
+    const key = conductor(land.names[0]!);
+    const group = groups.get(key);
+    if (group) group.push(land);
+    else groups.set(key, [land]);
+  }
+  return groups;
+}
+
 /** Partners by the names of pins: all lands of the same conductor. */
 export function partnersByName(part: readonly Land[], place: readonly Land[], conductor: (name: string) => string): Partners {
-  const byConductor = new Map<string, Land[]>();
-  for (const land of place) {
-    const key = conductor(land.names[0]!);
-    byConductor.set(key, [...(byConductor.get(key) ?? []), land]);
-  }
-  return part.map((land) => [...(byConductor.get(conductor(land.names[0]!)) ?? [])].sort((a, b) => farness(land, a) - farness(land, b)));
+  const groups = byConductor(place, conductor);
+  return part.map((land) => [...(groups.get(conductor(land.names[0]!)) ?? [])].sort((a, b) => farness(land, a) - farness(land, b)));
 }
 
 const sameSide = (a: Land, b: Land): boolean => a.side === b.side || a.hasHole || b.hasHole;
