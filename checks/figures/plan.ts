@@ -1,4 +1,5 @@
 import type { Figure, Progress } from './figure.ts';
+import { fitFigures } from './fit.ts';
 import { ceilingFigures } from './plan-ceiling.ts';
 import { coldFigures } from './plan-cold.ts';
 import { qualityFigures } from './plan-quality.ts';
@@ -11,5 +12,6 @@ export async function measure(progress: Progress): Promise<Figure[]> {
     ...(await warmFigures(progress)),
     ...(await qualityFigures(progress)),
     ...ceilingFigures(progress),
+    ...(await fitFigures(progress)),
   ];
 }
