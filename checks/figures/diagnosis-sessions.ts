@@ -152,14 +152,21 @@ export class Bench {
     return p === undefined ? undefined : { point: board.points[p]!, minutes: reachMinutes(board.points[p]!, bench) };
   }
 
-  topGroup(belief: ReadingBelief): { group: number; chance: number } {
-    const { draws, rows } = belief.weights;
-    const chances = new Map<number, number>();
-    for (let i = 0; i < rows.length; i++) {
-      const group = this.groups[Math.floor(i / draws)]!;
-      chances.set(group, (chances.get(group) ?? 0) + rows[i]!);
+  /**
+   * The group of faults of which one is likeliest to be there, alone or with another fault, and that chance. A unit that reads like a healthy one has no fault of
+   * another group.
+   */
+  topGroup({ weights }: ReadingBelief): { group: number; chance: number } {
+    const { draws, rows, pairs, ofPairs } = weights;
+    const chances = new Float64Array(this.groups.length);
+    for (let i = 0; i < rows.length; i++) chances[this.groups[Math.floor(i / draws)]!]! += rows[i]!;
+    for (let i = 0; i < ofPairs.length; i++) {
+      const [a, b] = pairs[Math.floor(i / draws)]!.map((row) => this.groups[row]!) as [number, number];
+      if (a !== 0 || b === 0) chances[a]! += ofPairs[i]!;
+      if (b !== 0 && b !== a) chances[b]! += ofPairs[i]!;
     }
-    return [...chances].map(([group, chance]) => ({ group, chance })).reduce((a, b) => (b.chance > a.chance ? b : a));
+    const group = chances.reduce((best, chance, each) => (chance > chances[best]! ? each : best), 0);
+    return { group, chance: chances[group]! };
   }
 
   /** Whether one of the three likeliest sets has a fault of the group of each of these. */
