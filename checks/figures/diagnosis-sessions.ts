@@ -44,12 +44,20 @@ export function shownBy(mode: ReadingPoint['mode'], value: number, random: Rando
   return Math.round(shown / resolution) * resolution;
 }
 
+export interface Advice {
+  /** Whether the likeliest group is that of the truth. */
+  readonly right: boolean;
+  readonly chance: number;
+  /** Whether one of the three likeliest sets has a fault of the group of each of the truth. */
+  readonly named: boolean;
+}
+
 export interface Session {
   readonly belief: ReadingBelief;
   readonly probes: number;
   readonly minutes: number;
-  /** By number of probes from 0: whether the likeliest group is that of the truth, and its chance. */
-  readonly advices: readonly { readonly right: boolean; readonly chance: number }[];
+  /** By number of probes from 0. */
+  readonly advices: readonly Advice[];
   /** Engine only: from a reading to the next check; simulated pairs apart. */
   readonly milliseconds: readonly number[];
   /** The same without the simulation of pairs of faults. */
@@ -61,8 +69,8 @@ export interface Way {
   readonly choose: 'most-told' | 'advice' | readonly number[];
   /** Share of readings that are of some other point of the same mode. */
   readonly wrongShare?: number;
-  /** Goes on for so many probes, however sure it is. */
-  readonly probes?: number;
+  /** Goes on while a reading tells something, however sure it is of one fault: for units that may have two. */
+  readonly goesOn?: boolean;
 }
 
 /** The simulator of the truth found no operating point. */
@@ -101,7 +109,7 @@ export class Bench {
   /** Measures until it is sure of one group, nothing more is told, acting is worth more (by advice), or 40 readings are taken. */
   async follow(truth: Case, random: RandomStream, way: Way): Promise<Session> {
     const evidence: ReadingEvidence[] = [];
-    const [milliseconds, thinkingMs, advices]: [number[], number[], { right: boolean; chance: number }[]] = [[], [], []];
+    const [milliseconds, thinkingMs, advices]: [number[], number[], Advice[]] = [[], [], []];
     let [bench, minutes] = [AT_FIRST, 0];
     for (;;) {
       const started = performance.now();
@@ -112,11 +120,11 @@ export class Bench {
       milliseconds.push(elapsed);
       thinkingMs.push(elapsed - this.simulating);
       const top = this.topGroup(belief);
-      advices.push({ right: top.group === this.groups[truth.faults[0]! + 1], chance: top.chance });
+      advices.push({ right: top.group === this.groups[truth.faults[0]! + 1], chance: top.chance, named: this.namesAll(belief, truth.faults) });
       if (
         !next ||
-        evidence.length >= (way.probes ?? MOST_PROBES) ||
-        (way.probes === undefined && way.choose !== 'advice' && top.chance >= SURE)
+        evidence.length >= MOST_PROBES ||
+        (!way.goesOn && way.choose !== 'advice' && top.chance >= SURE)
       )
         return { belief, probes: evidence.length, minutes, advices, milliseconds, thinkingMs };
       minutes += next.minutes;
@@ -139,14 +147,14 @@ export class Bench {
     return shownBy(point.mode, value, random);
   }
 
-  private choose(belief: ReadingBelief, evidence: readonly ReadingEvidence[], bench: BenchState, { choose, probes }: Way) {
+  private choose(belief: ReadingBelief, evidence: readonly ReadingEvidence[], bench: BenchState, { choose }: Way) {
     const { board, baseline, bands } = this.learned;
     const skip = new Set(evidence.flatMap((each) => (each.kind === 'reading' ? [each.point] : [])));
     const next = nextReadings({ belief, baseline, bands, remedies: board.remedies, stakes: STAKES, bench, skip }, 12);
     if (choose === 'advice') return next.act ? undefined : next.ranked[0];
     if (choose === 'most-told') {
       const best = next.ranked.reduce((a, b) => (b.bits > a.bits ? b : a));
-      return best.bits >= LEAST_BITS || probes !== undefined ? best : undefined;
+      return best.bits >= LEAST_BITS ? best : undefined;
     }
     const p = choose.find((at) => !skip.has(board.points[at]!.id));
     return p === undefined ? undefined : { point: board.points[p]!, minutes: reachMinutes(board.points[p]!, bench) };
@@ -170,7 +178,7 @@ export class Bench {
   }
 
   /** Whether one of the three likeliest sets has a fault of the group of each of these. */
-  namesBoth(belief: ReadingBelief, truth: readonly number[]): boolean {
+  namesAll(belief: ReadingBelief, truth: readonly number[]): boolean {
     const index = new Map(this.learned.board.faults.map(({ id }, i) => [id, i]));
     const groupsOf = (faults: readonly number[]): number[] => faults.map((fault) => this.groups[fault + 1]!).sort((a, b) => a - b);
     const wanted = groupsOf(truth).join();
