@@ -4,8 +4,10 @@ import {
   CHANGE_MINUTES,
   groupOfRows,
   nextReadings,
+  repeatReading,
   type BelieveOptions,
   type BenchState,
+  type RankedReading,
   type ReadingBelief,
   type ReadingEvidence,
   type ReadingPoint,
@@ -84,6 +86,8 @@ function reachMinutes(point: ReadingPoint, bench: BenchState): number {
   );
 }
 
+type Told = Pick<RankedReading, 'point' | 'minutes' | 'bits'>;
+
 export class Bench {
   readonly groups: Int32Array;
 
@@ -150,10 +154,12 @@ export class Bench {
   private choose(belief: ReadingBelief, evidence: readonly ReadingEvidence[], bench: BenchState, { choose }: Way) {
     const { board, baseline, bands } = this.learned;
     const skip = new Set(evidence.flatMap((each) => (each.kind === 'reading' ? [each.point] : [])));
-    const next = nextReadings({ belief, baseline, bands, remedies: board.remedies, stakes: STAKES, bench, skip }, 12);
+    const asked = { belief, baseline, bands, remedies: board.remedies, stakes: STAKES, bench, skip };
+    const next = nextReadings(asked, 12);
     if (choose === 'advice') return next.act ? undefined : next.ranked[0];
     if (choose === 'most-told') {
-      const best = next.ranked.reduce((a, b) => (b.bits > a.bits ? b : a));
+      const again = repeatReading([{ baseline, evidence }], OPTIONS, asked);
+      const best = [...next.ranked, ...(again ? [again] : [])].reduce((a: Told, b: Told) => (b.bits > a.bits ? b : a));
       return best.bits >= LEAST_BITS ? best : undefined;
     }
     const p = choose.find((at) => !skip.has(board.points[at]!.id));
