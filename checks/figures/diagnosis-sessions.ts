@@ -35,7 +35,7 @@ export const AT_FIRST: BenchState = { side: 'front', power: 'off', mode: 'volts'
 const OPTIONS: BelieveOptions = { unknownRate: 0.02, noneRate: 0.02 };
 /** It is sure enough at this belief in one group. */
 const SURE = 0.9;
-const MOST_PROBES = 40;
+export const MOST_PROBES = 40;
 const LEAST_BITS = 0.02;
 
 /** What a person writes down: a handheld meter anywhere within its limits, rounded to its last digit. */
@@ -124,12 +124,12 @@ export class Bench {
       milliseconds.push(elapsed);
       thinkingMs.push(elapsed - this.simulating);
       const top = this.topGroup(belief);
-      advices.push({ right: top.group === this.groups[truth.faults[0]! + 1], chance: top.chance, named: this.namesAll(belief, truth.faults) });
-      if (
-        !next ||
-        evidence.length >= MOST_PROBES ||
-        (!way.goesOn && way.choose !== 'advice' && top.chance >= SURE)
-      )
+      advices.push({
+        right: top.group === this.groups[truth.faults[0]! + 1],
+        chance: top.chance,
+        named: this.namesAll(belief, truth.faults),
+      });
+      if (!next || evidence.length >= MOST_PROBES || (!way.goesOn && way.choose !== 'advice' && top.chance >= SURE))
         return { belief, probes: evidence.length, minutes, advices, milliseconds, thinkingMs };
       minutes += next.minutes;
       bench = { side: next.point.side === 'both' ? bench.side : next.point.side, power: next.point.power, mode: next.point.mode };
@@ -159,7 +159,8 @@ export class Bench {
     if (choose === 'advice') return next.act ? undefined : next.ranked[0];
     if (choose === 'most-told') {
       const again = repeatReading([{ baseline, evidence }], OPTIONS, asked);
-      const best = [...next.ranked, ...(again ? [again] : [])].reduce((a: Told, b: Told) => (b.bits > a.bits ? b : a));
+      const told: readonly Told[] = [...next.ranked, ...(again ? [again] : [])];
+      const best = told.reduce((a, b) => (b.bits > a.bits ? b : a));
       return best.bits >= LEAST_BITS ? best : undefined;
     }
     const p = choose.find((at) => !skip.has(board.points[at]!.id));
