@@ -4,8 +4,10 @@ import {
   CHANGE_MINUTES,
   groupOfRows,
   nextReadings,
+  repeatReading,
   type BelieveOptions,
   type BenchState,
+  type RankedReading,
   type ReadingBelief,
   type ReadingEvidence,
   type ReadingPoint,
@@ -33,7 +35,7 @@ export const AT_FIRST: BenchState = { side: 'front', power: 'off', mode: 'volts'
 const OPTIONS: BelieveOptions = { unknownRate: 0.02, noneRate: 0.02 };
 /** It is sure enough at this belief in one group. */
 const SURE = 0.9;
-const MOST_PROBES = 40;
+export const MOST_PROBES = 40;
 const LEAST_BITS = 0.02;
 
 /** What a person writes down: a handheld meter anywhere within its limits, rounded to its last digit. */
@@ -44,12 +46,20 @@ export function shownBy(mode: ReadingPoint['mode'], value: number, random: Rando
   return Math.round(shown / resolution) * resolution;
 }
 
+export interface Advice {
+  /** Whether the likeliest group is that of the truth. */
+  readonly right: boolean;
+  readonly chance: number;
+  /** Whether one of the three likeliest sets has a fault of the group of each of the truth. */
+  readonly named: boolean;
+}
+
 export interface Session {
   readonly belief: ReadingBelief;
   readonly probes: number;
   readonly minutes: number;
-  /** By number of probes from 0: whether the likeliest group is that of the truth, and its chance. */
-  readonly advices: readonly { readonly right: boolean; readonly chance: number }[];
+  /** By number of probes from 0. */
+  readonly advices: readonly Advice[];
   /** Engine only: from a reading to the next check; simulated pairs apart. */
   readonly milliseconds: readonly number[];
   /** The same without the simulation of pairs of faults. */
@@ -61,8 +71,8 @@ export interface Way {
   readonly choose: 'most-told' | 'advice' | readonly number[];
   /** Share of readings that are of some other point of the same mode. */
   readonly wrongShare?: number;
-  /** Goes on for so many probes, however sure it is. */
-  readonly probes?: number;
+  /** Goes on while a reading tells something, however sure it is of one fault: for units that may have two. */
+  readonly goesOn?: boolean;
 }
 
 /** The simulator of the truth found no operating point. */
@@ -75,6 +85,8 @@ function reachMinutes(point: ReadingPoint, bench: BenchState): number {
     point.minutes + turn + (point.power === bench.power ? 0 : CHANGE_MINUTES.power) + (point.mode === bench.mode ? 0 : CHANGE_MINUTES.mode)
   );
 }
+
+type Told = Pick<RankedReading, 'point' | 'minutes' | 'bits'>;
 
 export class Bench {
   readonly groups: Int32Array;
@@ -101,7 +113,7 @@ export class Bench {
   /** Measures until it is sure of one group, nothing more is told, acting is worth more (by advice), or 40 readings are taken. */
   async follow(truth: Case, random: RandomStream, way: Way): Promise<Session> {
     const evidence: ReadingEvidence[] = [];
-    const [milliseconds, thinkingMs, advices]: [number[], number[], { right: boolean; chance: number }[]] = [[], [], []];
+    const [milliseconds, thinkingMs, advices]: [number[], number[], Advice[]] = [[], [], []];
     let [bench, minutes] = [AT_FIRST, 0];
     for (;;) {
       const started = performance.now();
@@ -112,12 +124,12 @@ export class Bench {
       milliseconds.push(elapsed);
       thinkingMs.push(elapsed - this.simulating);
       const top = this.topGroup(belief);
-      advices.push({ right: top.group === this.groups[truth.faults[0]! + 1], chance: top.chance });
-      if (
-        !next ||
-        evidence.length >= (way.probes ?? MOST_PROBES) ||
-        (way.probes === undefined && way.choose !== 'advice' && top.chance >= SURE)
-      )
+      advices.push({
+        right: top.group === this.groups[truth.faults[0]! + 1],
+        chance: top.chance,
+        named: this.namesAll(belief, truth.faults),
+      });
+      if (!next || evidence.length >= MOST_PROBES || (!way.goesOn && way.choose !== 'advice' && top.chance >= SURE))
         return { belief, probes: evidence.length, minutes, advices, milliseconds, thinkingMs };
       minutes += next.minutes;
       bench = { side: next.point.side === 'both' ? bench.side : next.point.side, power: next.point.power, mode: next.point.mode };
@@ -139,31 +151,41 @@ export class Bench {
     return shownBy(point.mode, value, random);
   }
 
-  private choose(belief: ReadingBelief, evidence: readonly ReadingEvidence[], bench: BenchState, { choose, probes }: Way) {
+  private choose(belief: ReadingBelief, evidence: readonly ReadingEvidence[], bench: BenchState, { choose }: Way) {
     const { board, baseline, bands } = this.learned;
     const skip = new Set(evidence.flatMap((each) => (each.kind === 'reading' ? [each.point] : [])));
-    const next = nextReadings({ belief, baseline, bands, remedies: board.remedies, stakes: STAKES, bench, skip }, 12);
+    const asked = { belief, baseline, bands, remedies: board.remedies, stakes: STAKES, bench, skip };
+    const next = nextReadings(asked, 12);
     if (choose === 'advice') return next.act ? undefined : next.ranked[0];
     if (choose === 'most-told') {
-      const best = next.ranked.reduce((a, b) => (b.bits > a.bits ? b : a));
-      return best.bits >= LEAST_BITS || probes !== undefined ? best : undefined;
+      const again = repeatReading([{ baseline, evidence }], OPTIONS, asked);
+      const told: readonly Told[] = [...next.ranked, ...(again ? [again] : [])];
+      const best = told.reduce((a, b) => (b.bits > a.bits ? b : a));
+      return best.bits >= LEAST_BITS ? best : undefined;
     }
     const p = choose.find((at) => !skip.has(board.points[at]!.id));
     return p === undefined ? undefined : { point: board.points[p]!, minutes: reachMinutes(board.points[p]!, bench) };
   }
 
-  topGroup(belief: ReadingBelief): { group: number; chance: number } {
-    const { draws, rows } = belief.weights;
-    const chances = new Map<number, number>();
-    for (let i = 0; i < rows.length; i++) {
-      const group = this.groups[Math.floor(i / draws)]!;
-      chances.set(group, (chances.get(group) ?? 0) + rows[i]!);
+  /**
+   * The group of faults of which one is likeliest to be there, alone or with another fault, and that chance. A unit that reads like a healthy one has no fault of
+   * another group.
+   */
+  topGroup({ weights }: ReadingBelief): { group: number; chance: number } {
+    const { draws, rows, pairs, ofPairs } = weights;
+    const chances = new Float64Array(this.groups.length);
+    for (let i = 0; i < rows.length; i++) chances[this.groups[Math.floor(i / draws)]!]! += rows[i]!;
+    for (let i = 0; i < ofPairs.length; i++) {
+      const [a, b] = pairs[Math.floor(i / draws)]!.map((row) => this.groups[row]!) as [number, number];
+      if (a !== 0 || b === 0) chances[a]! += ofPairs[i]!;
+      if (b !== 0 && b !== a) chances[b]! += ofPairs[i]!;
     }
-    return [...chances].map(([group, chance]) => ({ group, chance })).reduce((a, b) => (b.chance > a.chance ? b : a));
+    const group = chances.reduce((best, chance, each) => (chance > chances[best]! ? each : best), 0);
+    return { group, chance: chances[group]! };
   }
 
   /** Whether one of the three likeliest sets has a fault of the group of each of these. */
-  namesBoth(belief: ReadingBelief, truth: readonly number[]): boolean {
+  namesAll(belief: ReadingBelief, truth: readonly number[]): boolean {
     const index = new Map(this.learned.board.faults.map(({ id }, i) => [id, i]));
     const groupsOf = (faults: readonly number[]): number[] => faults.map((fault) => this.groups[fault + 1]!).sort((a, b) => a - b);
     const wanted = groupsOf(truth).join();

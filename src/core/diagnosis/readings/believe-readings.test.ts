@@ -52,6 +52,16 @@ describe('the belief from readings', () => {
     expect(sets[0]!.faults).toEqual(['r2-open', 'supply-dead']);
   });
 
+  it('goes on thinking of a second fault beside the one that it has found, by its rate, until a reading tells', () => {
+    const ratio = (evidence: readonly ReadingEvidence[]): number => {
+      const { sets } = believe(evidence);
+      const chance = (wanted: string): number => sets.find(({ faults }) => faults.toSorted().join() === wanted)!.chance;
+      return chance('r2-open,supply-dead') / chance('r2-open');
+    };
+    expect(ratio([reading('r2', null)])).toBeCloseTo(0.03 / 0.97, 6);
+    expect(ratio([reading('r2', null), reading('in', 5)])).toBeLessThan(0.001);
+  });
+
   it('lets a newer reading of a point replace an older one', () => {
     const again = believe([{ ...reading('mid', 5), id: 'first' }, reading('mid', 2.5)]);
     expect(again.weights.rows).toEqual(believe([reading('mid', 2.5)]).weights.rows);

@@ -4,6 +4,7 @@ import { growPairs } from './grow-pairs.ts';
 import { likelihoodOf, type Likelihood } from './likelihood.ts';
 import type { Pair } from './pair-kernels.ts';
 import { pairLikelihoods } from './pair-likelihoods.ts';
+import { secondFaults } from './second-faults.ts';
 import { standing } from './standing.ts';
 import { pairChances, rowChances, sumOf, type ReadingBelief, type ReadingWeights } from './reading-belief.ts';
 
@@ -35,8 +36,9 @@ export function believeReadings(stretches: readonly Stretch[], options: BelieveO
   }));
   const alone = filter(weighed, [], options);
   const limit = options.pairs ?? PAIRS;
-  const pairs = limit > 0 ? growPairs(weighed, alone.weights, limit, oddsOf(weighed)) : [];
-  const { weights, slips } = pairs.length > 0 ? filter(weighed, pairs, options) : alone;
+  const grown = limit > 0 ? growPairs(weighed, alone.weights, limit, oddsOf(weighed)) : [];
+  const pairs = limit > 0 ? [...grown, ...secondFaults(alone.weights, grown)] : [];
+  const { weights, slips } = pairs.length > 0 ? filter(weighed, pairs, options, grown.length) : alone;
   return shown(weighed, weights, slips);
 }
 
@@ -80,11 +82,12 @@ function filter(
   weighed: readonly Weighed[],
   pairs: readonly Pair[],
   options: BelieveOptions,
+  simulated = 0,
 ): { weights: ReadingWeights; slips: Map<string, number> } {
   const weights = priorWeights(weighed, pairs, options);
   const slips = new Map<string, number>();
   for (const stretch of weighed) {
-    const ofPairs = pairLikelihoods(stretch, pairs);
+    const ofPairs = pairLikelihoods(stretch, pairs, simulated);
     stretch.likelihoods.forEach((likelihood, e) => {
       multiply(weights.rows, likelihood.rows);
       multiply(weights.unknown, likelihood.unknown);

@@ -18,3 +18,4 @@ export { mendingOf, quickRow, worthByRow, type Mending } from './mending.ts';
 export { assertReadingBelief } from './assert-reading-belief.ts';
 export { bestOrder, MOST_ORDERED, type BestOrder, type FaultSetChance, type OrderedStep } from './best-order.ts';
 export { remedyForAll, repairByReadings } from './repair-by-readings.ts';
+export { repeatReading, type RepeatedReading } from './repeat-reading.ts';

@@ -95,7 +95,8 @@ function byWorth(a: Weighed, b: Weighed): number {
   return a.pays && Math.abs(money) > 1e-6 ? money : b.bits / b.minutes - a.bits / a.minutes;
 }
 
-class Desk {
+/** What a belief makes of its readings to come, in bits and in money, against the order of remedies that it would follow now. */
+export class Desk {
   readonly actMinor: number;
   private readonly mending: Mending;
   private readonly shares: OutcomeShares;
@@ -124,11 +125,17 @@ class Desk {
 
   weigh({ p, minutes, bits }: Informed): Weighed {
     const point = this.choice.baseline.kernels.dictionary.points[p]!;
-    const stakes = openedTo(this.choice.stakes, point.stage);
-    let savingMinor = 0;
-    this.shares.each(p, (chance, after) => (savingMinor += chance * this.gain(after, stakes)));
+    const savingMinor = this.saving(p, this.shares);
     const pays = savingMinor > minutesCost(this.choice.stakes, minutes);
     return { p, point, minutes, bits, savingMinor, savingPerMinuteMinor: savingMinor / minutes, pays };
+  }
+
+  /** Expected saving of a reading whose outcomes are shared so, over following the order of now. */
+  saving(p: number, shares: OutcomeShares): number {
+    const stakes = openedTo(this.choice.stakes, this.choice.baseline.kernels.dictionary.points[p]!.stage);
+    let saving = 0;
+    shares.each(p, (chance, after) => (saving += chance * this.gain(after, stakes)));
+    return saving;
   }
 
   /** How much more a new order of remedies brings than that of now. */

@@ -26,6 +26,11 @@ export class OutcomeShares {
   private readonly active: readonly Active[];
   private readonly mass: number;
   private readonly unknown: number;
+  /** By row, the place of the entry of that row alone, or −1. Rows alone come before pairs. */
+  private readonly alone: Int32Array;
+  private readonly load: Float64Array;
+  /** By row, with pairs halved, what of `chances` is looked into. */
+  private readonly looked: Float64Array;
   private readonly own = new Float64Array(BANDS);
   private readonly total = new Float64Array(BANDS);
 
@@ -47,6 +52,14 @@ export class OutcomeShares {
       })),
       ...pairs.map(([a, b], k): Active => ({ a, b, weights: weights.ofPairs.subarray(k * draws, (k + 1) * draws), chance: paired[k]! })),
     ].filter(({ chance }) => chance > LEAST);
+    this.alone = new Int32Array(single.length).fill(-1);
+    this.active.forEach(({ a, b }, i) => a === b && (this.alone[a] = i));
+    this.looked = new Float64Array(single.length);
+    for (const { a, b, chance } of this.active) {
+      this.looked[a]! += chance / 2;
+      this.looked[b]! += chance / 2;
+    }
+    this.load = new Float64Array(this.active.length);
     this.mass = this.active.reduce((sum, { chance }) => sum + chance, 0);
     pairs.forEach(([a, b], k) => {
       this.chances[a]! += paired[k]! / 2;
@@ -57,14 +70,17 @@ export class OutcomeShares {
   /** Bits that the reading tells about the set of faults. */
   bits(p: number): number {
     const kinds = this.kinds(p);
-    const { total, own } = this;
+    const { total, own, load } = this;
     total.fill(0);
     let conditional = 0;
     const slip = LEAK / kinds;
     const quiet = slip * Math.log2(slip);
     const sure = -(1 - LEAK + slip) * Math.log2(1 - LEAK + slip) - (kinds - 1) * quiet;
-    for (const entry of this.active) {
-      const { chance } = entry;
+    this.gather(p);
+    for (let i = 0; i < this.active.length; i++) {
+      const chance = load[i]!;
+      if (chance === 0) continue;
+      const entry = this.active[i]!;
       const same = this.share(entry, p, kinds);
       if (same !== MIXED) {
         total[same]! += chance;
@@ -72,9 +88,9 @@ export class OutcomeShares {
         continue;
       }
       for (let k = 0; k < kinds; k++) {
-        const mine = own[k]!;
-        total[k]! += mine;
-        const share = mine === 0 ? 0 : ((1 - LEAK) * mine) / chance + slip;
+        const mine = own[k]! / entry.chance;
+        total[k]! += chance * mine;
+        const share = mine === 0 ? 0 : (1 - LEAK) * mine + slip;
         conditional -= chance * (mine === 0 ? quiet : share * Math.log2(share));
       }
     }
@@ -84,6 +100,26 @@ export class OutcomeShares {
       entropy -= share * Math.log2(share);
     }
     return Math.max(0, this.mass * entropy - conditional);
+  }
+
+  /** Chance by entry, where a pair that reads as one of its rows goes with that row if it is there alone: hundreds of pairs share a likely fault. */
+  private gather(p: number): void {
+    const { active, load, alone } = this;
+    for (let i = 0; i < active.length; i++) {
+      const { a, b, chance } = active[i]!;
+      const twin = a === b ? i : alone[this.further(p, a, b)]!;
+      if (twin < 0 || twin === i) load[i] = chance;
+      else {
+        load[i] = 0;
+        load[twin]! += chance;
+      }
+    }
+  }
+
+  /** Of two rows the one that moves a point further: what a pair is taken to read. */
+  private further(p: number, a: number, b: number): number {
+    const { rows, far } = this.kernels;
+    return far[p * rows + a]! >= far[p * rows + b]! ? a : b;
   }
 
   /** Each outcome with its chance, the chances by row after it (used again for the next one), and the readings that belong to it. */
@@ -96,18 +132,20 @@ export class OutcomeShares {
       else table[i * kinds + same] = entry.chance;
     });
     const after = new Float64Array(this.chances.length);
+    const slip = LEAK / kinds;
     for (let k = 0; k < kinds; k++) {
-      after.fill(0);
-      let chance = this.unknown * this.unknownShare(p, k, kinds);
-      this.active.forEach(({ a, b, chance: whole }, i) => {
-        const share = (1 - LEAK) * table[i * kinds + k]! + (LEAK * whole) / kinds;
-        chance += share;
-        after[a]! += share / 2;
-        after[b]! += share / 2;
-      });
+      let chance = this.unknown * this.unknownShare(p, k, kinds) + slip * this.mass;
+      for (let i = k; i < table.length; i += kinds) chance += (1 - LEAK) * table[i]!;
       const outcome = chance / (this.mass + this.unknown);
       if (outcome < LEAST_OUTCOME) continue;
-      for (let row = 0; row < after.length; row++) after[row]! /= chance;
+      for (let row = 0; row < after.length; row++) after[row] = (slip / chance) * this.looked[row]!;
+      for (let i = 0; i < this.active.length; i++) {
+        const share = (((1 - LEAK) / chance) * table[i * kinds + k]!) / 2;
+        if (share === 0) continue;
+        const { a, b } = this.active[i]!;
+        after[a]! += share;
+        after[b]! += share;
+      }
       visit(outcome, after, this.range(p, k));
     }
   }
@@ -132,11 +170,11 @@ export class OutcomeShares {
     return this.bands.count[p]! + 1;
   }
 
-  /** The one band of an entry, or `MIXED` with its weight by band, slips apart, in `own`. A pair reads as whichever fault moves the point further. */
+  /** The one band of an entry, or `MIXED` with its weight by band, slips apart, in `own`. */
   private share({ a, b, weights }: Active, p: number, kinds: number): number {
-    const { rows, far, dictionary } = this.kernels;
+    const { rows, dictionary } = this.kernels;
     const { draws } = dictionary;
-    const cell = p * rows + (far[p * rows + a]! >= far[p * rows + b]! ? a : b);
+    const cell = p * rows + (a === b ? a : this.further(p, a, b));
     const same = this.bands.same[cell]!;
     if (same !== MIXED) return same;
     this.own.fill(0);

@@ -2,12 +2,15 @@ import type { Weighed } from './believe-readings.ts';
 import { pairApart, pairsSimulated, type Pair } from './pair-kernels.ts';
 import { standing } from './standing.ts';
 
-/** For each piece of evidence of a stretch its likelihoods by pair and draw: readings as simulated where that can be done, else as of the two faults apart. */
-export function pairLikelihoods({ baseline, evidence, likelihoods }: Weighed, pairs: readonly Pair[]): Float64Array[] {
+/**
+ * For each piece of evidence of a stretch its likelihoods by pair and draw: readings of the first `simulated` pairs as simulated where that can be done, all
+ * else as of the two faults apart.
+ */
+export function pairLikelihoods({ baseline, evidence, likelihoods }: Weighed, pairs: readonly Pair[], simulated: number): Float64Array[] {
   const { draws } = baseline.kernels.dictionary;
   const stands = standing(evidence);
   const readings = likelihoods.filter(({ point }) => point !== undefined);
-  const simulated = pairsSimulated(baseline, pairs, readings);
+  const values = pairsSimulated(baseline, pairs.slice(0, simulated), readings);
   return likelihoods.map((likelihood, e) => {
     const result = new Float64Array(pairs.length * draws);
     const r = readings.indexOf(likelihood);
@@ -21,7 +24,7 @@ export function pairLikelihoods({ baseline, evidence, likelihoods }: Weighed, pa
         furtherOf(baseline, pair, likelihood.point),
       );
       for (let d = 0; d < draws; d++) {
-        const exact = r < 0 ? NaN : simulated[(k * readings.length + r) * draws + d]!;
+        const exact = r < 0 || k >= simulated ? NaN : values[(k * readings.length + r) * draws + d]!;
         result[k * draws + d] = Number.isNaN(exact) ? apart[d]! : exact;
       }
     });
