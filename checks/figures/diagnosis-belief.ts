@@ -135,7 +135,7 @@ function boundsOf({ learned, groups }: Bench): { mean: number; told: (readings: 
   const { faults } = learned.board;
   const rate = (holds: (fault: number) => boolean): number => faults.reduce((sum, each, i) => (holds(i) ? sum + each.rate : sum), 0);
   return {
-    mean: round(reached.slice(0, MOST_PROBES).reduce((sum, share) => sum + 1 - share, 0)),
+    mean: round(reached.slice(0, MOST_PROBES).reduce((sum, part) => sum + 1 - part, 0)),
     told: (readings) => round(reached[readings]!),
     like: round(rate((fault) => groups[fault + 1] === 0) / rate(() => true)),
   };
