@@ -77,27 +77,68 @@ describe('the shelf of computed circuits', () => {
     await shelf.close();
   });
 
-  it('stops on wish and goes on', async () => {
+  it('stops on wish, keeps what is known, and goes on from there', async () => {
     rmSync(dir, { recursive: true });
     const shelf = open();
-    shelf.knowledge(model, []);
-    shelf.stop();
-    await until(() => shelf.progress()[0]!.stage === 'stopped' || shelf.progress()[0]!.stage === 'waiting');
+    const counts: number[] = [];
+    shelf.watch(() => {
+      const { done } = shelf.progress()[0]!;
+      if (counts.at(-1) !== done) counts.push(done);
+      if (counts.length === 1) shelf.stop();
+    });
+    expect(await shelf.settled(model)).toMatchObject({ stage: 'stopped' });
+    const { done, rows } = shelf.progress()[0]!;
+    expect(done).toBeLessThan(rows);
+    expect(shelf.knowledge(model, [])).toMatchObject({ done });
     shelf.go();
+    expect(await shelf.settled(model)).toMatchObject({ stage: 'ready', done: rows });
+    expect(counts).toEqual([...counts].sort((a, b) => a - b));
+    expect(valuesOf(shelf)).toEqual(first);
+    await shelf.close();
+  });
+
+  it('goes on when it is stopped and told to go on in one breath', async () => {
+    rmSync(dir, { recursive: true });
+    const shelf = open();
+    let isFirst = true;
+    shelf.watch(() => {
+      if (!isFirst) return;
+      isFirst = false;
+      shelf.stop();
+      shelf.go();
+    });
     expect(await shelf.settled(model)).toMatchObject({ stage: 'ready' });
     expect(valuesOf(shelf)).toEqual(first);
     await shelf.close();
   });
 
-  it('says what went wrong in a worker, and the bench goes on without', async () => {
-    rmSync(dir, { recursive: true });
-    const broken = join(tmpdir(), `salvor-broken-${process.pid}.mjs`);
-    writeFileSync(broken, 'throw new Error("on purpose")');
-    const shelf = open(true, pathToFileURL(broken));
+  it('does without a folder that it cannot write to', async () => {
+    const file = join(tmpdir(), `salvor-no-folder-${process.pid}`);
+    writeFileSync(file, '');
+    const shelf = openBoards({ dir: file, compute: true, worker: WORKER, log: (sentence) => troubles.push(sentence) });
+    expect(await shelf.settled(model)).toMatchObject({ stage: 'ready' });
+    expect(valuesOf(shelf)).toEqual(first);
+    await shelf.close();
+    rmSync(file);
+    expect(troubles).toEqual([]);
+  });
+
+  it.each([
+    ['fails', 'throw new Error("on purpose")'],
+    ['is killed', 'process.exit(137)'],
+  ])('says so when a worker %s, the bench goes on without, and it is tried again on wish', async (_what, program) => {
+    troubles.length = 0;
+    const empty = mkdtempSync(join(tmpdir(), 'salvor-boards-'));
+    const broken = join(empty, 'broken.mjs');
+    writeFileSync(broken, program);
+    const shelf = openBoards({ dir: empty, compute: true, worker: pathToFileURL(broken), log: (sentence) => troubles.push(sentence) });
     expect(await shelf.settled(model)).toMatchObject({ stage: 'failed', done: 0 });
     expect(shelf.knowledge(model, [])).toBeNull();
     expect(troubles).toEqual([expect.stringContaining('corrie-cp4')]);
+    writeFileSync(broken, readFileSync(WORKER, 'utf8').replace('../../bench', new URL('../../bench', WORKER).href));
+    shelf.go();
+    expect(await shelf.settled(model)).toMatchObject({ stage: 'ready' });
     await shelf.close();
-    rmSync(broken);
+    rmSync(empty, { recursive: true });
   });
 });

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createApp, type App } from '../../src/apps/server/app.ts';
 import type { Bench } from '../../src/bench/bench.ts';
+import type { BoardShelf } from '../../src/bench/boards/index.ts';
 import { openBench } from '../../src/bench/open-bench.ts';
 import { readBundle, writeBundle } from '../../src/edges/bundle/index.ts';
 import { systemClock } from '../../src/edges/clock.ts';
@@ -21,7 +22,7 @@ export interface OpenedApp {
 }
 
 /** The server over a real store, real photos and the models that ship, on an empty bench in a folder of its own. */
-export async function openApp(parts: { webDir?: string } = {}): Promise<OpenedApp> {
+export async function openApp(parts: { webDir?: string; boards?: BoardShelf } = {}): Promise<OpenedApp> {
   const dir = mkdtempSync(join(tmpdir(), 'salvor-interface-'));
   const home = openHome(dir);
   const store = openSqliteStore(home.database);
@@ -33,6 +34,7 @@ export async function openApp(parts: { webDir?: string } = {}): Promise<OpenedAp
     bench,
     photos,
     models,
+    ...(parts.boards ? { boards: parts.boards } : {}),
     bundle: { write: writeBundle, read: readBundle },
     webDir: parts.webDir ?? null,
     version: '0.0.0',

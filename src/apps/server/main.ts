@@ -90,9 +90,10 @@ async function serve(opened: Opened, { home, port, empty, open: isToOpen }: Serv
 }
 
 /** Once circuits are known, what they change in the advice is thought over before somebody asks. */
-function thinkAgain({ bench, boards }: Opened, isOver: () => boolean): void {
+function thinkAgain({ bench, boards, log }: Opened, isOver: () => boolean): void {
   boards?.watch(() => {
-    if (boards.progress().every(({ stage }) => stage !== 'waiting' && stage !== 'computing')) void thinkAhead(bench, isOver);
+    if (boards.progress().some(({ stage }) => stage === 'waiting' || stage === 'computing')) return;
+    thinkAhead(bench, isOver).catch((error: unknown) => log('What circuits say could not be thought over ahead of questions.', error));
   });
 }
 

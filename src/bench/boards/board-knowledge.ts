@@ -76,6 +76,7 @@ export interface BoardShelf extends Boards {
   watch(tell: () => void): () => void;
   /** Computes nothing more until `go`; what is known stays. */
   stop(): void;
+  /** Goes on where it was stopped, and tries again what failed. */
   go(): void;
   close(): Promise<void>;
 }

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { applyFaults, compileCircuit, measure } from '../../core/circuit/index.ts';
 import { circuitInState } from '../models/index.ts';
 import { lampModel } from '../advice/testing/lamp-board.ts';
-import { BoardWork, boardPoints, boardTask, DRAWS, GrownKnowledge, simulatedPairs, slicesOf, stepsOf } from './index.ts';
+import { BoardWork, boardPoints, boardTask, DRAWS, GrownKnowledge, simulatedPairs, slicesOf, stepsOf, togetherOn } from './index.ts';
 
 const model = lampModel();
 const task = boardTask(model, []);
@@ -90,6 +90,24 @@ describe('what is computed of a board', () => {
     const [certain] = task.faults;
     const other = new BoardWork(boardTask(model, [certain!.id])).rows(0, 1);
     expect([...other.readings]).toEqual([...all.readings.subarray(DRAWS * task.points.length, 2 * DRAWS * task.points.length)]);
+  });
+
+  it('has no other fault of a part that is certain to be missing, and still solder between its pads', () => {
+    const faultOf = (kind: string) => task.faults.findIndex(({ refs, circuit }) => refs[0] === 'R4' && circuit.kind === kind);
+    const [gone, open, drifted] = [faultOf('missing'), faultOf('open'), faultOf('drifted-up')];
+    const other = new BoardWork(boardTask(model, [task.faults[gone]!.id]));
+    const baseline = [...other.rows(0, 1).readings];
+    expect([...other.rows(1 + open, 1).readings]).toEqual(baseline);
+    expect([...other.rows(1 + drifted, 1).readings]).toEqual(baseline);
+    const bridge = { ...task.faults[gone]!.circuit, id: 'r4-pads', kind: 'bridge' as const };
+    const ids = togetherOn([bridge, task.faults[drifted]!.circuit, task.faults[gone]!.circuit, bridge]).map(({ id }) => id);
+    expect(ids).toEqual(['r4-pads', 'r4:missing']);
+  });
+
+  it('goes on at any row', () => {
+    const rest = [...stepsOf(rows, 5)].map(({ from, count }) => work.rows(from, count));
+    expect(rest[0]!.from).toBe(5);
+    expect(rest.flatMap(({ readings }) => [...readings])).toEqual([...all.readings.subarray(5 * DRAWS * task.points.length)]);
   });
 
   it('of a pair is simulated as of its two faults, and asked twice gives the same', () => {

@@ -1,4 +1,4 @@
-import type { CircuitFault } from '../../core/circuit/index.ts';
+import type { CircuitFault, CircuitFaultKind } from '../../core/circuit/index.ts';
 import { needHolds, type CircuitNeed, type Model } from '../models/index.ts';
 import { boardFaults } from './board-faults.ts';
 import type { BoardFault, BoardPoint } from './board-knowledge.ts';
@@ -37,12 +37,13 @@ export function boardTask(model: Model, confirmed: readonly string[]): BoardTask
   return { model, faults, points: boardPoints(model), functions: Object.keys(model.file.circuit!.functions), already };
 }
 
-/** Rows from the first on, in steps that grow, so that something is known early and little is done twice. */
+/** Steps that grow, so that something is known early and little is done twice. */
 const FIRST_STEP = 40;
 const GROWTH = 1.8;
 
-export function* stepsOf(rows: number): Generator<{ readonly from: number; readonly count: number }> {
-  let [from, step] = [0, FIRST_STEP];
+/** Rows that are still to be computed, from `first` on, in steps. */
+export function* stepsOf(rows: number, first = 0): Generator<{ readonly from: number; readonly count: number }> {
+  let [from, step] = [first, FIRST_STEP];
   while (from < rows) {
     const count = Math.min(Math.round(step), rows - from);
     yield { from, count };
@@ -50,6 +51,15 @@ export function* stepsOf(rows: number): Generator<{ readonly from: number; reado
     step *= GROWTH;
   }
 }
+
+/** Faults that can be there together: each once, and of a part that is missing no other. Solder between two pads is there with the part and without. */
+export function togetherOn(faults: readonly CircuitFault[]): CircuitFault[] {
+  const gone = new Set(faults.filter(({ kind }) => kind === 'missing').flatMap(({ components }) => components));
+  const stays = ({ kind, components }: CircuitFault): boolean => BESIDE_PARTS.has(kind) || !components.some((ref) => gone.has(ref));
+  return [...new Set(faults)].filter(stays);
+}
+
+const BESIDE_PARTS: ReadonlySet<CircuitFaultKind> = new Set(['missing', 'bridge', 'liquid-leak']);
 
 /** Computes rows of a task, step by step. */
 export class BoardWork {
@@ -65,8 +75,9 @@ export class BoardWork {
 
   rows(from: number, count: number): BoardRows {
     const { points, faults, functions, already } = this.task;
-    const single = Array.from({ length: count }, (_, i) => (from + i === 0 ? [] : [faults[from + i - 1]!.circuit]));
-    const sets = single.map((own) => [...new Set([...already, ...own])]);
+    const sets = Array.from({ length: count }, (_, i) =>
+      togetherOn([...already, ...(from + i === 0 ? [] : [faults[from + i - 1]!.circuit])]),
+    );
     const values = simulateLooks(this.ready, sets, this.looks);
     const cells = count * DRAWS;
     const readings = new Float32Array(cells * points.length);
@@ -108,7 +119,7 @@ export class BoardWork {
 }
 
 /** Rows that are taken over at once: few enough for a bench to stay quick meanwhile. */
-const SLICE = 24;
+const SLICE = 12;
 
 /** The same rows in slices, each with numbers of its own. */
 export function* slicesOf({ points, functions }: Pick<BoardTask, 'points' | 'functions'>, rows: BoardRows): Generator<BoardRows> {

@@ -3,51 +3,64 @@ import { fillRow, kernelsOf, type Kernels, type SimulatePairs } from '../../core
 import type { BoardKnowledge } from './board-knowledge.ts';
 import { DRAWS, type BoardRows, type BoardTask } from './board-work.ts';
 
-/** Takes rows of a dictionary as they come, in order, and says what is known by then. */
+/** Takes rows of a dictionary as they come, in order, and says what is known by then. It takes room in memory with the first row only. */
 export class GrownKnowledge {
-  private readonly kernels: Kernels;
-  private readonly functions: ReadonlyMap<string, Float32Array>;
-  private done = 0;
+  private room: Room | undefined;
+  private taken = 0;
 
   constructor(
     readonly task: BoardTask,
     readonly hash: string,
     private readonly simulate: SimulatePairs,
-  ) {
-    const rows = 1 + task.faults.length;
-    const faults = task.faults.map(({ id, block, refs, rate }) => ({ id, block, part: refs[0] ?? id, rate }));
-    const values = new Float64Array(rows * DRAWS * task.points.length).fill(NaN);
-    const dictionary = { faults, points: task.points, draws: DRAWS, values };
-    this.kernels = kernelsOf(dictionary, (mode, value) => meterError(HANDHELD_METER, mode, value));
-    this.functions = new Map(task.functions.map((name) => [name, new Float32Array(rows * DRAWS).fill(NaN)]));
-  }
+  ) {}
 
   get rows(): number {
     return 1 + this.task.faults.length;
   }
 
-  take({ from, count, readings, works }: BoardRows): void {
-    const { points } = this.task;
-    this.kernels.dictionary.values.set(readings, from * DRAWS * points.length);
-    this.task.functions.forEach((name, f) => {
-      const part = works.subarray(f * count * DRAWS, (f + 1) * count * DRAWS);
-      this.functions.get(name)!.set(part, from * DRAWS);
-    });
-    for (let row = from; row < from + count; row++) fillRow(this.kernels, row);
-    this.done = from + count;
+  /** Rows that are taken over. */
+  get done(): number {
+    return this.taken;
   }
 
-  /** Everything taken so far, as rows that `take` understands. */
+  take({ from, count, readings, works }: BoardRows): void {
+    const { points, functions } = this.task;
+    const room = (this.room ??= makeRoom(this.task));
+    room.kernels.dictionary.values.set(readings, from * DRAWS * points.length);
+    functions.forEach((name, f) => {
+      const part = works.subarray(f * count * DRAWS, (f + 1) * count * DRAWS);
+      room.functions.get(name)!.set(part, from * DRAWS);
+    });
+    for (let row = from; row < from + count; row++) fillRow(room.kernels, row);
+    this.taken = Math.max(this.taken, from + count);
+  }
+
+  /** Everything that was taken, as rows that `take` understands; rows that were not are NaN. */
   all(): BoardRows {
-    const readings = Float32Array.from(this.kernels.dictionary.values);
-    const works = Float32Array.from(this.task.functions.flatMap((name) => [...this.functions.get(name)!]));
+    const { kernels, functions } = (this.room ??= makeRoom(this.task));
+    const readings = Float32Array.from(kernels.dictionary.values);
+    const works = Float32Array.from(this.task.functions.flatMap((name) => [...functions.get(name)!]));
     return { from: 0, count: this.rows, readings, works };
   }
 
+  /** Null while not even the healthy board is known. */
   knowledge(): BoardKnowledge | null {
-    if (this.done === 0) return null;
+    if (!this.room || this.taken === 0) return null;
     const { faults, points } = this.task;
-    const baseline = { kernels: this.kernels, functions: this.functions, simulate: this.simulate };
-    return { hash: this.hash, faults, points, baseline, done: this.done, rows: this.rows };
+    const baseline = { ...this.room, simulate: this.simulate };
+    return { hash: this.hash, faults, points, baseline, done: this.taken, rows: this.rows };
   }
+}
+
+interface Room {
+  readonly kernels: Kernels;
+  readonly functions: ReadonlyMap<string, Float32Array>;
+}
+
+function makeRoom({ faults, points, functions }: BoardTask): Room {
+  const rows = 1 + faults.length;
+  const values = new Float64Array(rows * DRAWS * points.length).fill(NaN);
+  const named = faults.map(({ id, block, refs, rate }) => ({ id, block, part: refs[0] ?? id, rate }));
+  const kernels = kernelsOf({ faults: named, points, draws: DRAWS, values }, (mode, value) => meterError(HANDHELD_METER, mode, value));
+  return { kernels, functions: new Map(functions.map((name) => [name, new Float32Array(rows * DRAWS).fill(NaN)])) };
 }

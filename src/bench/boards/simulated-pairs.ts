@@ -1,5 +1,5 @@
 import type { SimulatePairs } from '../../core/diagnosis/readings/index.ts';
-import { DRAWS, type BoardTask } from './board-work.ts';
+import { DRAWS, togetherOn, type BoardTask } from './board-work.ts';
 import { lookAt } from './look.ts';
 import { readyBoards, simulateLooks, type ReadyBoards } from './simulate-looks.ts';
 
@@ -12,7 +12,7 @@ export function simulatedPairs({ model, faults, points, already }: BoardTask): S
   const known = new Map<string, Float64Array>();
   const simulate = (pairs: readonly (readonly [number, number])[], point: number): void => {
     ready ??= readyBoards(model, DRAWS);
-    const sets = pairs.map(([a, b]) => [...new Set([...already, faults[a]!.circuit, faults[b]!.circuit])]);
+    const sets = pairs.map(([a, b]) => togetherOn([...already, faults[a]!.circuit, faults[b]!.circuit]));
     const values = simulateLooks(ready, sets, [lookAt(points[point]!, model.circuit!)]);
     pairs.forEach(([a, b], i) => known.set(`${a} ${b} ${point}`, values.slice(i * DRAWS, (i + 1) * DRAWS)));
     for (const key of known.keys()) {

@@ -23,7 +23,7 @@ export class BoardFiles {
       bytes.readUInt32LE(36) === works &&
       createHash('sha256').update(body).digest().equals(bytes.subarray(0, 32));
     if (!isWhole) {
-      await rm(this.path(hash), { force: true });
+      await rm(this.path(hash), { force: true }).catch(() => undefined);
       return null;
     }
     await utimes(this.path(hash), new Date(), new Date()).catch(() => undefined);

@@ -1,5 +1,4 @@
 import { setImmediate, setTimeout } from 'node:timers/promises';
-import { Worker } from 'node:worker_threads';
 import {
   DRAWS,
   GrownKnowledge,
@@ -13,6 +12,7 @@ import {
 import type { Model } from '../../bench/models/index.ts';
 import { BoardFiles } from './board-files.ts';
 import { boardHash } from './board-hash.ts';
+import { WorkerRun } from './worker-run.ts';
 
 export interface BoardOptions {
   /** Folder of finished dictionaries. */
@@ -26,18 +26,21 @@ export interface BoardOptions {
 }
 
 interface Entry {
-  readonly model: Model;
+  /** As it was last asked with. */
+  model: Model;
   readonly confirmed: readonly string[];
   readonly grown: GrownKnowledge;
   stage: BoardProgress['stage'];
 }
 
-/** Dictionaries that are in memory at once; some 40 MB each. */
+/** Dictionaries that are in memory at once, besides those that wait; some 40 MB each. */
 const MOST = 8;
+/** How often it is looked whether all is known, ms. */
+const LOOK_MS = 20;
 
 /**
  * What circuits say of boards, computed in a worker thread, one dictionary at a time, the last one asked for first; finished ones are kept in a folder. Nothing here
- * waits: an answer is what is known by now. A worker that fails is logged, and its model stays at what is known.
+ * waits: an answer is what is known by now. A worker that fails is logged, and its model stays at what is known until `go`.
  */
 export function openBoards(options: BoardOptions): BoardShelf {
   return new ShelfOfBoards(options);
@@ -48,10 +51,13 @@ class ShelfOfBoards implements BoardShelf {
   private readonly keys = new Map<string, string>();
   private readonly files: BoardFiles;
   private readonly watchers = new Set<() => void>();
-  private worker: Worker | undefined;
+  private run: WorkerRun | undefined;
   private busy = false;
+  private working: Promise<void> = Promise.resolve();
   private isStopped = false;
   private isClosed = false;
+  /** The present run is being ended by us, so its end is no failure. */
+  private isEnding = false;
 
   constructor(private readonly options: BoardOptions) {
     this.files = new BoardFiles(options.dir);
@@ -66,10 +72,11 @@ class ShelfOfBoards implements BoardShelf {
     return [...this.entries.values()].map(progressOf);
   }
 
+  /** The timer keeps a program alive that has nothing else to do than to wait. */
   async settled(model: Model): Promise<BoardProgress | null> {
     if (!model.circuit || !model.file.circuit) return null;
     const entry = this.entryOf(model, []);
-    while (!this.isClosed && (entry.stage === 'waiting' || entry.stage === 'computing')) await setTimeout(20);
+    while (!this.isClosed && isUnderWay(entry)) await setTimeout(LOOK_MS);
     return progressOf(entry);
   }
 
@@ -80,19 +87,25 @@ class ShelfOfBoards implements BoardShelf {
 
   stop(): void {
     this.isStopped = true;
-    void this.worker?.terminate();
+    void this.endRun();
   }
 
   go(): void {
     this.isStopped = false;
-    for (const entry of this.entries.values()) if (entry.stage === 'stopped') entry.stage = 'waiting';
-    void this.work();
+    for (const entry of this.entries.values()) if (entry.stage === 'stopped' || entry.stage === 'failed') entry.stage = 'waiting';
+    this.work();
   }
 
   async close(): Promise<void> {
     this.isClosed = true;
     this.watchers.clear();
-    await this.worker?.terminate();
+    await this.endRun();
+    await this.working;
+  }
+
+  private async endRun(): Promise<void> {
+    this.isEnding = true;
+    await this.run?.end();
   }
 
   private entryOf(model: Model, confirmed: readonly string[]): Entry {
@@ -101,11 +114,16 @@ class ShelfOfBoards implements BoardShelf {
     if (known && known.model.circuit === model.circuit) return this.used(known);
     const task = boardTask(model, confirmed);
     const hash = boardHash(task);
+    this.keys.set(question, hash);
+    const same = this.entries.get(hash);
+    if (same) {
+      same.model = model;
+      return this.used(same);
+    }
     const entry: Entry = { model, confirmed, grown: new GrownKnowledge(task, hash, simulatedPairs(task)), stage: 'waiting' };
     this.entries.set(hash, entry);
-    this.keys.set(question, hash);
     this.forget();
-    void this.work();
+    this.work();
     return entry;
   }
 
@@ -118,26 +136,26 @@ class ShelfOfBoards implements BoardShelf {
   }
 
   private forget(): void {
-    for (const [hash, { stage }] of this.entries) {
-      if (this.entries.size <= MOST) return;
-      if (stage !== 'computing') this.entries.delete(hash);
-    }
+    const settled = [...this.entries.values()].filter((entry) => !isUnderWay(entry));
+    for (const { grown } of settled.slice(0, Math.max(0, settled.length - MOST))) this.entries.delete(grown.hash);
+    for (const [question, hash] of this.keys) if (!this.entries.has(hash)) this.keys.delete(question);
+  }
+
+  private work(): void {
+    if (!this.busy) this.working = this.workOff();
   }
 
   /** Does what waits, one after another, the last one asked for first. */
-  private async work(): Promise<void> {
-    if (this.busy) return;
+  private async workOff(): Promise<void> {
     this.busy = true;
-    try {
-      for (;;) {
-        const next = [...this.entries.values()].findLast(({ stage }) => stage === 'waiting');
-        if (!next || this.isClosed || this.isStopped) return;
-        next.stage = 'computing';
-        await this.fill(next);
-      }
-    } finally {
-      this.busy = false;
+    for (;;) {
+      const next = [...this.entries.values()].findLast(({ stage }) => stage === 'waiting');
+      if (!next || this.isClosed) break;
+      next.stage = 'computing';
+      await this.fill(next).catch((error: unknown) => this.fail(next, error));
+      this.forget();
     }
+    this.busy = false;
   }
 
   private async fill(entry: Entry): Promise<void> {
@@ -150,10 +168,10 @@ class ShelfOfBoards implements BoardShelf {
     }
     if (!this.options.compute || this.isStopped || this.isClosed) {
       entry.stage = 'stopped';
-      return;
+      return this.tell();
     }
     await this.compute(entry);
-    if (entry.stage === 'ready' && !this.isClosed) await this.files.write(hash, entry.grown.all());
+    if (isComplete(entry) && !this.isClosed) await this.files.write(hash, entry.grown.all());
   }
 
   /** Gives way to every request between two slices. */
@@ -165,33 +183,31 @@ class ShelfOfBoards implements BoardShelf {
     }
   }
 
-  private compute(entry: Entry): Promise<void> {
-    const { model, confirmed } = entry;
-    const plain = { file: model.file, circuit: model.circuit, wet: model.wet ?? [], readings: [], photos: [] };
-    const worker = new Worker(this.options.worker ?? new URL('./compute.mjs', import.meta.url), {
-      workerData: { model: plain, confirmed },
-      execArgv: [],
-    });
-    this.worker = worker;
-    worker.unref();
-    return new Promise((resolve) => {
-      worker.on('message', (rows: BoardRows) => {
+  /** Goes on where an earlier run was ended. */
+  private async compute(entry: Entry): Promise<void> {
+    const { model, confirmed, grown } = entry;
+    this.isEnding = false;
+    this.run = new WorkerRun(
+      this.options.worker ?? new URL('./compute.mjs', import.meta.url),
+      { model, confirmed, first: grown.done },
+      (rows) => {
         if (this.isClosed) return;
-        entry.grown.take(rows);
+        grown.take(rows);
         this.tell();
-      });
-      worker.on('error', (error) => {
-        entry.stage = 'failed';
-        this.options.log(`What the circuit of ${model.file.id} says could not be computed; its advice goes by the model file.`, error);
-      });
-      worker.on('exit', () => {
-        const done = entry.grown.knowledge()?.done ?? 0;
-        if (entry.stage === 'computing') entry.stage = done >= entry.grown.rows ? 'ready' : 'stopped';
-        this.worker = undefined;
-        this.tell();
-        resolve();
-      });
-    });
+      },
+    );
+    const { error } = await this.run.over;
+    this.run = undefined;
+    if (isComplete(entry)) entry.stage = 'ready';
+    else if (error !== undefined || !this.isEnding) return this.fail(entry, error ?? new Error('the worker thread ended too early'));
+    else entry.stage = this.isStopped ? 'stopped' : 'waiting';
+    this.tell();
+  }
+
+  private fail(entry: Entry, error: unknown): void {
+    entry.stage = 'failed';
+    this.options.log(`What the circuit of ${entry.model.file.id} says could not be computed; its advice goes by what is known.`, error);
+    this.tell();
   }
 
   private tell(): void {
@@ -199,10 +215,13 @@ class ShelfOfBoards implements BoardShelf {
   }
 }
 
+const isUnderWay = ({ stage }: Entry): boolean => stage === 'waiting' || stage === 'computing';
+const isComplete = ({ grown }: Entry): boolean => grown.done >= grown.rows;
+
 const progressOf = ({ model, confirmed, grown, stage }: Entry): BoardProgress => ({
   modelId: model.file.id,
   confirmed,
-  done: grown.knowledge()?.done ?? 0,
+  done: grown.done,
   rows: grown.rows,
   stage,
 });

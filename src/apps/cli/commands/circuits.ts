@@ -1,4 +1,5 @@
 import type { Command } from 'commander';
+import type { BoardProgress } from '../../../bench/boards/index.ts';
 import type { Model } from '../../../bench/models/index.ts';
 import type { CliParts } from '../cli-parts.ts';
 import { withSession, type Session } from '../session.ts';
@@ -23,7 +24,8 @@ async function compute(session: Session, id: string | undefined): Promise<void> 
     const now = boards.progress().find(({ stage }) => stage === 'computing');
     if (now) parts.err(`${bench.model(now.modelId)!.file.name}: ${now.done} of ${now.rows} faults`);
   });
-  const done = await Promise.all(models.map((model) => boards?.settled(model) ?? null));
+  const done: (BoardProgress | null)[] = [];
+  for (const model of models) done.push((await boards?.settled(model)) ?? null);
   leave?.();
   const lines = models.map(
     ({ file }, i) => `${file.name}: ${done[i]?.stage === 'ready' ? `${done[i].rows} faults, ready` : 'not computed'}`,

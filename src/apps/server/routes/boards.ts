@@ -32,7 +32,7 @@ const stopRoute = createRoute({
 const goRoute = createRoute({
   method: 'post',
   path: '/api/boards/go',
-  summary: 'Goes on computing what was stopped',
+  summary: 'Goes on computing what was stopped, from where it was, and tries again what failed',
   responses: { ...answers(Boards, 'How far each is'), ...refusals() },
 });
 

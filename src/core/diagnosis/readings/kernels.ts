@@ -52,17 +52,28 @@ export function kernelsOf(dictionary: ReadingDictionary, limit: MeterLimit): Ker
   return kernels;
 }
 
-/** Takes over a row of the dictionary that has been filled since. The healthy row must be there first. */
+/** Takes over a row of the dictionary that has been filled since; one that is still empty costs next to nothing. The healthy row must be there first. */
 export function fillRow(kernels: Kernels, row: number): void {
-  const { points } = kernels.dictionary;
-  for (let p = 0; p < points.length; p++) fillCell(kernels, row, p);
+  const { points, draws, values } = kernels.dictionary;
+  const own = values.subarray(row * draws * points.length, (row + 1) * draws * points.length);
+  if (isEmpty(own)) return;
+  const found = new Float64Array(draws);
+  for (let p = 0; p < points.length; p++) {
+    for (let d = 0; d < draws; d++) found[d] = own[d * points.length + p]!;
+    fillCell(kernels, row, p, found);
+  }
 }
 
-function fillCell(kernels: Kernels, row: number, p: number): void {
+function isEmpty(values: Float64Array): boolean {
+  for (let i = 0; i < values.length; i++) if (!Number.isNaN(values[i]!)) return false;
+  return true;
+}
+
+/** `found` are the readings of the row at this point, by draw. */
+function fillCell(kernels: Kernels, row: number, p: number, found: Float64Array): void {
   const { dictionary, rows, centre, width, far, ol, known } = kernels;
-  const { points, draws, values } = dictionary;
+  const { points, draws } = dictionary;
   const scale = METER_SCALES[points[p]!.mode];
-  const found = Float64Array.from({ length: draws }, (_, d) => values[(row * draws + d) * points.length + p]!);
   const { mean, variance, numbers, dark } = summary(found, scale.of);
   if (numbers + dark === 0) return;
   known[row] = 1;
