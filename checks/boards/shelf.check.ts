@@ -112,6 +112,22 @@ describe('the shelf of computed circuits', () => {
     await shelf.close();
   });
 
+  it('computes leaks too where liquid dried on the board', async () => {
+    const polygon = [
+      [0, 0],
+      [200, 0],
+      [200, 200],
+      [0, 200],
+    ] as const;
+    const wet = [{ id: 'wet', side: 'front' as const, polygon }];
+    const shelf = open();
+    const dry = await shelf.settled(model);
+    const soaked = await shelf.settled({ ...model, wet });
+    expect(soaked).toMatchObject({ stage: 'ready', done: soaked!.rows });
+    expect(soaked!.rows).toBeGreaterThan(dry!.rows);
+    await shelf.close();
+  });
+
   it('does without a folder that it cannot write to', async () => {
     const file = join(tmpdir(), `salvor-no-folder-${process.pid}`);
     writeFileSync(file, '');

@@ -17,7 +17,7 @@ export class WorkerRun {
 
   /** `take` gets the rows in order. Throws where no thread can be started. */
   constructor(program: URL, { model, confirmed, first }: WorkerTask, take: (rows: BoardRows) => void) {
-    const plain = { file: model.file, circuit: model.circuit, readings: [], photos: [] };
+    const plain = { file: model.file, circuit: model.circuit, wet: model.wet ?? [], readings: [], photos: [] };
     this.worker = new Worker(program, { workerData: { model: plain, confirmed, first }, execArgv: [] });
     this.worker.unref();
     let wrong: unknown;

@@ -22,13 +22,13 @@ async function compute(session: Session, id: string | undefined): Promise<void> 
   const models = modelsNamed(session, id).filter(({ circuit }) => circuit !== undefined);
   const leave = boards?.watch(() => {
     const now = boards.progress().find(({ stage }) => stage === 'computing');
-    if (now) parts.err(`${bench.model(now.modelId)!.file.name}: ${now.done} of ${now.rows} faults`);
+    if (now) parts.err(`${bench.model(now.modelId)!.file.name}: ${now.done} of ${now.rows} boards`);
   });
   const done: (BoardProgress | null)[] = [];
   for (const model of models) done.push((await boards?.settled(model)) ?? null);
   leave?.();
   const lines = models.map(
-    ({ file }, i) => `${file.name}: ${done[i]?.stage === 'ready' ? `${done[i].rows} faults, ready` : 'not computed'}`,
+    ({ file }, i) => `${file.name}: ${done[i]?.stage === 'ready' ? `${done[i].rows} boards, ready` : 'not computed'}`,
   );
   show(
     { circuits: models.map(({ file }, i) => ({ model_id: file.id, stage: done[i]?.stage ?? 'stopped', rows: done[i]?.rows ?? 0 })) },
