@@ -14,15 +14,15 @@ export interface Agreement {
 const SQUARE_PX = 20;
 const FITTING = 0.6;
 /** Squares with less contrast (standard deviation, grey) say nothing. */
-const LEAST_CONTRAST = 12;
+const LEAST_CONTRAST = 10;
 
 /**
  * How well `laid` agrees with `reference`, both small (some 500 px), `valid` where both are seen. Each square of 20 px may move by `searchPx`. Correlation is blind to
  * gain and offset of the light.
  */
 export function agreementOf(reference: Plane, laid: Plane, valid: Uint8Array, searchPx: number): Agreement {
-  const a = gaussianBlur(reference, 0.8);
-  const b = gaussianBlur(laid, 0.8);
+  const a = gaussianBlur(reference, 1.6);
+  const b = gaussianBlur(laid, 1.6);
   let sum = 0;
   let fitting = 0;
   let count = 0;

@@ -102,7 +102,7 @@ export function lay(
   const profile = profileFor(first.grey);
   const sharp = equallySharp(first, laid.picture);
   const maps = differenceMaps([sharp.reference, ...known], sharp.other, laid.valid);
-  const zones = zonesOf(first.grey, laid.asItCame, laid.picture.grey, laid.valid);
+  const zones = zonesOf(first.grey, laid.asItCame, laid.picture.grey, laid.valid, profile.name === 'photo');
   const found = candidates(maps, profile.seeding).map((candidate) => ({
     candidate,
     features: featuresOf(maps, candidate, profile.unitGrey),

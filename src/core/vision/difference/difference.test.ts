@@ -119,7 +119,7 @@ describe('zones', () => {
     for (let v = 0; v < 64; v++) for (let u = 0; u < 64; u++) valid[v * board.width + u] = 0;
     const glare = { ...board, data: board.data.slice() };
     for (let v = 160; v < 224; v++) for (let u = 160; u < 224; u++) glare.data[v * board.width + u] = 255;
-    const reasons = zonesOf(board, glare, board, valid).map(({ reason }) => reason);
+    const reasons = zonesOf(board, glare, board, valid, true).map(({ reason }) => reason);
     expect(reasons.filter((reason) => reason === 'not-seen')).toHaveLength(4);
     expect(reasons.filter((reason) => reason === 'glare')).toHaveLength(4);
   });

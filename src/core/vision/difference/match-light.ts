@@ -4,6 +4,8 @@ import { halved, resized } from '../image/resample.ts';
 
 /** Half the side of the window over which light is taken for even, as a share of the longer side of the picture. */
 const WINDOW = 0.07;
+/** The gain may differ from that of the whole picture by this factor: without it a bright speck on a flat ground would be taken for light and wiped out. */
+const MOST_UNEVEN = 1.5;
 /** Grey differences above this are taken for true differences and lose their say. */
 const ROBUST_GREY = 40;
 
@@ -13,12 +15,8 @@ const ROBUST_GREY = 40;
  */
 export function inLightOf(reference: Plane, other: Plane): Plane {
   const small = { reference: halved(halved(reference)), other: halved(halved(other)) };
-  let weights = planeOf(small.reference.width, small.reference.height, 1);
-  let light = lineOf(small.reference, small.other, weights);
-  for (let round = 0; round < 2; round++) {
-    weights = fitting(small.reference, small.other, light);
-    light = lineOf(small.reference, small.other, weights);
-  }
+  let light = lineOf(small.reference, small.other, planeOf(small.reference.width, small.reference.height, 1));
+  for (let round = 0; round < 2; round++) light = lineOf(small.reference, small.other, fitting(small.reference, small.other, light));
   const gain = resized(light.gain, reference.width, reference.height);
   const offset = resized(light.offset, reference.width, reference.height);
   const out = planeOf(reference.width, reference.height);
@@ -52,7 +50,8 @@ function lineOf(reference: Plane, other: Plane, weights: Plane): Light {
   const offset = planeOf(reference.width, reference.height);
   for (let i = 0; i < gain.data.length; i++) {
     const weight = Math.max(1e-6, w.data[i]!);
-    gain.data[i] = slope(weight, mr.data[i]!, mo.data[i]!, mro.data[i]!, moo.data[i]!, whole, 150);
+    const local = slope(weight, mr.data[i]!, mo.data[i]!, mro.data[i]!, moo.data[i]!, whole, 400);
+    gain.data[i] = Math.min(MOST_UNEVEN * whole, Math.max(whole / MOST_UNEVEN, local));
     offset.data[i] = (mr.data[i]! - gain.data[i]! * mo.data[i]!) / weight;
   }
   return { gain, offset };

@@ -18,16 +18,17 @@ const BLINDED_GREY = 250;
 
 /**
  * Squares of the reference that could not be compared: not in the other picture, blinded by a highlight in one picture only, or not fitting at all although both hold
- * structure (hidden by a tall part, or another thing). `laid` is the other picture as it lies, in its own light.
+ * structure (hidden by a tall part, or another thing). `laid` is the other picture as it lies, in its own light. Highlights are looked for only
+ * where pictures are `lit`: white artwork is no glare.
  */
-export function zonesOf(reference: Plane, laid: Plane, inLight: Plane, valid: Uint8Array): Zone[] {
+export function zonesOf(reference: Plane, laid: Plane, inLight: Plane, valid: Uint8Array, lit: boolean): Zone[] {
   const zones: Zone[] = [];
   for (let top = 0; top < reference.height; top += SQUARE_PX) {
     for (let left = 0; left < reference.width; left += SQUARE_PX) {
       const right = Math.min(reference.width, left + SQUARE_PX);
       const bottom = Math.min(reference.height, top + SQUARE_PX);
       const reason = reasonAt(reference, laid, inLight, valid, { left, top, right, bottom });
-      if (reason) zones.push({ reason, left, top, right, bottom });
+      if (reason && (lit || reason !== 'glare')) zones.push({ reason, left, top, right, bottom });
     }
   }
   return zones;
