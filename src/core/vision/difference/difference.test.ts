@@ -60,15 +60,14 @@ describe('cells of edges', () => {
 
 describe('candidates', () => {
   const missing = drawnBoard('difference', 480, 360, [2]).pixels;
-  it('name the place of a part that is gone, once, and nothing else', () => {
+  it('name the place of a part that is gone, at one or more limits, and nothing else', () => {
     const maps = differenceMaps([pictureOf(pixels)], pictureOf(missing), all);
     const found = candidates(maps, PHOTO.seeding);
     const [x, y, w, h] = parts[2]!;
-    expect(found).toHaveLength(1);
-    expect(found[0]!.left).toBeLessThan(x + w / 2);
-    expect(found[0]!.right).toBeGreaterThan(x + w / 2);
-    expect(found[0]!.top).toBeLessThan(y + h / 2);
-    expect(found[0]!.bottom).toBeGreaterThan(y + h / 2);
+    expect(found.length).toBeGreaterThan(0);
+    for (const { left, right, top, bottom } of found) {
+      expect([left < x + w, right > x, top < y + h, bottom > y]).toEqual([true, true, true, true]);
+    }
     expect(featuresOf(maps, found[0]!, PHOTO.unitGrey)).toHaveLength(FEATURES.length);
   });
 
