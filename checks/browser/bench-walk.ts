@@ -103,9 +103,20 @@ export class BenchWalk {
 
   /** The page as it stands breaks no rule of WCAG 2.2 A and AA, and has no sideways scroll. */
   async expectAccessible(): Promise<void> {
+    await this.nothingOnItsWay();
     expect(await new AxeBuilder(this.page).violations(), `on ${this.page.url()}`).toEqual([]);
     const overflow = await this.page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
     expect(overflow, `sideways scroll on ${this.page.url()}`).toBeLessThanOrEqual(0);
+  }
+
+  /** While something is on its way to the bench, buttons are pale and cannot be pressed: waits until as many are so as a moment ago. */
+  private async nothingOnItsWay(): Promise<void> {
+    let before = -1;
+    for (let now = -2; now !== before;) {
+      before = now;
+      await this.page.waitForTimeout(200);
+      now = await this.page.locator('button:disabled').count();
+    }
   }
 
   async end(): Promise<void> {
