@@ -19,7 +19,7 @@ export interface Row {
 }
 
 /** Pairs of each board for tuning, by hand and by flatbed, and how many of them are clean. */
-export const TUNING_PAIRS = { hand: 8, scan: 4, clean: 0.25 };
+export const TUNING_PAIRS = { hand: 10, scan: 8, clean: 0.25 };
 
 /** The candidates of one pair, told real or not by the truth. None where the pair cannot be laid together. */
 export function rowsOf(pair: PairCase, library: PictureLibrary): Row[] {

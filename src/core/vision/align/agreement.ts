@@ -13,7 +13,7 @@ export interface Agreement {
 
 const SQUARE_PX = 20;
 const FITTING = 0.6;
-/** Squares with less contrast (standard deviation, grey) say nothing. */
+/** Squares of the reference with less contrast (standard deviation, grey) say nothing. */
 const LEAST_CONTRAST = 10;
 
 /**
@@ -75,6 +75,6 @@ function correlation(a: Plane, b: Plane, x0: number, y0: number, dx: number, dy:
   }
   const va = saa - (sa * sa) / n;
   const vb = sbb - (sb * sb) / n;
-  if (va < n * LEAST_CONTRAST ** 2 && vb < n * LEAST_CONTRAST ** 2) return undefined;
+  if (va < n * LEAST_CONTRAST ** 2) return undefined;
   return (sab - (sa * sb) / n) / Math.sqrt((va + n) * (vb + n));
 }

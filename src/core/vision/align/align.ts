@@ -37,7 +37,7 @@ export interface AlignOptions {
 /** Longer side of the reference, px, at which features are sought; maps are first judged at half of it. */
 const FEATURE_PX = 900;
 /** Limits of what is accepted, tuned on the study's tuning half. */
-const LEAST_FITTING = 0.7;
+const LEAST_FITTING = 0.75;
 const SURE_FITTING = 0.85;
 /** A pair that fits so well as it lies needs no features. */
 const UNMOVED_FITTING = 0.9;
