@@ -23,7 +23,7 @@ async function open(dir: string, compute: boolean): Promise<OpenedBench> {
   for (const { file, line, field, message, next } of problems) console.error(`models/${file}:${line} ${field} ${message}. ${next}`);
   const store = openSqliteStore(home.database);
   const photos = openPhotoStore(home.photos);
-  const boards = openBoards({ dir: process.env.SALVOR_BOARDS || home.boards, compute, log: console.error });
+  const boards = openBoards({ dir: home.boards, compute, log: console.error });
   const bench = openBench({ store, models, boards, clock, device: home.device, version });
   const close = async (): Promise<void> => {
     await boards.close();

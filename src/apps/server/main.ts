@@ -45,7 +45,7 @@ async function open(dir: string): Promise<Opened> {
   const store = openSqliteStore(home.database);
   const photos = openPhotoStore(home.photos);
   const log = (sentence: string, error: unknown): void => console.error(sentence, error);
-  const boards = openBoards({ dir: process.env.SALVOR_BOARDS || home.boards, compute: true, log });
+  const boards = openBoards({ dir: home.boards, compute: true, log });
   const bench = openBench({ store, models, boards, clock: systemClock(), device: home.device, version });
   return {
     bench,

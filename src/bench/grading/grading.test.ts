@@ -22,8 +22,9 @@ describe('the grade by the written scale', () => {
     for (const { atMost, examples } of SCALE_1.criteria) {
       const limits = GRADES.map((grade) => atMost[grade]);
       expect(limits).toEqual(limits.toSorted((a, b) => a - b));
-      expect(examples.A).toBeTruthy();
-      expect(examples.C ?? examples.D).toBeTruthy();
+      const [best, worst] = [examples.A, examples.C ?? examples.D];
+      expect([best, worst]).toEqual([expect.stringMatching(/\p{L}{3}/u), expect.stringMatching(/\p{L}{3}/u)]);
+      expect(best).not.toBe(worst);
     }
   });
 });
