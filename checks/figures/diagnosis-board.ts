@@ -25,6 +25,7 @@ import {
 } from '../../src/core/diagnosis/readings/index.ts';
 import type { Remedy, Stage } from '../../src/core/diagnosis/index.ts';
 import { randomStream } from '../../src/core/numeric/index.ts';
+import { Trier } from './diagnosis-trials.ts';
 import { syntheticBoard, syntheticPlacement } from '../circuit/synthetic-board.ts';
 
 export const POWER = { supplies: { XBT1: 3.9 } };
@@ -144,6 +145,7 @@ export interface Learned {
   readonly board: StudyBoard;
   readonly baseline: Baseline;
   readonly bands: OutcomeBands;
+  readonly trier: Trier;
 }
 
 /** What the advice knows: the dictionary of the study's own draws. */
@@ -161,7 +163,9 @@ export function learn(board: StudyBoard): Learned {
       points,
     ),
   );
-  return { board, baseline: { kernels, functions: new Map(), simulate: pairs }, bands: outcomeBands(kernels) };
+  const trier = new Trier(board.netlist, board.circuit, draws);
+  const functions = trier.works([[], ...board.circuitFaults.map((fault) => [fault])], draws);
+  return { board, baseline: { kernels, functions, simulate: pairs }, bands: outcomeBands(kernels), trier };
 }
 
 /** Simulates a pair at a point only once. */

@@ -126,7 +126,7 @@ async function foreignSpeed(board: StudyBoard): Promise<{ loopS: number; compute
 /** The netlist of a fault for the general simulator; undefined where a part has lost the ground that its law is written against. */
 function textOf(board: StudyBoard, fault: number, draw: Draw): string | undefined {
   const foreign = new ForeignBoard(board, [fault], draw);
-  return foreign.canBeWritten ? foreign.text('', true) : undefined;
+  return foreign.canBeWritten ? foreign.text('', POWER) : undefined;
 }
 
 /** A sweep of the first voltage source over 1 mV. */

@@ -1,8 +1,8 @@
-import { openedTo } from '../getting-there.ts';
-import type { Remedy, Stakes } from '../model.ts';
-import { DiagnosisError } from '../posterior-over-sets.ts';
-import { mendedWorth, ruinedWorth } from '../repair-row.ts';
-import { remedyCost } from '../workshop.ts';
+import { openedTo } from './getting-there.ts';
+import type { Remedy, Stakes } from './model.ts';
+import { DiagnosisError } from './posterior-over-sets.ts';
+import { mendedWorth, ruinedWorth } from './repair-row.ts';
+import { remedyCost, remedyMinutes } from './workshop.ts';
 
 /** Faults that may be there together, with their chance; none is a unit that works. */
 export interface FaultSetChance {
@@ -15,14 +15,13 @@ export interface OrderedStep {
   /** Chance that the unit works after it, given that it did not before; ruin excluded. */
   readonly chance: number;
   readonly costMinor: number;
+  readonly minutes: number;
 }
 
 export interface BestOrder {
   readonly steps: readonly OrderedStep[];
   /** Expected money from here on: what it brings when it works, or as it is when given up, less the cost on the way. */
   readonly expectedMinor: number;
-  /** Every way in which it may end, with its money; the chances sum to 1. */
-  readonly outcomes: readonly { readonly valueMinor: number; readonly chance: number }[];
 }
 
 /** So many remedies are put in order exactly. */
@@ -30,13 +29,13 @@ export const MOST_ORDERED = 8;
 
 /**
  * The order of at most eight remedies, each followed by a trial, that brings the most expected money, and after which of them to give up: exact, by
- * backward induction over which have been tried, because what is left after failures does not depend on their order. What the chances lack of 1 is
- * a trouble that nothing mends. Throws DiagnosisError for more remedies.
+ * backward induction over which have been tried (Held & Karp 1962, their recursion over sets), because what is left after failures does not depend on their order. What
+ * the chances lack of 1 is a trouble that nothing mends. Throws DiagnosisError for more remedies.
  */
 export function bestOrder(sets: readonly FaultSetChance[], remedies: readonly Remedy[], stakes: Stakes): BestOrder {
   if (remedies.length > MOST_ORDERED)
     throw new DiagnosisError('shape', `at most ${MOST_ORDERED} remedies can be ordered exactly, not ${remedies.length}`);
-  const alive = Float64Array.from({ length: 1 << remedies.length }, (_, tried) => aliveAfter(sets, remedies, tried));
+  const alive = aliveAfter(sets, remedies);
   const worth = new Float64Array(alive.length);
   const choice = new Int8Array(alive.length).fill(-1);
   for (let tried = alive.length - 1; tried >= 0; tried--) {
@@ -52,16 +51,29 @@ export function bestOrder(sets: readonly FaultSetChance[], remedies: readonly Re
       choice[tried] = a;
     });
   }
-  const steps = stepsOf(remedies, choice, alive, stakes);
-  return { steps, expectedMinor: (1 - alive[0]!) * mendedWorth(stakes) + worth[0]!, outcomes: endsOf(steps, alive[0]!, stakes) };
+  return { steps: stepsOf(remedies, choice, alive, stakes), expectedMinor: (1 - alive[0]!) * mendedWorth(stakes) + worth[0]! };
 }
 
-/** Chance that the unit does not work once these were tried. */
-function aliveAfter(sets: readonly FaultSetChance[], remedies: readonly Remedy[], tried: number): number {
-  const stays = (fault: string): number =>
-    remedies.reduce((left, { mends }, a) => (tried & (1 << a) ? left * (1 - (mends[fault] ?? 0)) : left), 1);
-  const works = sets.reduce((sum, { faults, chance }) => sum + chance * faults.reduce((all, fault) => all * (1 - stays(fault)), 1), 0);
-  return Math.max(0, 1 - works);
+/** By which were tried, as bits, the chance that the unit does not work once they were. */
+function aliveAfter(sets: readonly FaultSetChance[], remedies: readonly Remedy[]): Float64Array {
+  const gone = new Map<string, Float64Array>();
+  for (const { faults } of sets) for (const fault of faults) if (!gone.has(fault)) gone.set(fault, goneAfter(fault, remedies));
+  const alive = new Float64Array(1 << remedies.length).fill(1);
+  for (const { faults, chance } of sets) {
+    const byFault = faults.map((fault) => gone.get(fault)!);
+    for (let tried = 0; tried < alive.length; tried++) alive[tried]! -= byFault.reduce((all, each) => all * each[tried]!, chance);
+  }
+  return alive.map((each) => Math.max(0, each));
+}
+
+/** The same for one fault: the chance that it is gone. */
+function goneAfter(fault: string, remedies: readonly Remedy[]): Float64Array {
+  const stays = new Float64Array(1 << remedies.length).fill(1);
+  for (let tried = 1; tried < stays.length; tried++) {
+    const last = 31 - Math.clz32(tried);
+    stays[tried] = stays[tried & ~(1 << last)]! * (1 - (remedies[last]!.mends[fault] ?? 0));
+  }
+  return stays.map((each) => 1 - each);
 }
 
 const openedBy = (remedies: readonly Remedy[], tried: number, stakes: Stakes): Stakes =>
@@ -72,24 +84,10 @@ function stepsOf(remedies: readonly Remedy[], choice: Int8Array, alive: Float64A
   let tried = 0;
   for (let a = choice[0]!; a >= 0; a = choice[tried]!) {
     const [remedy, after] = [remedies[a]!, tried | (1 << a)];
-    const costMinor = remedyCost(remedy, openedBy(remedies, tried, stakes));
-    steps.push({ remedy, chance: 1 - alive[after]! / alive[tried]!, costMinor });
+    const opened = openedBy(remedies, tried, stakes);
+    const chance = 1 - alive[after]! / alive[tried]!;
+    steps.push({ remedy, chance, costMinor: remedyCost(remedy, opened), minutes: remedyMinutes(remedy, opened) });
     tried = after;
   }
   return steps;
-}
-
-function endsOf(steps: readonly OrderedStep[], broken: number, stakes: Stakes): BestOrder['outcomes'] {
-  const outcomes = [{ valueMinor: mendedWorth(stakes), chance: 1 - broken }];
-  let [reach, paid] = [broken, 0];
-  for (const { remedy, chance, costMinor } of steps) {
-    paid += costMinor;
-    outcomes.push(
-      { valueMinor: ruinedWorth(stakes) - paid, chance: reach * remedy.risk },
-      { valueMinor: mendedWorth(stakes) - paid, chance: reach * (1 - remedy.risk) * chance },
-    );
-    reach *= (1 - remedy.risk) * (1 - chance);
-  }
-  outcomes.push({ valueMinor: stakes.asIsMinor - paid, chance: reach });
-  return outcomes.filter(({ chance }) => chance > 0);
 }
