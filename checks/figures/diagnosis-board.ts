@@ -5,6 +5,7 @@ import {
   faultUniverse,
   HANDHELD_METER,
   meterError,
+  pathOfFault,
   powered,
   readNetlist,
   unpowered,
@@ -63,7 +64,11 @@ export function studyBoard(): StudyBoard {
     .sort((a, b) => a.key - b.key)
     .slice(0, FAULTS)
     .map(({ fault }) => fault);
-  const faults = circuitFaults.map(({ id, components, rate }) => ({ id, rate, block: components[0]!, part: components[0]! }));
+  const faults = circuitFaults.map((fault): ReadingFault => {
+    const { id, components, rate } = fault;
+    const path = pathOfFault(netlist, fault);
+    return { id, rate, block: components[0]!, part: components[0]!, ...(path ? { path } : {}) };
+  });
   const measured = pointsOf(netlist);
   const [points, leads] = [measured.map(({ point }) => point), measured.map((each) => each.leads)];
   return { netlist, circuit: compileCircuit(netlist), circuitFaults, faults, points, leads, remedies: remediesOf(circuitFaults) };

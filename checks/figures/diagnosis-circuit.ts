@@ -90,7 +90,8 @@ interface Run {
 
 /** The built engine in its own process. */
 function ownSpeed({ netlist, circuitFaults }: StudyBoard): { powered: Run[]; unpowered: Run; points: number } {
-  const draws = (count: number, seed: string): number[][] => drawBoards(netlist, count, randomStream(seed)).map((draw) => [...draw]);
+  const draws = (count: number, seed: string): { scale: number[]; severity: number }[] =>
+    drawBoards(netlist, count, randomStream(seed)).map(({ scale, severity }) => ({ scale: [...scale], severity }));
   const input = JSON.stringify({
     netlist,
     sets: [[], ...circuitFaults.map((fault) => [fault])],

@@ -2,6 +2,7 @@ import { Simulation } from 'eecircuit-engine';
 import {
   applyFaults,
   asWritten,
+  atSeverity,
   HANDHELD_METER,
   inPowerState,
   UNPOWERED,
@@ -66,8 +67,12 @@ export class ForeignBoard {
   ) {
     this.set = faults.map((fault) => board.circuitFaults[fault]!);
     const base = asWritten(board.netlist);
-    const drawn = { ...base, scale: Float64Array.from(base.scale, (scale, i) => scale * draw[i]!) };
-    const faulted = applyFaults(board.netlist, drawn, this.set);
+    const drawn = { ...base, scale: Float64Array.from(base.scale, (scale, i) => scale * draw.scale[i]!) };
+    const faulted = applyFaults(
+      board.netlist,
+      drawn,
+      this.set.map(({ changes }) => ({ changes: atSeverity(changes, draw.severity) })),
+    );
     [this.netlist, this.conditions] = [faulted.netlist, faulted.conditions];
   }
 

@@ -5,6 +5,7 @@ export { gammaQuantile, incompleteGamma } from './incomplete-gamma.ts';
 export { learnedChance, learnedRate, learnedTime, type Learned } from './learned.ts';
 export { leastSquares, type LeastSquares } from './least-squares.ts';
 export { logGamma } from './log-gamma.ts';
+export { normalQuantile } from './normal-quantile.ts';
 export { betaQuantile, studentQuantile, whereReaches } from './quantile-of.ts';
 export { randomStream, type RandomStream } from './random.ts';
 export { huberLocation, median, medianDeviation, MAD_TO_SIGMA } from './robust.ts';
