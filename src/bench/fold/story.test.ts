@@ -248,7 +248,10 @@ describe('parts', () => {
   test('of a bag have a place and terminals that can be set later', () => {
     const pattern = { name: 'two feet', pads: [{ pin: '1', x_mm: 0, y_mm: 0, w_mm: 1, h_mm: 1 }] };
     const set = fold(bought(1, 10), ['bag-set', { bag_id: 'bag', place: 'box 3', pattern }]);
-    expect(set.bags.get('bag')).toMatchObject({ place: 'box 3', pattern: { name: 'two feet', kind: 'other', pads: [{ kind: 'surface' }] } });
+    expect(set.bags.get('bag')).toMatchObject({
+      place: 'box 3',
+      pattern: { name: 'two feet', kind: 'other', pads: [{ kind: 'surface' }] },
+    });
     const away = fold(bought(1, 10), ['bag-set', { bag_id: 'bag', pattern }], ['bag-set', { bag_id: 'bag', pattern: null }]);
     expect(away.bags.get('bag')).toMatchObject({ place: '', pattern: null });
   });

@@ -1,4 +1,6 @@
+import { recordOf } from '../../../bench/fit/index.ts';
 import { moneyIn } from '../money.ts';
+import { patternFile } from '../pattern-file.ts';
 import type { Draft, Session } from '../session.ts';
 import { misuse } from '../stop.ts';
 import { given, numberIn, type AddSpec, type Made, type Options } from './add-command.ts';
@@ -7,6 +9,8 @@ const FOREIGN = [
   ['--currency <code>', 'when it is not that of the bench'],
   ['--rate <number>', 'bench currency for one unit of it'],
 ] as const;
+
+const PATTERN = ['--pattern <file>', 'terminals of one of them: a .kicad_mod file or a table (CSV)'] as const;
 
 /** What is bought: lots of things, and parts. */
 export const BUYING: readonly AddSpec[] = [
@@ -34,17 +38,29 @@ export const BUYING: readonly AddSpec[] = [
       ['--count <count>', 'how many'],
       ['--price <amount>', 'for the whole bag, postage included'],
       ['--place <place>', 'where it lies'],
+      PATTERN,
       ...FOREIGN,
     ],
     example: 'salvor add part speaker --name "Speaker 28 mm" --count 5 --price 4.50 --place "box 3"',
-    make: (session, [part = ''], options) => {
+    make: async (session, [part = ''], options) => {
       const currency = currencyOf(session, options);
       const bag = session.newId();
       const count = numberIn(options, 'count') ?? 1;
       const name = options.name ?? partName(session, part);
       const price = moneyIn(options.price ?? '', currency, '--price');
-      const body = { bag_id: bag, part, name, count, price_minor: price, currency, ...rateOf(options), ...given(options, 'place') };
+      const more = { ...rateOf(options), ...given(options, 'place'), ...(await terminals(session, options)) };
+      const body = { bag_id: bag, part, name, count, price_minor: price, currency, ...more };
       return { drafts: [{ kind: 'part-bought', body }], told: [`${count} × ${name} in the drawer, bag ${bag}`] };
+    },
+  },
+  {
+    usage: 'bag <bag>',
+    description: 'where a bag lies now, or what terminals its parts have',
+    options: [['--place <place>', 'where it lies'], PATTERN],
+    example: 'salvor add bag 0198c… --pattern socket.kicad_mod',
+    make: async (session, [bag = ''], options) => {
+      const body = { bag_id: bag, ...given(options, 'place'), ...(await terminals(session, options)) };
+      return { drafts: [{ kind: 'bag-set', body }] };
     },
   },
   {
@@ -71,6 +87,11 @@ export const BUYING: readonly AddSpec[] = [
     make: (_session, [id = '', place = '']) => ({ drafts: [{ kind: 'order-arrived', body: { order_id: id, place } }] }),
   },
 ];
+
+/** `{pattern}` of the file that was named. */
+async function terminals({ parts }: Session, { pattern }: Options): Promise<{ pattern?: unknown }> {
+  return pattern === undefined ? {} : { pattern: recordOf(await patternFile(parts, pattern)) };
+}
 
 const currencyOf = (session: Session, options: Options): string => options.currency ?? session.bench.overview().currency;
 
