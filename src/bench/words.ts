@@ -23,6 +23,7 @@ const SENTENCES = {
   'foreign-origin': 'A page of {detail} asked to change the bench, which only its own pages may. Open the bench itself and do it there.',
   'no-such-address': 'There is nothing at {detail}. /openapi.json lists every address.',
   'no-such-item': 'No item is called "{detail}". Give its id or its stock number, such as 7; the list of items shows both.',
+  'no-such-bag': 'No bag is called "{detail}". The drawer shows every bag with its id.',
   'no-such-model': 'No model is called "{detail}". The list of models shows the names that there are.',
   'no-such-photo': 'There is no photo "{detail}" on this bench. Load the page again, or add the photo once more.',
   'no-photos': 'No picture came with the request. Send one or more files in a form field named photos.',

@@ -17,6 +17,7 @@ import { eventRoutes } from './routes/events.ts';
 import { fitRoutes } from './routes/fit.ts';
 import { healthRoutes } from './routes/health.ts';
 import { itemRoutes } from './routes/items.ts';
+import { labelRoutes } from './routes/labels.ts';
 import { marketRoutes } from './routes/market.ts';
 import { modelRoutes } from './routes/models.ts';
 import { photoRoutes } from './routes/photos.ts';
@@ -69,6 +70,7 @@ export function createApp(parts: AppParts): App {
   app.route('/', marketRoutes(parts));
   app.route('/', scoutRoutes(parts));
   app.route('/', fitRoutes(parts));
+  app.route('/', labelRoutes(parts));
   app.route('/', eventRoutes(parts, watcher.look));
   app.route('/', photoRoutes(parts));
   app.route('/', bundleRoutes(parts, watcher.look));

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { PLAIN_PAD, UNKNOWN, type Pad, type Pattern } from '../../core/fit/index.ts';
 import { LandPattern } from '../events/index.ts';
+import type { Bag } from '../state.ts';
 import { FitView } from '../views/index.ts';
 import { answerFit, NOT_TOLD, patternOf, recordOf, withTold } from './index.ts';
 
@@ -15,8 +16,10 @@ const row = (pitchMm: number, more: Partial<Pattern> = {}): Pattern => ({
 });
 const record = (pattern: Pattern): LandPattern => LandPattern.parse(recordOf(pattern));
 const linesOf = (text: string) => text.split('\n').map((line, i) => ({ line: i + 1, cells: line.split(',') }));
-const bag = (id: string, count: number, pattern: LandPattern | null) =>
-  [id, { id, part: id, name: `bag ${id}`, place: '', count, layers: [], pattern, demo: false }] as const;
+const bag = (id: string, count: number, pattern: LandPattern | null): [string, Bag] => [
+  id,
+  { id, part: id, name: `bag ${id}`, place: '', count, layers: [], pattern, demo: false },
+];
 
 describe('a pattern as it is kept', () => {
   it('comes back as it was, with nets, holes and outlines', () => {

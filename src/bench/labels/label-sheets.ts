@@ -35,6 +35,9 @@ export const LABEL_SHEETS: readonly LabelSheet[] = [
   sheet('Letter', 2, 5, 101.6, 50.8, 4.7625),
 ];
 
+/** The sheet of an id, such as a4-24. */
+export const sheetOf = (id: string): LabelSheet | undefined => LABEL_SHEETS.find((each) => each.id === id);
+
 export const paperMm = (paper: LabelPaper): readonly [width: number, height: number] => PAPERS[paper];
 
 /** Where the label of an index lies on its page, mm from the upper left; counted from left to right, then down. */

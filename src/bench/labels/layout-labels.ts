@@ -33,15 +33,17 @@ function placed({ link, title, lines }: Label, sheet: LabelSheet, index: number)
   const { x, y } = labelAt(sheet, index);
   const codeMm = Math.min(sheet.heightMm - 2 * EDGE_MM, sheet.widthMm / 2 - EDGE_MM, LARGEST_CODE_MM);
   const titleMm = Math.min(LARGEST_TITLE_MM, TITLE_SHARE * sheet.heightMm);
-  const textX = x + 2 * EDGE_MM + codeMm;
+  const textX = x + EDGE_MM + codeMm;
+  const codeY = y + (sheet.heightMm - codeMm) / 2;
+  const textY = codeY + EDGE_MM / 2;
   return {
     link,
-    code: { x: x + EDGE_MM, y: y + (sheet.heightMm - codeMm) / 2, sizeMm: codeMm },
+    code: { x: x + EDGE_MM, y: codeY, sizeMm: codeMm },
     words: {
       x: textX,
-      y: y + EDGE_MM,
+      y: textY,
       widthMm: x + sheet.widthMm - EDGE_MM - textX,
-      heightMm: sheet.heightMm - 2 * EDGE_MM,
+      heightMm: y + sheet.heightMm - EDGE_MM - textY,
       title,
       titleMm,
       lines: [...lines],

@@ -7,7 +7,7 @@ const QUIET = 4;
 /** Baseline to baseline of the lines, in heights of their letters. */
 const LEADING = 1.25;
 
-/** Labels as a PDF at true scale, each with its code and its words; what is too long for its label is cut. */
+/** Labels as a PDF at true scale, each with its code and its words; words that find no room are left out. */
 export const drawLabels = (labels: PrintedLabels): Promise<Uint8Array> =>
   sheets('Labels', (sheet) => {
     unscaled(sheet);
@@ -38,22 +38,34 @@ function drawCode(sheet: Sheet, { link, code }: PrintedLabel): void {
 }
 
 function drawWords(sheet: Sheet, { x, y, widthMm, heightMm, title, titleMm, lines, lineMm }: PrintedLabel['words']): void {
+  sheet.fillColor('black').fontSize(titleMm);
+  const shrunkMm = Math.max(lineMm, Math.min(titleMm, (titleMm * widthMm) / sheet.widthOfString(title)));
   let down = y;
-  for (const [text, mm] of [[title, titleMm] as const, ...lines.map((line) => [line, lineMm] as const)]) {
-    if (down + mm > y + heightMm) return;
-    down += mm;
-    sheet
-      .fontSize(mm)
-      .fillColor('black')
-      .text(cut(sheet, text, widthMm), x, down, { baseline: 'alphabetic', lineBreak: false });
-    down += mm * (LEADING - 1);
+  for (const [text, mm] of [[title, shrunkMm] as const, ...lines.map((line) => [line, lineMm] as const)]) {
+    sheet.fontSize(mm);
+    for (const line of wrapped(sheet, text, widthMm)) {
+      if (down + mm > y + heightMm) return;
+      sheet.text(line, x, down + mm, { baseline: 'alphabetic', lineBreak: false });
+      down += mm * LEADING;
+    }
   }
 }
 
-/** As much of a text as fits into a width, with an ellipsis where it was cut. */
+/** A text in lines of whole words; a word that is wider than the label is cut. */
+function wrapped(sheet: Sheet, text: string, widthMm: number): string[] {
+  const lines: string[] = [];
+  for (const word of text.split(/\s+/)) {
+    const longer = `${lines.at(-1) ?? ''} ${word}`.trim();
+    if (lines.length > 0 && sheet.widthOfString(longer) <= widthMm) lines[lines.length - 1] = longer;
+    else lines.push(cut(sheet, word, widthMm));
+  }
+  return lines;
+}
+
+/** As much of a word as fits into a width, with an ellipsis where it was cut. */
 function cut(sheet: Sheet, text: string, widthMm: number): string {
   if (sheet.widthOfString(text) <= widthMm) return text;
   const letters = [...text];
   while (letters.length > 0 && sheet.widthOfString(`${letters.join('')}…`) > widthMm) letters.pop();
-  return `${letters.join('').trimEnd()}…`;
+  return `${letters.join('')}…`;
 }
