@@ -1,4 +1,4 @@
-export { patternFromCsv, PAD_COLUMNS, type PadsRead } from './pads-csv.ts';
+export { padsCsv, patternFromCsv, PAD_COLUMNS, type PadsRead } from './pads-csv.ts';
 export { partsFromCsv, DRAWING_COLUMNS, LIST_PAD_COLUMNS, type ListedPart, type PartsRead } from './parts-list.ts';
 export { patternOf, recordOf } from './pattern-record.ts';
 export { NOT_TOLD, PART_KINDS, toldIn, TOLD_COLUMNS, withTold, type Told } from './told.ts';

@@ -1,4 +1,5 @@
 import { PLAIN_PAD, UNKNOWN, type Pad, type Pattern } from '../../core/fit/index.ts';
+import { csvText } from '../csv/csv-text.ts';
 import { csvTable, numberIn, wordIn, type BadCell, type CellsOf, type CsvLine, type CsvProblem } from '../csv/csv-table.ts';
 
 export const PAD_COLUMNS = [
@@ -99,3 +100,28 @@ function holeOf(
   const wMm = w || padW!;
   return { wMm, hMm: h || (w ? w : padH!), dxMm: 0, dyMm: 0 };
 }
+
+const rounded = (value: number): number => Math.round(value * 1e4) / 1e4 + 0;
+
+/** A pattern as a table that `patternFromCsv` reads; outlines become their boxes, and holes lie in the middle of their pads. */
+export const padsCsv = (pattern: Pattern): string =>
+  csvText(
+    PAD_COLUMNS,
+    pattern.pads.map((pad) => {
+      const sizes = [pad.xMm, pad.yMm, pad.wMm, pad.hMm].map(rounded);
+      const drill = pad.drill ? [pad.drill.wMm, pad.drill.hMm].map(rounded) : [null, null];
+      const shape = pad.shape === 'outline' ? 'rect' : pad.shape;
+      const name = pad.name.startsWith('#') ? '' : pad.name;
+      return [
+        name,
+        ...sizes,
+        pad.kind,
+        shape,
+        rounded(pad.turnDeg),
+        rounded(pad.cornerMm),
+        ...drill,
+        pattern.nets[pad.name] ?? '',
+        pad.side,
+      ];
+    }),
+  );
