@@ -13,7 +13,7 @@ async function bench() {
 it('writes labels of units and bags on the sheet that was chosen', async () => {
   const line = await bench();
   const { code, out } = await line.salvor('labels', '2', '--bags', 'all', '--sheet', 'letter-30', '--skip', '4', '--out', 'l.pdf');
-  expect([code, out]).toEqual([0, '2 labels on 1 pages of Letter: l.pdf. Print it unscaled, at 100 %.']);
+  expect([code, out]).toEqual([0, '2 labels on 1 page of Letter: l.pdf. Print it unscaled, at 100 %.']);
   const { widthMm, pages } = JSON.parse(new TextDecoder().decode(line.files.get('l.pdf'))) as PrintedLabels;
   expect(widthMm).toBe(215.9);
   expect(pages[0]!.map(({ words }) => words.title)).toEqual(['#2', 'Bulb']);

@@ -26,7 +26,7 @@ export function labelsCommand(program: Command, parts: CliParts): void {
     .option('--skip <count>', 'so many labels of the first sheet are used already', '0')
     .option('--address <url>', 'where the bench is opened by who scans', 'http://127.0.0.1:4780')
     .option('--out <file>', 'file to write', 'labels.pdf')
-    .addHelpText('after', '\nExample: salvor labels 7 8 --bags all --sheet a4-21')
+    .addHelpText('after', '\nExample: salvor labels 7 --bags all --sheet a4-21')
     .action((items: string[], options: LabelOptions, command: Command) =>
       withSession(command, parts, (session) => print(session, items, options)),
     );
@@ -48,8 +48,12 @@ async function print(session: Session, items: readonly string[], options: LabelO
   const layout = layoutLabels(made.labels, sheet, Number(options.skip));
   await writeOut(parts, options.out, await parts.printer.labels(layout));
   const told = { file: options.out, labels: made.labels.length, pages: layout.pages.length };
-  session.show(told, () => [`${told.labels} labels on ${told.pages} pages of ${sheet.paper}: ${told.file}. Print it unscaled, at 100 %.`]);
+  session.show(told, () => [
+    `${counted(told.labels, 'label')} on ${counted(told.pages, 'page')} of ${sheet.paper}: ${told.file}. Print it unscaled, at 100 %.`,
+  ]);
 }
+
+const counted = (count: number, one: string): string => `${count} ${one}${count === 1 ? '' : 's'}`;
 
 const namesIn = (names: readonly string[]): WantedNames =>
   names.length === 1 && names[0] === 'all' ? 'all' : names.filter((name) => name.trim() !== '');
