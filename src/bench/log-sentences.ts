@@ -75,13 +75,25 @@ export const SENTENCES: { readonly [K in Kind]: Sentence<K> } = {
     return `Moved ${words.item(body.assembly_id)} from ${from} to ${to}${took(body.minutes)}.`;
   },
   'part-bought': (words, body) => `Bought ${body.count} × ${body.name} for ${words.money(body.price_minor, body.currency)}.`,
+  'bag-set': (words, body) => {
+    const parts = [
+      body.place === undefined ? '' : `lies in ${body.place === '' ? 'no place' : body.place}`,
+      body.pattern === undefined ? '' : body.pattern === null ? 'terminals taken away' : `terminals as in ${body.pattern.name}`,
+    ];
+    return `Bag of ${words.bag(body.bag_id)}: ${parts.filter((part) => part !== '').join(', ') || 'nothing changed'}.`;
+  },
   'part-used': (words, body) => `Used ${body.count} × ${words.bag(body.bag_id)} on ${words.item(body.item_id)}.`,
   'order-placed': (words, body) => {
     const cost = body.lines.reduce((sum, line) => sum + line.price_minor, body.postage_minor);
     const lines = body.lines.map((line) => `${line.count} × ${line.name}`).join(', ');
     return `Ordered from ${body.supplier} for ${words.money(cost, body.currency)} with postage: ${lines}.`;
   },
-  'order-arrived': (_words, body) => `Order ${body.order_id} arrived${body.place === '' ? '' : `, put into ${body.place}`}.`,
+  'order-arrived': (_words, body) => {
+    const part = body.counts ? `: ${body.counts.join(', ')} of its lines` : '';
+    return `Order ${body.order_id} arrived${part}${body.place === '' ? '' : `, put into ${body.place}`}.`;
+  },
+  'order-cancelled': (words, body) =>
+    `What had not come of order ${body.order_id} will not come; paid back ${words.money(body.refund_minor)}${remark(body.reason)}.`,
   'proof-step-done': (words, body) =>
     `Proof of ${words.item(body.item_id)}, ${words.step(body.item_id, body.step)}: ${STEP[body.outcome]}${remark(body.reason)}${took(body.minutes)}.`,
   graded: (words, body) => `Graded ${words.item(body.item_id)} ${body.grade} on the scale ${body.scale}${remark(body.text)}.`,

@@ -45,7 +45,11 @@ export function openBench(parts: BenchParts): Bench {
       return item && itemFile(live, advisor, item);
     },
     pile: () => advisor.pile(now(), (item) => rowOf(live.state, item)),
-    drawer: () => drawerView(now(), models, (itemId) => advisor.worksChance(live.state, itemId)),
+    drawer: () => {
+      const state = now();
+      const worksChance = (itemId: string): number => advisor.worksChance(state, itemId);
+      return drawerView(state, models, { worksChance, wants: advisor.partWants(state), today: clock.now().toISOString().slice(0, 10) });
+    },
     books: () => booksView(now()),
     tax: (period) => taxView(now(), period),
     yearPack: (period) => yearPack(now(), period),

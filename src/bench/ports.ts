@@ -98,6 +98,31 @@ export interface Clock {
 export interface Printer {
   /** The mat at true scale: one millimetre of the layout is one on paper. */
   mat(mat: PrintedMat): Promise<Uint8Array>;
+  /** Labels at true scale, each with a QR code (ISO/IEC 18004) of its link and its words. */
+  labels(labels: PrintedLabels): Promise<Uint8Array>;
+}
+
+/** Pages of labels; places and sizes in mm from the upper left corner. */
+export interface PrintedLabels {
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly pages: readonly (readonly PrintedLabel[])[];
+}
+
+export interface PrintedLabel {
+  readonly link: string;
+  /** A square, the white around the code included. */
+  readonly code: { readonly x: number; readonly y: number; readonly sizeMm: number };
+  readonly words: {
+    readonly x: number;
+    readonly y: number;
+    readonly widthMm: number;
+    readonly heightMm: number;
+    readonly title: string;
+    readonly titleMm: number;
+    readonly lines: readonly string[];
+    readonly lineMm: number;
+  };
 }
 
 /** Pages of shapes in mm from the upper left corner, as `layoutMat` of core/teardown lays them out. */

@@ -1,4 +1,4 @@
-import type { BenchEvent, Body, Claim, FindingKind, ForeignEvent, ItemKind, Outcome, Region, Stage } from './events/index.ts';
+import type { BenchEvent, Body, Claim, FindingKind, ForeignEvent, ItemKind, LandPattern, Outcome, Region, Stage } from './events/index.ts';
 import type { Status } from './views/rows.ts';
 
 /** Everything that is known after folding the log. Plain data: two equal logs give two equal states. */
@@ -160,6 +160,8 @@ export interface Bag {
   count: number;
   /** First in, first out; the cost of a layer is for all that is left of it. */
   layers: { count: number; costMinor: number }[];
+  /** Terminals of one of them, where they are known. */
+  pattern: LandPattern | null;
   demo: boolean;
 }
 
@@ -169,8 +171,15 @@ export interface Order {
   lines: Body<'order-placed'>['lines'];
   /** In the bench's currency. */
   costMinor: number;
+  /** Of that, postage included, what each line carries, and how much of it has come. */
+  lineCosts: { costMinor: number; cameMinor: number; came: number }[];
   placedAt: string;
+  dueDay: string | null;
+  /** When the last of it came. */
   arrivedAt: string | null;
+  cancelledAt: string | null;
+  /** Paid for what never came, and not paid back. */
+  lostMinor: number;
   demo: boolean;
 }
 

@@ -14,8 +14,10 @@ import { bookRoutes } from './routes/books.ts';
 import { bundleRoutes } from './routes/bundle.ts';
 import { changeRoutes } from './routes/changes.ts';
 import { eventRoutes } from './routes/events.ts';
+import { fitRoutes } from './routes/fit.ts';
 import { healthRoutes } from './routes/health.ts';
 import { itemRoutes } from './routes/items.ts';
+import { labelRoutes } from './routes/labels.ts';
 import { marketRoutes } from './routes/market.ts';
 import { modelRoutes } from './routes/models.ts';
 import { photoRoutes } from './routes/photos.ts';
@@ -58,6 +60,7 @@ export function createApp(parts: AppParts): App {
   app.use('/api/bundle', limit(BODY_LIMITS.bundle));
   app.use('/api/events', limit(BODY_LIMITS.events));
   app.use('/api/scout', limit(BODY_LIMITS.events));
+  app.use('/api/fit', limit(BODY_LIMITS.events));
   app.openAPIRegistry.register('Event', EventSchema);
   app.route('/', viewRoutes(parts));
   app.route('/', itemRoutes(parts));
@@ -66,6 +69,8 @@ export function createApp(parts: AppParts): App {
   app.route('/', bookRoutes(parts));
   app.route('/', marketRoutes(parts));
   app.route('/', scoutRoutes(parts));
+  app.route('/', fitRoutes(parts));
+  app.route('/', labelRoutes(parts));
   app.route('/', eventRoutes(parts, watcher.look));
   app.route('/', photoRoutes(parts));
   app.route('/', bundleRoutes(parts, watcher.look));

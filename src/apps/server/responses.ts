@@ -20,6 +20,7 @@ export const STATUS = {
   'foreign-origin': 403,
   'no-such-address': 404,
   'no-such-item': 404,
+  'no-such-bag': 404,
   'no-such-model': 404,
   'no-such-photo': 404,
   'not-empty': 409,

@@ -24,7 +24,10 @@ export function App() {
         <Route path="/pile" component={PilePage} />
         <Route path="/bench" component={LastBench} />
         <Route path="/bench/:id">{({ id }) => <BenchPage key={id} id={decodeURIComponent(id)} />}</Route>
-        <Route path="/drawer" component={DrawerPage} />
+        <Route path="/drawer">
+          <DrawerPage bag={null} />
+        </Route>
+        <Route path="/drawer/bag/:id">{({ id }) => <DrawerPage key={id} bag={decodeURIComponent(id)} />}</Route>
         <Route path="/books" component={BooksPage} />
         <Route path="/models" component={ModelsPage} />
         <Route path="/models/:id">{({ id }) => <ModelPage id={decodeURIComponent(id)} />}</Route>

@@ -2,6 +2,7 @@ import type { Refusal } from '../bench.ts';
 import type { Boards } from '../boards/board-knowledge.ts';
 import type { Model } from '../models/index.ts';
 import type { BenchState, Item } from '../state.ts';
+import type { PartWant } from '../stock/low-stock.ts';
 import type { ItemRow, OutlookView, PileView, ProofView, ScoutQuestion, WatchView } from '../views/index.ts';
 import { AdviceError } from './advice-error.ts';
 import { worksChance } from './beliefs.ts';
@@ -10,6 +11,7 @@ import { Desk, type Memories } from './desk.ts';
 import { filePartsOf, type FileParts } from './file-parts.ts';
 import { Memo } from './memo.ts';
 import { outlookOf } from './outlook.ts';
+import { partWants } from './part-wants.ts';
 import { pileView } from './pile.ts';
 import { proofOf } from './proof.ts';
 import { watchView } from './watch.ts';
@@ -23,6 +25,8 @@ export interface Advisor {
   worksChance(state: Readonly<BenchState>, itemId: string): number;
   outlook(state: Readonly<BenchState>, question: ScoutQuestion): OutlookView | Refusal;
   watch(state: Readonly<BenchState>): WatchView;
+  /** The parts that mending takes, for the units that are best mended by themselves. */
+  partWants(state: Readonly<BenchState>): readonly PartWant[];
 }
 
 /** A belief holds hundreds of sets of faults; the other answers are small. */
@@ -64,6 +68,7 @@ export function createAdvisor(models: ReadonlyMap<string, Model>, boards?: Board
     },
     outlook: (state, question) => outlookOf(deskOf(state), question),
     watch: (state) => watchView(deskOf(state)),
+    partWants: (state) => partWants(deskOf(state)),
   };
 }
 

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { LandPattern } from './land-pattern.ts';
 import { Region } from './region.ts';
 import {
   Claim,
@@ -150,6 +151,12 @@ export const BODIES = {
     rate: z.number().positive().default(1),
     place: Text.default(''),
     order_id: Id.optional(),
+    pattern: LandPattern.optional().meta({ description: 'Terminals of one of them, so that it can be laid over a place' }),
+  }),
+  'bag-set': z.object({
+    bag_id: Id,
+    place: Text.optional(),
+    pattern: LandPattern.nullable().optional().meta({ description: 'Terminals of one of them; null takes them away' }),
   }),
   'part-used': z.object({ bag_id: Id, item_id: Id, count: Count }),
   'order-placed': z.object({
@@ -162,8 +169,22 @@ export const BODIES = {
     postage_minor: Cost.default(0),
     currency: Currency,
     rate: z.number().positive().default(1),
+    due_day: Day.optional().meta({ description: 'It should be here by then; after that it is late' }),
   }),
-  'order-arrived': z.object({ order_id: Id, place: Text.default('') }),
+  'order-arrived': z.object({
+    order_id: Id,
+    place: Text.default(''),
+    counts: z
+      .array(z.number().int('must be a whole number').min(0, 'must not be negative').max(1_000_000))
+      .max(200)
+      .optional()
+      .meta({ description: 'How many came of each line, in order; left out: all that had not come' }),
+  }),
+  'order-cancelled': z.object({
+    order_id: Id,
+    refund_minor: Cost.default(0).meta({ description: 'Paid back for what did not come, in the currency of the bench' }),
+    reason: Text.default(''),
+  }),
   'proof-step-done': z.object({
     item_id: Id,
     step: Id,

@@ -8,7 +8,8 @@ import type { Apply, Fold, Missing } from './fold.ts';
 import { fastenersCounted, stepDone } from './hands.ts';
 import { kept, listed, returned, scrapped, sold } from './leaving.ts';
 import { giveNumbers, namesMadeBy } from './numbers.ts';
-import { orderArrived, orderPlaced, partBought, partUsed } from './parts.ts';
+import { orderArrived, orderCancelled, orderPlaced } from './orders.ts';
+import { bagSet, partBought, partUsed } from './parts.ts';
 import { learnedReset, learningSet, wordsTaught } from './learning.ts';
 import { feesSet, saleSeen, saleTextSet, taxRuleSet } from './market.ts';
 import { graded, proofStepDone } from './proof.ts';
@@ -36,9 +37,11 @@ const APPLY: { readonly [K in Exclude<Kind, Refolding>]: Apply<K> } = {
   'remedy-done': remedyDone,
   'transplant-done': transplantDone,
   'part-bought': partBought,
+  'bag-set': bagSet,
   'part-used': partUsed,
   'order-placed': orderPlaced,
   'order-arrived': orderArrived,
+  'order-cancelled': orderCancelled,
   'proof-step-done': proofStepDone,
   graded,
   listed,

@@ -6,7 +6,8 @@ import { fastenersCounted, stepDone } from './hands.ts';
 import { itemAtHand, itemKnown } from './known.ts';
 import { graded, proofStepDone, returned, sold, standsAlone } from './leaving.ts';
 import { benchSet } from './money.ts';
-import { orderArrived, orderPlaced, partBought, partUsed } from './parts.ts';
+import { orderArrived, orderCancelled, orderPlaced } from './orders.ts';
+import { bagSet, partBought, partUsed } from './parts.ts';
 import { feesSet, saleSeen, saleTextSet, taxRuleSet } from './market.ts';
 import type { Objection, Rule, RuleContext } from './rule.ts';
 import { transplantDone } from './transplant.ts';
@@ -36,9 +37,11 @@ const RULES: { readonly [K in Kind]: Rule<K> } = {
   'remedy-done': remedyDone,
   'transplant-done': transplantDone,
   'part-bought': partBought,
+  'bag-set': bagSet,
   'part-used': partUsed,
   'order-placed': orderPlaced,
   'order-arrived': orderArrived,
+  'order-cancelled': orderCancelled,
   'proof-step-done': proofStepDone,
   graded,
   listed: aboutAlone,

@@ -27,6 +27,7 @@ const claim = fc.oneof(
   fc.record({ about: fc.constant('place' as const), place: blocks, sees: oneOf(...FindingKind.options) }),
   fc.constant({ about: 'untested' as const }),
 );
+const pattern = oneOf({ name: 'two feet', pads: [{ pin: '1', x_mm: 0, y_mm: 0, w_mm: 1, h_mm: 1 }] });
 const nullable = <T>(value: fc.Arbitrary<T>) => fc.option(value, { nil: null, freq: 3 });
 const maybe = <T>(value: fc.Arbitrary<T>) => fc.option(value, { nil: undefined, freq: 2 });
 const lotItem = fc.record({
@@ -94,7 +95,8 @@ const ANY_BODY: { readonly [K in Kind]: fc.Arbitrary<BodyInput<K>> } = {
     to_item: nullable(units),
     cost_share: maybe(oneOf(0, 0.25, 1)),
   }),
-  'part-bought': fc.record({ bag_id: bags, part: parts, name: line, count, price_minor: cost, ...foreignMoney }),
+  'part-bought': fc.record({ bag_id: bags, part: parts, name: line, count, price_minor: cost, pattern: maybe(pattern), ...foreignMoney }),
+  'bag-set': fc.record({ bag_id: bags, place: maybe(text), pattern: maybe(nullable(pattern)) }),
   'part-used': fc.record({ bag_id: bags, item_id: items, count }),
   'order-placed': fc.record({
     order_id: orders,
@@ -103,7 +105,12 @@ const ANY_BODY: { readonly [K in Kind]: fc.Arbitrary<BodyInput<K>> } = {
     postage_minor: cost,
     ...foreignMoney,
   }),
-  'order-arrived': fc.record({ order_id: orders, place: text }),
+  'order-arrived': fc.record({
+    order_id: orders,
+    place: text,
+    counts: maybe(fc.array(fc.integer({ min: 0, max: 7 }), { minLength: 1, maxLength: 3 })),
+  }),
+  'order-cancelled': fc.record({ order_id: orders, refund_minor: fc.integer({ min: 0, max: 99 }) }),
   'proof-step-done': fc.record({
     item_id: items,
     step: functions,

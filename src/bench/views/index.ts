@@ -7,6 +7,7 @@ export * from './places.ts';
 export * from './scout.ts';
 export * from './bench.ts';
 export { AskingView, MarketView } from './market.ts';
+export { FitLine, FitQuestion, FitView } from './fit.ts';
 export { TaxView } from './tax.ts';
 export { LearnedView } from './learned.ts';
 export { ListingTextView } from './listing-text.ts';

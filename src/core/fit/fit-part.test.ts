@@ -122,6 +122,17 @@ describe('a part over a place', () => {
     expect(fit.pads[0]).toMatchObject({ pins: ['1', '9'], onto: ['1', '9'], overlap: expect.closeTo(1, 6) });
   });
 
+  it('takes copper that is split in two, or measured a little too near, for no other pitch', () => {
+    const part = lands([...row(3, 1, [0.6, 1]), { ...row(1, 1, [0.6, 1])[0]!, name: '9' }], { kind: 'connector' });
+    const halves = [
+      { ...row(1, 1, [0.29, 1])[0]!, xMm: -0.155 },
+      { ...row(1, 1, [0.29, 1])[0]!, name: '9', xMm: 0.155 },
+    ];
+    expect(fitPart(part, lands([...halves, ...row(3, 1, [0.6, 1]).slice(1)], { kind: 'connector' })).reasons).toEqual([]);
+    const near = row(8, 0.5, [0.3, 1]).map((pad) => (pad.name === '4' ? { ...pad, xMm: pad.xMm + 0.06 } : pad));
+    expect(fitPart(lands(row(8, 0.5, [0.3, 1])), lands(near)).reasons).toEqual([]);
+  });
+
   it('says when the same pins are for something else', () => {
     const fit = fitPart(lands(odd, { nets: { 1: 'IN', 2: 'GND' } }), lands(odd, { nets: { 1: 'GND', 2: 'gnd' } }));
     expect(fit.reasons).toContainEqual({ code: 'other-use', pins: ['1'] });

@@ -13,6 +13,9 @@ export interface PartDrawing extends FootDrawing {
   readonly heightMm: number | null;
 }
 
+/** More pins than any part that is soldered by hand. */
+const MOST_PINS = 2000;
+
 const middle = ([least, most]: Range): number => (least + most) / 2;
 
 /**
@@ -22,7 +25,8 @@ const middle = ([least, most]: Range): number => (least + most) / 2;
 export function partFromDrawing(drawing: PartDrawing): Pattern {
   const { name, kind, sides, pins, pitchMm, heightMm } = drawing;
   const each = pins / sides;
-  if (!(pins > 0 && Number.isInteger(each))) throw new FitError('bad-count', `${pins} pins do not share out over ${sides} sides`);
+  if (!(pins > 0 && pins <= MOST_PINS && Number.isInteger(each)))
+    throw new FitError('bad-count', `${pins} pins do not share out over ${sides} sides`);
   const sizes = [drawing.spanMm, drawing.footMm, drawing.widthMm].flat();
   if (sizes.some((size) => !(size > 0)) || (each > 1 && !(pitchMm > 0)))
     throw new FitError('bad-size', 'every size of a drawing is above zero');

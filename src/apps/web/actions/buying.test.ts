@@ -2,10 +2,12 @@ import { describe, expect, it } from 'vitest';
 import { addUnit } from './add-unit.ts';
 import { buyBag } from './buy-bag.ts';
 import { buyLot } from './buy-lot.ts';
+import { cancelOrder } from './cancel-order.ts';
 import { dropListing } from './drop-listing.ts';
 import { keepListing } from './keep-listing.ts';
 import { orderArrived } from './order-arrived.ts';
 import { placeOrder } from './place-order.ts';
+import { setBag } from './set-bag.ts';
 import { takeFromBag } from './take-from-bag.ts';
 import { kindsOf, recordable } from './testing/recordable.ts';
 
@@ -68,8 +70,18 @@ describe('listings, bags and orders', () => {
 
   it('places an order and takes it in', () => {
     const line = { part: 'fuse', name: 'Fuse 1 A', count: 10, priceMinor: 250 };
-    const order = { orderId: 'order-1', supplier: 'Copper Lane', lines: [line], postageMinor: 120, currency: 'GBP' };
+    const order = { orderId: 'order-1', supplier: 'Copper Lane', lines: [line], postageMinor: 120, currency: 'GBP', dueDay: null };
     expect(recordable(placeOrder(order))).toMatchObject([{ body: { lines: [{ part: 'fuse', price_minor: 250 }], postage_minor: 120 } }]);
+    expect(recordable(placeOrder({ ...order, dueDay: '2026-05-09' }))).toMatchObject([{ body: { due_day: '2026-05-09' } }]);
     expect(recordable(orderArrived('order-1', 'tray 2'))).toMatchObject([{ kind: 'order-arrived', body: { place: 'tray 2' } }]);
+    expect(recordable(orderArrived('order-1', '', [3]))).toMatchObject([{ kind: 'order-arrived', body: { counts: [3] } }]);
+    expect(recordable(cancelOrder('order-1', 70, 'sold out'))).toMatchObject([
+      { kind: 'order-cancelled', body: { refund_minor: 70, reason: 'sold out' } },
+    ]);
+  });
+
+  it('puts a bag elsewhere and keeps its terminals', () => {
+    expect(recordable(setBag('bag-1', 'Fuse 1 A', { place: 'tray 3' }))).toMatchObject([{ kind: 'bag-set', body: { place: 'tray 3' } }]);
+    expect(recordable(setBag('bag-1', 'Fuse 1 A', { pattern: null }))).toMatchObject([{ kind: 'bag-set', body: { pattern: null } }]);
   });
 });

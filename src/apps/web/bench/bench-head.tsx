@@ -20,6 +20,9 @@ export function BenchHead() {
           {row.kind === 'unit' && <span>{STAGE_WORDS[stage]}</span>}
           <Link href={`/models/${encodeURIComponent(model.id)}`}>{model.name}</Link>
           {row.seller !== '' && <span>from {row.seller}</span>}
+          <a href={`/api/labels?items=${encodeURIComponent(row.id)}`} target="_blank" rel="noreferrer">
+            Label (PDF)
+          </a>
         </p>
       </div>
       <Clock />
