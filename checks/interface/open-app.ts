@@ -5,7 +5,7 @@ import { createApp, type App } from '../../src/apps/server/app.ts';
 import type { Bench } from '../../src/bench/bench.ts';
 import type { BoardShelf } from '../../src/bench/boards/index.ts';
 import { openBench } from '../../src/bench/open-bench.ts';
-import { readBundle, writeBundle } from '../../src/edges/bundle/index.ts';
+import { openBackupShelf, readBundle, writeBundle } from '../../src/edges/bundle/index.ts';
 import { systemClock } from '../../src/edges/clock.ts';
 import { openHome } from '../../src/edges/home.ts';
 import { loadModels } from '../../src/edges/models/load-models.ts';
@@ -28,10 +28,13 @@ export async function openApp(parts: { webDir?: string; boards?: BoardShelf } = 
   const store = openSqliteStore(home.database);
   const photos = openPhotoStore(home.photos);
   const { models } = await loadModels(join(import.meta.dirname, '../../models'));
-  const bench = openBench({ store, models, clock: systemClock(), device: home.device, version: '0.0.0' });
+  const clock = systemClock();
+  const bench = openBench({ store, models, clock, device: home.device, version: '0.0.0' });
   const logged: string[] = [];
   const app = createApp({
     bench,
+    clock,
+    backups: openBackupShelf(dir),
     photos,
     models,
     ...(parts.boards ? { boards: parts.boards } : {}),

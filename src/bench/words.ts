@@ -1,5 +1,5 @@
 import type { Refusal } from './bench.ts';
-import type { PhotoRefusal } from './ports.ts';
+import type { BackupTrouble, PhotoRefusal } from './ports.ts';
 import type { RuleCode } from './rules/index.ts';
 import type { Taken } from './take-bundle.ts';
 import type { Problem } from './views/index.ts';
@@ -116,6 +116,28 @@ const PHOTO_SENTENCES: Readonly<Record<PhotoRefusal['code'], string>> = {
 export function problemOfPhoto(refusal: PhotoRefusal): Problem {
   const message = sentence(PHOTO_SENTENCES[refusal.code], { name: refusal.name, detail: refusal.detail });
   return { code: refusal.code, message, where: refusal.name };
+}
+
+const BACKUP_SENTENCES: Readonly<Record<BackupTrouble['code'] | 'backup-differs', string>> = {
+  'backup-folder-unfit':
+    'Backups cannot go into {where}: {detail}. Choose a folder that is there, may be written to, and lies outside the bench.',
+  'backup-folder-gone':
+    'The folder of the backups, {where}, is not there: {detail}. Plug in its disk, or choose another folder in Settings or with salvor backup --folder.',
+  'backup-not-written':
+    'The backup in {where} could not be written: {detail}. Make room there or choose another folder, then make it again.',
+  'backup-unreadable': 'The backup {where} cannot be used: {detail}. Use an older one, and make a new one soon.',
+  'backup-newer': 'The backup {where} cannot be brought back here: {detail}.',
+  'no-such-backup': 'There is no backup {where}: {detail}. salvor backup --list and Settings show those that there are.',
+  'backup-differs': 'The backup {where} opens but is not the same bench: {detail}. Keep the bench as it is, and make another backup.',
+};
+
+/** Why a backup could not be made, tried or brought back, and what to do next. */
+export function problemOfBackup({
+  code,
+  where,
+  detail,
+}: Pick<BackupTrouble, 'where' | 'detail'> & { readonly code: keyof typeof BACKUP_SENTENCES }): Problem {
+  return { code, message: sentence(BACKUP_SENTENCES[code], { where, detail }), where };
 }
 
 /** Why the bench did not take a batch of `of` events, and what to do next. */

@@ -3,6 +3,7 @@ import { problemFor, problemOfStore } from '../../bench/words.ts';
 import { addCommands } from './add/index.ts';
 import type { CliParts } from './cli-parts.ts';
 import { askCommands } from './commands/ask.ts';
+import { backupCommands } from './commands/backup.ts';
 import { circuitCommand } from './commands/circuits.ts';
 import { benchCommands } from './commands/bench.ts';
 import { fitCommand } from './commands/fit.ts';
@@ -36,7 +37,17 @@ export async function runCli(argv: readonly string[], parts: CliParts): Promise<
     .showHelpAfterError('(add --help for how it is written, with examples)')
     .configureOutput({ writeOut: (text) => parts.out(text.trimEnd()), writeErr: (text) => parts.err(text.trimEnd()) })
     .exitOverride();
-  for (const add of [benchCommands, listCommands, askCommands, circuitCommand, scoutCommand, fitCommand, addCommands, undoCommand])
+  for (const add of [
+    benchCommands,
+    backupCommands,
+    listCommands,
+    askCommands,
+    circuitCommand,
+    scoutCommand,
+    fitCommand,
+    addCommands,
+    undoCommand,
+  ])
     add(program, parts);
   try {
     await program.parseAsync([...argv], { from: 'user' });

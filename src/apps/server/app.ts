@@ -9,6 +9,7 @@ import { securityHeaders } from './headers.ts';
 import { watchLog } from './log-watcher.ts';
 import { describeInterface } from './describe-interface.ts';
 import { refuse } from './refused.ts';
+import { backupRoutes } from './routes/backups.ts';
 import { boardRoutes } from './routes/boards.ts';
 import { bookRoutes } from './routes/books.ts';
 import { bundleRoutes } from './routes/bundle.ts';
@@ -58,6 +59,7 @@ export function createApp(parts: AppParts): App {
   app.use('/api/bundle', limit(BODY_LIMITS.bundle));
   app.use('/api/events', limit(BODY_LIMITS.events));
   app.use('/api/scout', limit(BODY_LIMITS.events));
+  app.use('/api/backups/*', limit(BODY_LIMITS.events));
   app.openAPIRegistry.register('Event', EventSchema);
   app.route('/', viewRoutes(parts));
   app.route('/', itemRoutes(parts));
@@ -69,6 +71,7 @@ export function createApp(parts: AppParts): App {
   app.route('/', eventRoutes(parts, watcher.look));
   app.route('/', photoRoutes(parts));
   app.route('/', bundleRoutes(parts, watcher.look));
+  app.route('/', backupRoutes(parts));
   app.route('/', changeRoutes(watcher, parts.boards));
   app.route('/', healthRoutes(parts));
   app.route('/', describeInterface(app, parts.version));

@@ -5,7 +5,7 @@ import { openBench } from '../../bench/open-bench.ts';
 import { takeBundle } from '../../bench/take-bundle.ts';
 import { problemFor, problemOfStore, problemOfTaking } from '../../bench/words.ts';
 import type { PhotoStore } from '../../bench/ports.ts';
-import { readBundle, readFolder, writeBundle } from '../../edges/bundle/index.ts';
+import { openBackupShelf, readBundle, readFolder, writeBundle } from '../../edges/bundle/index.ts';
 import { openBoards } from '../../edges/boards/index.ts';
 import { systemClock } from '../../edges/clock.ts';
 import { openHome } from '../../edges/home.ts';
@@ -16,6 +16,7 @@ import { createApp } from './app.ts';
 import type { AppParts } from './app-parts.ts';
 import { serverArguments, USAGE, type ServerArguments } from './arguments.ts';
 import { listen } from './listen.ts';
+import { backUpNightly } from './nightly-backup.ts';
 import { openBrowser } from './open-browser.ts';
 import { askJson, portTaken } from './port-taken.ts';
 import { thinkAhead } from './think-ahead.ts';
@@ -46,9 +47,12 @@ async function open(dir: string): Promise<Opened> {
   const photos = openPhotoStore(home.photos);
   const log = (sentence: string, error: unknown): void => console.error(sentence, error);
   const boards = openBoards({ dir: home.boards, compute: true, log });
-  const bench = openBench({ store, models, boards, clock: systemClock(), device: home.device, version });
+  const clock = systemClock();
+  const bench = openBench({ store, models, boards, clock, device: home.device, version });
   return {
     bench,
+    clock,
+    backups: openBackupShelf(dir),
     photos,
     models,
     version,
@@ -76,8 +80,10 @@ async function serve(opened: Opened, { home, port, empty, open: isToOpen }: Serv
   }
   const url = `http://127.0.0.1:${listening.port}/`;
   let isOver = false;
+  const nightly = backUpNightly(opened);
   endOnSignal(async () => {
     isOver = true;
+    await nightly.stop();
     app.close();
     await listening.close();
     await opened.close();

@@ -1,5 +1,5 @@
 import type { z } from '@hono/zod-openapi';
-import { problemFor, problemOfRefusal, type ProblemCode } from '../../bench/words.ts';
+import { problemFor, problemOfBackup, problemOfRefusal, type ProblemCode } from '../../bench/words.ts';
 import { Problem } from '../../bench/views/index.ts';
 
 /** An answer of JSON in the description of a route. */
@@ -65,6 +65,23 @@ const refusal = (status: number, codes: readonly AnsweredCode[]) => ({
     },
   },
 });
+
+/** The troubles with backups, which each sentence words with the folder or file concerned. */
+export const backupRefusal = {
+  409: {
+    description: 'The backup or its folder cannot be used',
+    content: {
+      'application/json': {
+        schema: Problem,
+        examples: {
+          'backup-folder-gone': {
+            value: problemOfBackup({ code: 'backup-folder-gone', where: '/media/stick', detail: 'there is no such folder' }),
+          },
+        },
+      },
+    },
+  },
+};
 
 /** The refusal of an event by a rule of the job, which each rule words for itself. */
 export const ruleRefusal = {

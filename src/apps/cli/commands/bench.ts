@@ -5,6 +5,7 @@ import { problemFor, problemOfTaking } from '../../../bench/words.ts';
 import { numberIn } from '../add/add-command.ts';
 import type { CliParts } from '../cli-parts.ts';
 import { moneyIn } from '../money.ts';
+import { counted } from '../print/counted.ts';
 import { homeOf, withSession, type Session } from '../session.ts';
 import { EXIT, misuse, Stop } from '../stop.ts';
 
@@ -43,8 +44,6 @@ export function benchCommands(program: Command, parts: CliParts): void {
     .addHelpText('after', '\nExample: salvor import bench.zip --home ./fresh-bench')
     .action((file: string, _options: unknown, command: Command) => withSession(command, parts, (session) => importFrom(session, file)));
 }
-
-const counted = (count: number, thing: string): string => `${count} ${thing}${count === 1 ? '' : 's'}`;
 
 interface InitOptions {
   readonly currency?: string;
