@@ -24,7 +24,7 @@ export function backupCommands(program: Command, parts: CliParts): void {
     .option('--nightly <on|off>', 'whether the server makes one each night')
     .option('--list', 'lists those that there are')
     .option('--try <name>', 'the restore drill on one of them, or on a file elsewhere')
-    .addHelpText('after', '\nExample: salvor backup --folder /media/stick/salvor')
+    .addHelpText('after', '\nExample: salvor backup --list')
     .action((options: BackupOptions, command: Command) => withSession(command, parts, (session) => backup(session, options)));
   program
     .command('restore')

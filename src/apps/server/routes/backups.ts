@@ -104,7 +104,7 @@ export const backupRoutes = (parts: AppParts) => {
       const listed = await shelf.list();
       if (!listed.ok) throw refused(listed);
       if (!listed.backups.some((backup) => backup.name === name))
-        throw refused({ ok: false, code: 'no-such-backup', where: name, detail: 'it is not in the folder' });
+        throw refused({ code: 'no-such-backup', where: name, detail: 'it is not in the folder' });
       const tried = await tryBackup(shelf, parts.bench, name);
       if (!tried.ok) throw refused(tried);
       return c.json(triedOf(tried), 200);

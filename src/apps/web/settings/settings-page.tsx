@@ -2,6 +2,7 @@ import { useBench } from '../api/queries.ts';
 import { Answer } from '../ui/answer.tsx';
 import { useTitle } from '../ui/use-title.ts';
 import { AboutSection } from './about-section.tsx';
+import { BackupSection } from './backup-section.tsx';
 import { BenchForm } from './bench-form.tsx';
 import { BundleSection } from './bundle-section.tsx';
 import { DemoSection } from './demo-section.tsx';
@@ -22,6 +23,7 @@ export default function SettingsPage() {
             <FeesSection currency={view.currency} fees={view.fees} />
             <DeviceSection />
             <DemoSection bench={view} />
+            <BackupSection />
             <BundleSection bench={view} />
             <AboutSection bench={view} />
           </>
