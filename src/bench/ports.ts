@@ -144,6 +144,37 @@ export interface BackupShelf {
   digest(text: string): string;
 }
 
+/** What a device of a workshop may do: an owner everything, the bench all the work, view only look. */
+export const ROLES = ['owner', 'bench', 'view'] as const;
+export type Role = (typeof ROLES)[number];
+
+/** A device that has joined over the network. Its name stands in the log beside what it notes. */
+export interface JoinedDevice {
+  readonly id: string;
+  readonly name: string;
+  readonly role: Role;
+  readonly joinedAt: string;
+  /** To the hour; null when it has not been seen since it joined. */
+  readonly lastSeenAt: string | null;
+}
+
+export type JoinRefusal = { readonly ok: false; readonly code: 'invite-unknown' | 'device-name-taken'; readonly detail: string };
+
+/** Devices that may reach the bench over the network. Secrets and keys are kept only as hashes. */
+export interface DeviceBook {
+  /** In the order in which they joined. */
+  list(): readonly JoinedDevice[];
+  /** A secret that lets one device join, once, within ten minutes. */
+  invite(role: Role): { readonly secret: string; readonly expiresAt: string };
+  /** Uses up the secret, and gives the device its key, which never changes. */
+  join(secret: string, name: string): { readonly ok: true; readonly device: JoinedDevice; readonly key: string } | JoinRefusal;
+  /** The device of a key; null when it was revoked or never was. */
+  deviceOf(key: string): JoinedDevice | null;
+  /** False when there is no device of that name. */
+  revoke(name: string): boolean;
+  close(): void;
+}
+
 /** Time and new ids come from outside, so that the bench itself is a function of its log. */
 export interface Clock {
   now(): Date;

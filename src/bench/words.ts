@@ -21,6 +21,15 @@ const SENTENCES = {
   'foreign-host':
     'The bench answers only to this machine, not to "{detail}". Open it as http://127.0.0.1 or http://localhost with its port.',
   'foreign-origin': 'A page of {detail} asked to change the bench, which only its own pages may. Open the bench itself and do it there.',
+  'no-device-key':
+    'The bench does not know this device. On the machine of the bench open Settings, Devices, let a device join, and scan the code that it shows.',
+  'role-too-small': 'The device "{where}" may not do this; it takes the role {detail}. Do it on another device, or let this one join anew.',
+  'other-device': 'The event says that {detail} noted it, but it was sent by another device. Send it from there.',
+  'too-many-requests': 'Too many requests came from here at once. Wait a minute, then go on.',
+  'invite-unknown': 'This invitation does not hold: {detail}. Make a new one under Settings, Devices, and scan that.',
+  'device-name-taken': 'There is a device called "{detail}" already. Give this one another name.',
+  'no-such-device': 'No device is called "{detail}". The list of devices shows the names that there are.',
+  'no-network': 'The bench answers to this machine only. Start it with --lan, then let the device join.',
   'no-such-address': 'There is nothing at {detail}. /openapi.json lists every address.',
   'no-such-item': 'No item is called "{detail}". Give its id or its stock number, such as 7; the list of items shows both.',
   'no-such-model': 'No model is called "{detail}". The list of models shows the names that there are.',
