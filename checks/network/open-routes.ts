@@ -1,3 +1,5 @@
+import type { Clock } from '../../src/bench/ports.ts';
+import { systemClock } from '../../src/edges/clock.ts';
 import type { OpenedApp } from '../interface/open-app.ts';
 
 /** A route as it is served, with what stands for its places filled in. */
@@ -37,6 +39,12 @@ export const askNetwork = async (
     ...(method === 'POST' ? { body: JSON.stringify(body ?? {}) } : {}),
   });
 
+/** A clock on which a minute passes whenever it is looked at, so that no rate is ever exceeded. */
+export function hurriedClock(): Clock {
+  let minute = 0;
+  return { ...systemClock(), now: () => new Date(Date.UTC(2026, 4, 1, 9, (minute += 1))) };
+}
+
 /** Routes that answer somebody without the key of a device with anything but that they do not know them; joining is the one that may. */
 export async function openRoutes(opened: OpenedApp): Promise<string[]> {
   const open: string[] = [];
@@ -44,7 +52,7 @@ export async function openRoutes(opened: OpenedApp): Promise<string[]> {
     if (route.path === '/api/join') continue;
     for (const headers of [fromNetwork(), fromNetwork('not-a-key'), fromNetwork('')]) {
       const response = await askNetwork(opened, route, headers);
-      if (response.status !== 401 && response.status !== 429) open.push(`${route.method} ${route.path}: ${response.status}`);
+      if (response.status !== 401) open.push(`${route.method} ${route.path}: ${response.status}`);
     }
   }
   return open;

@@ -15,7 +15,7 @@ export const securityHeaders = secureHeaders({
     workerSrc: ["'self'"],
     manifestSrc: ["'self'"],
   },
-  permissionsPolicy: { camera: ['self'], microphone: [], geolocation: [], payment: [], usb: [], serial: [], bluetooth: [] },
+  permissionsPolicy: { camera: ['self'], microphone: [], geolocation: [], payment: [], usb: [], serial: [] },
   crossOriginResourcePolicy: 'same-origin',
   crossOriginOpenerPolicy: 'same-origin',
   referrerPolicy: 'same-origin',
