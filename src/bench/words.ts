@@ -183,9 +183,21 @@ const STORE_NEXT: Readonly<Record<string, string>> = {
   'store-failed': 'Check the disk, then try again.',
 };
 
-/** The problem in an error of the store, whose code says which; null for an error of another kind. */
+/** What the system says of a disk, by its own codes, and what to do about it. */
+const DISK_SENTENCES: Readonly<Record<string, readonly [code: string, sentence: string]>> = {
+  ENOSPC: ['disk-full', 'The disk of the bench is full, so nothing more can be kept. Make room on it, then try again.'],
+  EDQUOT: ['disk-full', 'The space that the bench may use on its disk is used up. Make room there, then try again.'],
+  EROFS: ['disk-read-only', 'The disk of the bench can only be read. Allow it to be written, then try again.'],
+  EACCES: ['disk-read-only', 'The folder of the bench may not be written to. Allow that, then try again.'],
+  EPERM: ['disk-read-only', 'The folder of the bench may not be written to. Allow that, then try again.'],
+  EIO: ['disk-failing', 'The disk of the bench does not answer as it should. Make a backup onto another disk, and check this one.'],
+};
+
+/** The problem in an error of the store or the disk, whose code says which; null for an error of another kind. */
 export function problemOfStore(error: unknown): Problem | null {
   const code = error instanceof Error && 'code' in error ? String(error.code) : '';
+  const disk = Object.hasOwn(DISK_SENTENCES, code) ? DISK_SENTENCES[code] : undefined;
+  if (disk) return { code: disk[0], message: disk[1] };
   if (!Object.hasOwn(STORE_NEXT, code)) return null;
   return { code, message: `${capital((error as Error).message)}. ${STORE_NEXT[code]}` };
 }
