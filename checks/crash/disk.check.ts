@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { randomStream } from '../../src/core/numeric/index.ts';
 import { startServer, type ServerProcess } from '../figures/server-process.ts';
-import { everyStored, prepareItems, type SentEvent } from './clients.ts';
+import { everyStored, type SentEvent } from './clients.ts';
 import { integrity } from './kill-rounds.ts';
 import { halfFiles, somePicture } from './photo-clients.ts';
 import { smallDisk, type SmallDisk } from './small-disk.ts';
