@@ -1,4 +1,4 @@
-import { lazy } from 'react';
+import { lazy, Suspense } from 'react';
 import { Redirect, Route, Switch } from 'wouter';
 import { BenchPage } from './bench/bench-page.tsx';
 import { LastBench } from './bench/last-bench.tsx';
@@ -12,9 +12,24 @@ const DrawerPage = lazy(() => import('./drawer/drawer-page.tsx'));
 const BooksPage = lazy(() => import('./books/books-page.tsx'));
 const ModelsPage = lazy(() => import('./models/models-page.tsx'));
 const ModelPage = lazy(() => import('./models/model-page.tsx'));
+const JoinPage = lazy(() => import('./join/join-page.tsx'));
 const SettingsPage = lazy(() => import('./settings/settings-page.tsx'));
 
+/** Everything stands in the frame, but for the page of a device that the bench does not know yet. */
 export function App() {
+  return (
+    <Switch>
+      <Route path="/join">
+        <Suspense fallback={null}>
+          <JoinPage />
+        </Suspense>
+      </Route>
+      <Route component={Places} />
+    </Switch>
+  );
+}
+
+function Places() {
   return (
     <Frame>
       <Switch>
