@@ -8,6 +8,7 @@ import { systemClock } from '../../src/edges/clock.ts';
 import { openHome } from '../../src/edges/home.ts';
 import { loadModels } from '../../src/edges/models/index.ts';
 import { openPhotoStore } from '../../src/edges/photos/index.ts';
+import { openPrinter } from '../../src/edges/print/index.ts';
 import { openSqliteStore } from '../../src/edges/store/sqlite-store.ts';
 
 const ROOT = join(import.meta.dirname, '../..');
@@ -43,6 +44,7 @@ export async function startBoardServer(dir: string, done?: number): Promise<Boar
     version: '0.0.0',
     home: dir,
     bundle: { write: writeBundle, read: readBundle },
+    printer: openPrinter(),
     webDir: join(ROOT, 'dist/web'),
     log: (sentence, error) => console.error(sentence, error),
   });

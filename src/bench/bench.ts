@@ -15,6 +15,7 @@ import type {
   ListingTextView,
   MarketView,
   ModelRow,
+  OpeningView,
   OutlookView,
   PileView,
   PointView,
@@ -78,6 +79,8 @@ export interface Bench {
   market(modelId: string): MarketView | null;
   /** What to ask for an item, and whether to take a bid (minor units, null asks nothing); null when there is no such unit or its model is not here. */
   asking(name: string, bidMinor: number | null): AskingView | null;
+  /** How to open an item to a goal such as "slot:display", or to close it, from where it stands; null when there is no such item or its model is not here. */
+  opening(name: string, goal: string | null): OpeningView | null;
   models(): readonly ModelRow[];
   model(id: string): Model | null;
   /** Where boards of a model can be measured; null when the model is not here. */

@@ -2,6 +2,7 @@ import { createAdvisor } from './advice/index.ts';
 import type { Bench, BenchParts } from './bench.ts';
 import { boardPoints } from './boards/index.ts';
 import { booksView, breakdownView } from './books/index.ts';
+import { openingView } from './hands/index.ts';
 import { learnedView } from './learning/index.ts';
 import { adopt } from './live/adopt.ts';
 import { catchUp, emptyLive, type LiveLog } from './live/live-log.ts';
@@ -66,6 +67,11 @@ export function openBench(parts: BenchParts): Bench {
       const item = findItem(now(), name);
       const model = item?.kind === 'unit' ? models.get(item.modelId) : undefined;
       return item && model ? askingView(live.state, model, item, bidMinor) : null;
+    },
+    opening: (name, goal) => {
+      const item = findItem(now(), name);
+      const model = item && models.get(item.modelId);
+      return model ? openingView(live.state, model, item, goal) : null;
     },
     models: () => modelRows(now(), models),
     model: (id) => models.get(id) ?? null,

@@ -25,6 +25,8 @@ const SENTENCES = {
   'no-such-item': 'No item is called "{detail}". Give its id or its stock number, such as 7; the list of items shows both.',
   'no-such-model': 'No model is called "{detail}". The list of models shows the names that there are.',
   'no-such-photo': 'There is no photo "{detail}" on this bench. Load the page again, or add the photo once more.',
+  'panel-too-large':
+    'The panel "{detail}" is larger than a page of {where}. Print it on the other paper, or lay the fasteners on the screen’s mat.',
   'no-photos': 'No picture came with the request. Send one or more files in a form field named photos.',
   'not-empty':
     'This bench already holds {detail} events, and a bundle goes only into an empty one. Start Salvor with a new --home and import it there.',

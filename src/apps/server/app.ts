@@ -17,7 +17,9 @@ import { eventRoutes } from './routes/events.ts';
 import { healthRoutes } from './routes/health.ts';
 import { itemRoutes } from './routes/items.ts';
 import { marketRoutes } from './routes/market.ts';
+import { matRoutes } from './routes/mats.ts';
 import { modelRoutes } from './routes/models.ts';
+import { openingRoutes } from './routes/opening.ts';
 import { photoRoutes } from './routes/photos.ts';
 import { scoutRoutes } from './routes/scout.ts';
 import { viewRoutes } from './routes/views.ts';
@@ -62,6 +64,8 @@ export function createApp(parts: AppParts): App {
   app.route('/', viewRoutes(parts));
   app.route('/', itemRoutes(parts));
   app.route('/', modelRoutes(parts));
+  app.route('/', matRoutes(parts));
+  app.route('/', openingRoutes(parts));
   app.route('/', boardRoutes(parts));
   app.route('/', bookRoutes(parts));
   app.route('/', marketRoutes(parts));

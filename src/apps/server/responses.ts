@@ -23,6 +23,7 @@ export const STATUS = {
   'no-such-model': 404,
   'no-such-photo': 404,
   'not-empty': 409,
+  'panel-too-large': 409,
   'body-too-large': 413,
   'unsupported-media-type': 415,
   unexpected: 500,

@@ -18,7 +18,7 @@ export interface ScrewCount {
 }
 
 /** What came out against what goes in, in the words of the model: the count, findings, and what to buy. */
-export function screwCount(file: ModelFile, out: readonly Counted[], back: readonly Counted[]): ScrewCount {
+export function screwCount(file: Pick<ModelFile, 'fasteners'>, out: readonly Counted[], back: readonly Counted[]): ScrewCount {
   const count = fastenerCount(file.fasteners, out, back);
   const counted = new Set(out.map(({ set }) => set));
   const sets = count.sets.map((each) => ({ ...each, name: file.fasteners.find(({ id }) => id === each.set)?.name ?? each.set }));

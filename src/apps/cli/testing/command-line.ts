@@ -57,6 +57,7 @@ export function commandLine(): {
         return { ok: true, events: JSON.parse(text) as AnyEvent[], photos: [] };
       },
     },
+    printer: { mat: async ({ paper, pages }) => new TextEncoder().encode(`%PDF ${paper}, ${pages.length} page(s)`) },
     clock,
     env: { SALVOR_HOME: '/home-of-the-test' },
     readFile: async (path) => files.get(path) ?? Promise.reject(new Error('ENOENT')),
