@@ -12,6 +12,7 @@ const DrawerPage = lazy(() => import('./drawer/drawer-page.tsx'));
 const BooksPage = lazy(() => import('./books/books-page.tsx'));
 const ModelsPage = lazy(() => import('./models/models-page.tsx'));
 const ModelPage = lazy(() => import('./models/model-page.tsx'));
+const OpeningPage = lazy(() => import('./opening/opening-page.tsx'));
 const SettingsPage = lazy(() => import('./settings/settings-page.tsx'));
 
 export function App() {
@@ -24,6 +25,7 @@ export function App() {
         <Route path="/pile" component={PilePage} />
         <Route path="/bench" component={LastBench} />
         <Route path="/bench/:id">{({ id }) => <BenchPage key={id} id={decodeURIComponent(id)} />}</Route>
+        <Route path="/bench/:id/opening">{({ id }) => <OpeningPage key={id} id={decodeURIComponent(id)} />}</Route>
         <Route path="/drawer" component={DrawerPage} />
         <Route path="/books" component={BooksPage} />
         <Route path="/models" component={ModelsPage} />

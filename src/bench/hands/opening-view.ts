@@ -18,7 +18,16 @@ export function openingView(state: Readonly<BenchState>, model: Model, item: Ite
   const shown = (steps: readonly WayStep[]): OpeningStep[] =>
     steps.map((step) => stepView(model, step, times.get(step.spec.id)?.length ?? 0));
   const way = wayOf(model, ticksOf(item), times, wanted);
-  const base = { item_id: item.id, model_id: file.id, stage: item.stage, goals, goal: wanted, fasteners: fastenersView(file, item) };
+  const base = {
+    item_id: item.id,
+    number: item.number,
+    name: item.name,
+    model_id: file.id,
+    stage: item.stage,
+    goals,
+    goal: wanted,
+    fasteners: fastenersView(file, item),
+  };
   const done = item.opened.map((id) => ({ id, name: file.steps.find((step) => step.id === id)?.name ?? id }));
   if (!way.ok) return { ...base, ...NOTHING, done, reached: way.code };
   const { effort } = way;

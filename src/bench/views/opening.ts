@@ -53,6 +53,8 @@ export type FastenersView = z.infer<typeof FastenersView>;
 export const OpeningView = z
   .object({
     item_id: Id,
+    number: z.number().int().meta({ description: 'Its stock number' }),
+    name: z.string(),
     model_id: Id,
     stage: Stage,
     goals: z.array(z.object({ goal: z.string(), name: z.string(), group: z.enum(['how-far', 'get-at', 'work', 'part']) })),

@@ -10,6 +10,7 @@ import type {
   LearnedView,
   MarketView,
   ModelRow,
+  OpeningView,
   OutlookView,
   PileView,
   PointView,
@@ -72,6 +73,15 @@ export const itemQuery = (id: string) => ({
   queryKey: ['item', id],
   queryFn: ({ signal }: { signal: AbortSignal }) => ask<ItemFile>(`/api/items/${encodeURIComponent(id)}`, { signal }),
 });
+
+/** How to open an item to a goal, or to close it; the first goal of its model where none is named. */
+export const useOpening = (id: string, goal: string | null) =>
+  useQuery({
+    queryKey: ['opening', id, goal],
+    placeholderData: keepPreviousData,
+    queryFn: ({ signal }) =>
+      ask<OpeningView>(`/api/items/${encodeURIComponent(id)}/opening${goal === null ? '' : `?to=${encodeURIComponent(goal)}`}`, { signal }),
+  });
 
 export interface ItemSearch {
   readonly q?: string;
