@@ -80,11 +80,11 @@ describe.each(SCREENS)('a unit is opened and closed on $name', (screen) => {
     await walk.page.addInitScript(() => {
       const heard = window as unknown as { listening: number; say: (words: string) => void; SpeechRecognition: unknown };
       heard.listening = 0;
-      heard.SpeechRecognition = class {
-        onresult: (event: object) => void = () => undefined;
+      heard.SpeechRecognition = class extends EventTarget {
         start(): void {
           heard.listening++;
-          heard.say = (transcript) => this.onresult({ resultIndex: 0, results: [[{ transcript }]] });
+          heard.say = (transcript) =>
+            this.dispatchEvent(Object.assign(new Event('result'), { resultIndex: 0, results: [[{ transcript }]] }));
         }
         abort(): void {
           heard.listening--;

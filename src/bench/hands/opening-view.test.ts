@@ -80,11 +80,20 @@ describe('goals', () => {
 
 describe('signs at a step', () => {
   it('are what its model names, and what shows wherever screws come out', () => {
-    const spec = { ...model.file.steps[0]!, look_for: [{ at: 'switch', sees: ['residue' as const, 'loose' as const] }] };
+    const spec = {
+      ...model.file.steps[0]!,
+      look_for: [
+        { at: 'switch', sees: ['residue' as const, 'loose' as const, 'opened-before' as const] },
+        { at: 'bulb', sees: ['opened-before' as const] },
+      ],
+    };
     expect(signsAt(model.file, spec).map(({ at, name, sees }) => `${at}: ${name || sees}`)).toEqual([
       'switch: Liquid indicator has turned',
       'switch: Dried-up residue',
       'switch: loose',
+      'switch: Torn seal, scratched screws or pry marks',
+      'switch: Solder by another hand',
+      'bulb: Torn seal, scratched screws or pry marks',
       'screws: Torn seal, scratched screws or pry marks',
       'screws: Cracked screw boss',
     ]);

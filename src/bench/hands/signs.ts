@@ -33,7 +33,7 @@ export interface SignHere {
 
 /** What to look for at a step: what its model names, each with the signs that would be noted so, and what shows wherever fasteners come out. */
 export function signsAt(file: ModelFile, step: StepSpec): SignHere[] {
-  const named = step.look_for.flatMap(({ at, sees }) => sees.flatMap((each) => signsOf(at, nameIn(file, at), each)));
+  const named = step.look_for.flatMap(({ at, sees }) => sees.flatMap((each) => signsOf(file, at, each)));
   const set = file.fasteners.find(({ id }) => id === step.fasteners);
   const screws = set
     ? SIGNS.filter(({ id }) => AT_FASTENERS.has(id)).map(({ name, sees }) => ({ at: set.id, atName: set.name, sees, name }))
@@ -41,9 +41,18 @@ export function signsAt(file: ModelFile, step: StepSpec): SignHere[] {
   return [...named, ...screws];
 }
 
-function signsOf(at: string, atName: string, sees: FindingKind): SignHere[] {
-  const signs = SIGNS.filter((sign) => sign.sees === sees && !(AT_FASTENERS.has(sign.id) && sees === 'cracked'));
+function signsOf(file: ModelFile, at: string, sees: FindingKind): SignHere[] {
+  const atName = nameIn(file, at);
+  const signs = SIGNS.filter(
+    (sign) => sign.sees === sees && sign.id !== 'cracked-boss' && (sign.id !== 'previous-solder' || hasJoints(file, at)),
+  );
   return signs.length > 0 ? signs.map(({ name }) => ({ at, atName, sees, name })) : [{ at, atName, sees, name: '' }];
+}
+
+/** A block that is an assembly by itself, as a shell is, has no joints of its own to look at. */
+function hasJoints(file: ModelFile, id: string): boolean {
+  const assembly = file.blocks.find((block) => block.id === id)?.assembly;
+  return assembly !== undefined && assembly !== id;
 }
 
 const nameIn = (file: ModelFile, id: string): string => [...file.blocks, ...file.slots].find((each) => each.id === id)?.name ?? id;

@@ -9,7 +9,7 @@ interface CountFieldProps {
 export function CountField({ label, value, max, onChange }: CountFieldProps) {
   const to = (next: number) => () => onChange(Math.min(max, Math.max(0, next)));
   return (
-    <div className="count-field" role="group" aria-label={label}>
+    <fieldset className="count-field" aria-label={label}>
       <span>{label}</span>
       <button type="button" aria-label={`${label}: one less`} disabled={value === 0} onClick={to(value - 1)}>
         −
@@ -18,6 +18,6 @@ export function CountField({ label, value, max, onChange }: CountFieldProps) {
       <button type="button" aria-label={`${label}: one more`} disabled={value >= max} onClick={to(value + 1)}>
         +
       </button>
-    </div>
+    </fieldset>
   );
 }

@@ -27,7 +27,7 @@ export function FastenersSection({ opening, file }: { readonly opening: OpeningV
                 Back
               </th>
               <th scope="col" className="num">
-                On the mat
+                Mat
               </th>
             </tr>
           </thead>

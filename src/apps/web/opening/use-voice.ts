@@ -1,15 +1,16 @@
 import { useEffect, useRef, useState } from 'react';
 
 /** What of the browser's voice recognition is used; it has no type in the library of the language. */
-interface Recognition {
+interface Recognition extends EventTarget {
   lang: string;
   continuous: boolean;
-  onresult:
-    ((event: { readonly resultIndex: number; readonly results: ArrayLike<ArrayLike<{ readonly transcript: string }>> }) => void) | null;
-  onerror: ((event: { readonly error: string }) => void) | null;
-  onend: (() => void) | null;
   start(): void;
   abort(): void;
+}
+
+interface Heard extends Event {
+  readonly resultIndex: number;
+  readonly results: ArrayLike<ArrayLike<{ readonly transcript: string }>>;
 }
 
 export type Command = 'done' | 'stop';
@@ -66,18 +67,20 @@ function listen(recognition: Recognition, hear: (command: Command) => void, fail
   let isOver = false;
   recognition.lang = 'en';
   recognition.continuous = true;
-  recognition.onresult = ({ resultIndex, results }) => {
+  recognition.addEventListener('result', (event) => {
+    const { resultIndex, results } = event as Heard;
     const command = commandIn(results[resultIndex]?.[0]?.transcript ?? '');
     if (command && !isOver) hear(command);
-  };
-  recognition.onerror = ({ error }) => {
+  });
+  recognition.addEventListener('error', (event) => {
+    const { error } = event as Event & { readonly error: string };
     if (error === 'no-speech' || isOver) return;
     isOver = true;
     fail(TROUBLES[error] ?? `The browser stopped listening (${error}). Use the button.`);
-  };
-  recognition.onend = () => {
+  });
+  recognition.addEventListener('end', () => {
     if (!isOver) recognition.start();
-  };
+  });
   recognition.start();
   return () => {
     isOver = true;

@@ -6,9 +6,9 @@ export function VoiceSwitch({ voice }: { readonly voice: Voice }) {
   return (
     <div className="form">
       {voice.isOn ? (
-        <p className="listening" role="status">
+        <output className="listening">
           <span aria-hidden="true">●</span> Listening. Say “done” to tick this step, “stop” to end it.
-        </p>
+        </output>
       ) : (
         <p className="small muted">
           Tick by voice: the browser listens, and some browsers send what they hear to a service of their maker. It is off until you turn it
