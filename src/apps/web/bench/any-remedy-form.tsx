@@ -1,5 +1,7 @@
 import { useState } from 'react';
+import { recipeFor } from '../../../bench/recipes/index.ts';
 import { useDrawer } from '../api/queries.ts';
+import { RecipeFold } from '../recipes/recipe-fold.tsx';
 import { Cautions } from '../ui/cautions.tsx';
 import { Pick } from '../ui/pick.tsx';
 import { nameIn } from './answer-form.ts';
@@ -25,6 +27,7 @@ export function AnyRemedyForm() {
       <Pick label="Work" options={remedies} value={spec.id} onChange={setPicked} />
       {spec.how !== '' && <p>{spec.how}</p>}
       <Cautions cautions={spec.cautions} />
+      <RecipeFold recipe={recipeFor(spec)?.id ?? null} modelId={model.id} remedyId={spec.id} />
       <RemedyForm key={spec.id} remedy={{ id: spec.id, name: spec.name, minutes: spec.minutes, parts }} />
     </div>
   );

@@ -2,6 +2,7 @@ import type { RemedyView } from '../../../bench/views/index.ts';
 import { money } from '../format/money.ts';
 import { chance, duration } from '../format/number.ts';
 import { isDeeper } from '../format/words.ts';
+import { RecipeFold } from '../recipes/recipe-fold.tsx';
 import { Cautions } from '../ui/cautions.tsx';
 import { Why } from '../ui/why.tsx';
 import { OpeningLink } from './opening-link.tsx';
@@ -25,6 +26,7 @@ export function NextRemedy({ remedy, saysWhy = false }: { readonly remedy: Remed
       {isDeeper(stage, file.stage) && <OpeningLink goal={{ kind: 'remedy', remedy: remedy.id }} stage={stage} />}
       {remedy.how !== '' && <p>{remedy.how}</p>}
       <Cautions cautions={remedy.cautions} />
+      <RecipeFold recipe={remedy.recipe} modelId={file.model.id} remedyId={remedy.id} />
       {remedy.slot === null ? <RemedyForm remedy={remedy} /> : <TransplantForm remedy={remedy} slot={remedy.slot} />}
       {saysWhy && <Why lines={remedy.why} summary="Why this remedy?" />}
     </div>
