@@ -15,6 +15,7 @@ import type {
   ListingTextView,
   MarketView,
   ModelRow,
+  NetView,
   OpeningView,
   OutlookView,
   PileView,
@@ -85,5 +86,7 @@ export interface Bench {
   model(id: string): Model | null;
   /** Where boards of a model can be measured; null when the model is not here. */
   points(modelId: string): readonly PointView[] | null;
+  /** What the nets of a board carry at most; null when the model is not here. */
+  nets(modelId: string): readonly NetView[] | null;
   log(afterSeq: number, limit: number): readonly Stored[];
 }

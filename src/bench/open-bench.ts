@@ -2,7 +2,7 @@ import { createAdvisor } from './advice/index.ts';
 import type { Bench, BenchParts } from './bench.ts';
 import { boardPoints } from './boards/index.ts';
 import { booksView, breakdownView } from './books/index.ts';
-import { openingView } from './hands/index.ts';
+import { netLoads, openingView } from './hands/index.ts';
 import { learnedView } from './learning/index.ts';
 import { adopt } from './live/adopt.ts';
 import { catchUp, emptyLive, type LiveLog } from './live/live-log.ts';
@@ -78,6 +78,10 @@ export function openBench(parts: BenchParts): Bench {
     points: (id) => {
       const model = models.get(id);
       return model ? pointViews(model, boardPoints(model)) : null;
+    },
+    nets: (id) => {
+      const model = models.get(id);
+      return model ? netLoads(model) : null;
     },
     log: (afterSeq, limit) => store.read(afterSeq, limit),
   };

@@ -3,6 +3,7 @@ import { problemFor, problemOfStore } from '../../bench/words.ts';
 import { addCommands } from './add/index.ts';
 import type { CliParts } from './cli-parts.ts';
 import { askCommands } from './commands/ask.ts';
+import { calculatorCommands } from './commands/calculators.ts';
 import { circuitCommand } from './commands/circuits.ts';
 import { benchCommands } from './commands/bench.ts';
 import { fitCommand } from './commands/fit.ts';
@@ -45,6 +46,7 @@ export async function runCli(argv: readonly string[], parts: CliParts): Promise<
     scoutCommand,
     fitCommand,
     openingCommands,
+    calculatorCommands,
     addCommands,
     undoCommand,
   ])

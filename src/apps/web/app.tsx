@@ -8,6 +8,7 @@ import { PilePage } from './pile/pile-page.tsx';
 import { Frame } from './shell/frame.tsx';
 
 const ScoutPage = lazy(() => import('./scout/scout-page.tsx'));
+const CalculatorsPage = lazy(() => import('./calculators/calculators-page.tsx'));
 const DrawerPage = lazy(() => import('./drawer/drawer-page.tsx'));
 const BooksPage = lazy(() => import('./books/books-page.tsx'));
 const ModelsPage = lazy(() => import('./models/models-page.tsx'));
@@ -30,6 +31,7 @@ export function App() {
         <Route path="/books" component={BooksPage} />
         <Route path="/models" component={ModelsPage} />
         <Route path="/models/:id">{({ id }) => <ModelPage id={decodeURIComponent(id)} />}</Route>
+        <Route path="/calculators" component={CalculatorsPage} />
         <Route path="/settings" component={SettingsPage} />
         <Route>
           <Redirect to="/" replace />

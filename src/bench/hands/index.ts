@@ -9,3 +9,4 @@ export { goalOf, goalText } from './goal-text.ts';
 export { SIGNS, signsAt, type Sign, type SignHere } from './signs.ts';
 export { stepEvents, type StepEvent, type StepTicked } from './step-events.ts';
 export { NO_WAY_WORDS, orderSentence } from './opening-words.ts';
+export { netLoads } from './net-loads.ts';

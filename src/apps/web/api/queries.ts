@@ -10,6 +10,7 @@ import type {
   LearnedView,
   MarketView,
   ModelRow,
+  NetView,
   OpeningView,
   OutlookView,
   PileView,
@@ -65,6 +66,14 @@ export const usePoints = (modelId: string) =>
     queryKey: ['points', modelId],
     queryFn: async ({ signal }) =>
       (await ask<{ points: PointView[] }>(`/api/models/${encodeURIComponent(modelId)}/points`, { signal })).points,
+  });
+
+/** What the nets of a board carry at most; asked only for a model that is named. */
+export const useNets = (modelId: string) =>
+  useQuery({
+    queryKey: ['nets', modelId],
+    enabled: modelId !== '',
+    queryFn: async ({ signal }) => (await ask<{ nets: NetView[] }>(`/api/models/${encodeURIComponent(modelId)}/nets`, { signal })).nets,
   });
 
 export const useItem = (id: string) => useQuery(itemQuery(id));

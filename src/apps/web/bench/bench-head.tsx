@@ -22,6 +22,7 @@ export function BenchHead() {
             <Link href={`/bench/${encodeURIComponent(row.id)}/opening`}>Open or close it</Link>
           )}
           <Link href={`/models/${encodeURIComponent(model.id)}`}>{model.name}</Link>
+          <Link href="/calculators">Calculators</Link>
           {row.seller !== '' && <span>from {row.seller}</span>}
         </p>
       </div>

@@ -1,4 +1,5 @@
 import type { RemedyView } from '../../../bench/views/index.ts';
+import { RecipeTools } from '../calculators/recipe-tools.tsx';
 import { money } from '../format/money.ts';
 import { chance, duration } from '../format/number.ts';
 import { isDeeper } from '../format/words.ts';
@@ -26,7 +27,12 @@ export function NextRemedy({ remedy, saysWhy = false }: { readonly remedy: Remed
       {isDeeper(stage, file.stage) && <OpeningLink goal={{ kind: 'remedy', remedy: remedy.id }} stage={stage} />}
       {remedy.how !== '' && <p>{remedy.how}</p>}
       <Cautions cautions={remedy.cautions} />
-      <RecipeFold recipe={remedy.recipe} modelId={file.model.id} remedyId={remedy.id} />
+      <RecipeFold
+        recipe={remedy.recipe}
+        modelId={file.model.id}
+        remedyId={remedy.id}
+        tools={<RecipeTools recipe={remedy.recipe} spots={remedy.spots} />}
+      />
       {remedy.slot === null ? <RemedyForm remedy={remedy} /> : <TransplantForm remedy={remedy} slot={remedy.slot} />}
       {saysWhy && <Why lines={remedy.why} summary="Why this remedy?" />}
     </div>
