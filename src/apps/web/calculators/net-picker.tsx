@@ -40,8 +40,8 @@ export function NetPicker({ modelId, net, onPick }: NetPickerProps) {
       </div>
       {found && (
         <p className="small muted">
-          {reading(found.current_a, 'amps')} at worst: {found.state}. By the circuit of a good board, within about a tenth; steady, so that
-          peaks of converters and motors are not in it.
+          {reading(found.current_a, 'amps')} at worst: {found.state}. By the circuit of a good board as written, without the tolerances of
+          its parts, and steady: peaks of converters and motors are not in it.
         </p>
       )}
     </Fold>
