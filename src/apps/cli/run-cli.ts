@@ -9,6 +9,7 @@ import { benchCommands } from './commands/bench.ts';
 import { fitCommand } from './commands/fit.ts';
 import { listCommands } from './commands/list.ts';
 import { openingCommands } from './commands/opening.ts';
+import { recipeCommand } from './commands/recipes.ts';
 import { scoutCommand } from './commands/scout.ts';
 import { undoCommand } from './commands/undo.ts';
 import { EXIT, Stop, type ExitCode } from './stop.ts';
@@ -47,6 +48,7 @@ export async function runCli(argv: readonly string[], parts: CliParts): Promise<
     fitCommand,
     openingCommands,
     calculatorCommands,
+    recipeCommand,
     addCommands,
     undoCommand,
   ])
