@@ -10,6 +10,7 @@ export interface ScrewFinding {
 
 export interface ScrewCount {
   readonly even: boolean;
+  /** Each place that was opened holds what belongs there. */
   readonly whole: boolean;
   readonly sets: readonly (ReturnType<typeof fastenerCount>['sets'][number] & { readonly name: string })[];
   /** To be recorded as findings: each is a sign that somebody was in there before. */
@@ -24,7 +25,8 @@ export function screwCount(file: Pick<ModelFile, 'fasteners'>, out: readonly Cou
   const sets = count.sets.map((each) => ({ ...each, name: file.fasteners.find(({ id }) => id === each.set)?.name ?? each.set }));
   const opened = sets.filter(({ set }) => counted.has(set));
   return {
-    ...count,
+    even: count.even,
+    whole: opened.every(({ toBuy, back: put, belongs }) => toBuy === 0 && put === belongs),
     sets,
     findings: opened.flatMap(({ set, name, missing, foreign }): ScrewFinding[] => [
       ...(missing > 0 ? [{ set, sees: 'missing' as const, text: `${missing} missing of: ${name}` }] : []),

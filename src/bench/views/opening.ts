@@ -30,7 +30,7 @@ export type OpeningStep = z.infer<typeof OpeningStep>;
 export const FastenersView = z
   .object({
     even: z.boolean().meta({ description: 'Nothing is on the mat, and as many went in as came out' }),
-    whole: z.boolean().meta({ description: 'Every place holds what belongs there' }),
+    whole: z.boolean().meta({ description: 'Each place that was opened holds what belongs there' }),
     sets: z.array(
       z.object({
         set: Id,
