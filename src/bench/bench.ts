@@ -15,6 +15,8 @@ import type {
   ListingTextView,
   MarketView,
   ModelRow,
+  NetView,
+  OpeningView,
   OutlookView,
   PileView,
   PointView,
@@ -78,9 +80,13 @@ export interface Bench {
   market(modelId: string): MarketView | null;
   /** What to ask for an item, and whether to take a bid (minor units, null asks nothing); null when there is no such unit or its model is not here. */
   asking(name: string, bidMinor: number | null): AskingView | null;
+  /** How to open an item to a goal such as "slot:display", or to close it, from where it stands; null when there is no such item or its model is not here. */
+  opening(name: string, goal: string | null): OpeningView | null;
   models(): readonly ModelRow[];
   model(id: string): Model | null;
   /** Where boards of a model can be measured; null when the model is not here. */
   points(modelId: string): readonly PointView[] | null;
+  /** What the nets of a board carry at most; null when the model is not here. */
+  nets(modelId: string): readonly NetView[] | null;
   log(afterSeq: number, limit: number): readonly Stored[];
 }

@@ -2,6 +2,7 @@ import { createAdvisor } from './advice/index.ts';
 import type { Bench, BenchParts } from './bench.ts';
 import { boardPoints } from './boards/index.ts';
 import { booksView, breakdownView } from './books/index.ts';
+import { netLoads, openingView } from './hands/index.ts';
 import { learnedView } from './learning/index.ts';
 import { adopt } from './live/adopt.ts';
 import { catchUp, emptyLive, type LiveLog } from './live/live-log.ts';
@@ -71,11 +72,20 @@ export function openBench(parts: BenchParts): Bench {
       const model = item?.kind === 'unit' ? models.get(item.modelId) : undefined;
       return item && model ? askingView(live.state, model, item, bidMinor) : null;
     },
+    opening: (name, goal) => {
+      const item = findItem(now(), name);
+      const model = item && models.get(item.modelId);
+      return model ? openingView(live.state, model, item, goal) : null;
+    },
     models: () => modelRows(now(), models),
     model: (id) => models.get(id) ?? null,
     points: (id) => {
       const model = models.get(id);
       return model ? pointViews(model, boardPoints(model)) : null;
+    },
+    nets: (id) => {
+      const model = models.get(id);
+      return model ? netLoads(model) : null;
     },
     log: (afterSeq, limit) => store.read(afterSeq, limit),
   };

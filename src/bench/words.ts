@@ -35,6 +35,8 @@ const SENTENCES = {
   'no-such-bag': 'No bag is called "{detail}". The drawer shows every bag with its id.',
   'no-such-model': 'No model is called "{detail}". The list of models shows the names that there are.',
   'no-such-photo': 'There is no photo "{detail}" on this bench. Load the page again, or add the photo once more.',
+  'panel-too-large':
+    'The panel "{detail}" is larger than a page of {where}. Print it on the other paper, or lay the fasteners on the screen’s mat.',
   'no-photos': 'No picture came with the request. Send one or more files in a form field named photos.',
   'not-empty':
     'This bench already holds {detail} events, and a bundle goes only into an empty one. Start Salvor with a new --home and import it there.',

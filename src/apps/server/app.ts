@@ -23,7 +23,9 @@ import { healthRoutes } from './routes/health.ts';
 import { itemRoutes } from './routes/items.ts';
 import { labelRoutes } from './routes/labels.ts';
 import { marketRoutes } from './routes/market.ts';
+import { matRoutes } from './routes/mats.ts';
 import { modelRoutes } from './routes/models.ts';
+import { openingRoutes } from './routes/opening.ts';
 import { photoRoutes } from './routes/photos.ts';
 import { scoutRoutes } from './routes/scout.ts';
 import { viewRoutes } from './routes/views.ts';
@@ -85,6 +87,8 @@ function routesOf(parts: AppParts, watcher: LogWatcher): OpenAPIHono {
   app.route('/', viewRoutes(parts));
   app.route('/', itemRoutes(parts));
   app.route('/', modelRoutes(parts));
+  app.route('/', matRoutes(parts));
+  app.route('/', openingRoutes(parts));
   app.route('/', boardRoutes(parts));
   app.route('/', bookRoutes(parts));
   app.route('/', marketRoutes(parts));

@@ -31,6 +31,7 @@ export const STATUS = {
   'invite-unknown': 409,
   'device-name-taken': 409,
   'no-network': 409,
+  'panel-too-large': 409,
   'body-too-large': 413,
   'unsupported-media-type': 415,
   'too-many-requests': 429,

@@ -8,11 +8,13 @@ import { PilePage } from './pile/pile-page.tsx';
 import { Frame } from './shell/frame.tsx';
 
 const ScoutPage = lazy(() => import('./scout/scout-page.tsx'));
+const CalculatorsPage = lazy(() => import('./calculators/calculators-page.tsx'));
 const DrawerPage = lazy(() => import('./drawer/drawer-page.tsx'));
 const BooksPage = lazy(() => import('./books/books-page.tsx'));
 const ModelsPage = lazy(() => import('./models/models-page.tsx'));
 const ModelPage = lazy(() => import('./models/model-page.tsx'));
 const JoinPage = lazy(() => import('./join/join-page.tsx'));
+const OpeningPage = lazy(() => import('./opening/opening-page.tsx'));
 const SettingsPage = lazy(() => import('./settings/settings-page.tsx'));
 
 /** Everything stands in the frame, but for the page of a device that the bench does not know yet. */
@@ -43,9 +45,11 @@ function Places() {
           <DrawerPage bag={null} />
         </Route>
         <Route path="/drawer/bag/:id">{({ id }) => <DrawerPage key={id} bag={decodeURIComponent(id)} />}</Route>
+        <Route path="/bench/:id/opening">{({ id }) => <OpeningPage key={id} id={decodeURIComponent(id)} />}</Route>
         <Route path="/books" component={BooksPage} />
         <Route path="/models" component={ModelsPage} />
         <Route path="/models/:id">{({ id }) => <ModelPage id={decodeURIComponent(id)} />}</Route>
+        <Route path="/calculators" component={CalculatorsPage} />
         <Route path="/settings" component={SettingsPage} />
         <Route>
           <Redirect to="/" replace />

@@ -46,6 +46,16 @@ describe('steps that are ticked', () => {
   });
 });
 
+describe('a photograph, of which nothing is put back', () => {
+  it('does not keep the next opening from beginning a new count', () => {
+    const first = { ...model.file.steps[0]!, id: 'photograph', fasteners: undefined, reaches: undefined, put_back: false };
+    const withPhoto = new Map([['lamp-1', { ...model, file: { ...model.file, steps: [first, ...model.file.steps] } }]]);
+    const log = testLog(...oneLamp, step('photograph'), step('open-lamp'), counted('out', 1), step('open-lamp', 'back'));
+    const item = foldLog(log, withPhoto).items.get('lamp-a')!;
+    expect(item.opened).toEqual([]);
+  });
+});
+
 describe('fasteners that are counted', () => {
   it('add up until the item is opened anew', () => {
     const once = [step('open-lamp'), counted('out', 1), counted('out', 1, 1), counted('back', 2)];

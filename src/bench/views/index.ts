@@ -12,3 +12,4 @@ export { TaxView } from './tax.ts';
 export { LearnedView } from './learned.ts';
 export { ListingTextView } from './listing-text.ts';
 export { BreakdownView } from './breakdown.ts';
+export { FastenersView, OpeningStep, OpeningView } from './opening.ts';

@@ -2,6 +2,7 @@ export { readNetlist } from './netlist/read-netlist.ts';
 export { parseEngineering } from './netlist/engineering.ts';
 export { BEHAVIOURS } from './netlist/read-part.ts';
 export type { Netlist, NetlistProblem, NetlistResult, Part } from './netlist/types.ts';
+export { netCurrents } from './net-currents.ts';
 export { asWritten, compileCircuit, type Circuit } from './compile.ts';
 export type { Conditions } from './devices/bank.ts';
 export { CircuitError } from './circuit-error.ts';

@@ -59,7 +59,10 @@ export function commandLine(): {
         return { ok: true, events: JSON.parse(text) as AnyEvent[], photos: [] };
       },
     },
-    printer: { mat: async () => new Uint8Array(), labels: async (labels) => Buffer.from(JSON.stringify(labels)) },
+    printer: {
+      mat: async ({ paper, pages }) => new TextEncoder().encode(`%PDF ${paper}, ${pages.length} page(s)`),
+      labels: async (labels) => Buffer.from(JSON.stringify(labels)),
+    },
     clock,
     env: { SALVOR_HOME: '/home-of-the-test' },
     readFile: async (path) => files.get(path) ?? Promise.reject(new Error('ENOENT')),

@@ -10,6 +10,8 @@ import type {
   LearnedView,
   MarketView,
   ModelRow,
+  NetView,
+  OpeningView,
   OutlookView,
   PileView,
   PointView,
@@ -66,12 +68,29 @@ export const usePoints = (modelId: string) =>
       (await ask<{ points: PointView[] }>(`/api/models/${encodeURIComponent(modelId)}/points`, { signal })).points,
   });
 
+/** What the nets of a board carry at most; asked only for a model that is named. */
+export const useNets = (modelId: string) =>
+  useQuery({
+    queryKey: ['nets', modelId],
+    enabled: modelId !== '',
+    queryFn: async ({ signal }) => (await ask<{ nets: NetView[] }>(`/api/models/${encodeURIComponent(modelId)}/nets`, { signal })).nets,
+  });
+
 export const useItem = (id: string) => useQuery(itemQuery(id));
 
 export const itemQuery = (id: string) => ({
   queryKey: ['item', id],
   queryFn: ({ signal }: { signal: AbortSignal }) => ask<ItemFile>(`/api/items/${encodeURIComponent(id)}`, { signal }),
 });
+
+/** How to open an item to a goal, or to close it; the first goal of its model where none is named. */
+export const useOpening = (id: string, goal: string | null) =>
+  useQuery({
+    queryKey: ['opening', id, goal],
+    placeholderData: keepPreviousData,
+    queryFn: ({ signal }) =>
+      ask<OpeningView>(`/api/items/${encodeURIComponent(id)}/opening${goal === null ? '' : `?to=${encodeURIComponent(goal)}`}`, { signal }),
+  });
 
 export interface ItemSearch {
   readonly q?: string;
