@@ -20,6 +20,14 @@ const UNITS = { volts: 'V', ohms: 'Ω', diode: 'V', amps: 'A' };
 const STAGES = { closed: 'Closed', open: 'Opened the shell of', 'board-out': 'Took the board out of' };
 const STEP = { pass: 'passed', fail: 'failed', 'signed-off': 'not passed, signed off' };
 
+const TESTS = {
+  'charge-log': 'Log of a charge',
+  'heat-log': 'Log of heat',
+  sound: 'Sound check',
+  display: 'Display check',
+  colour: 'Colour of the shell',
+};
+
 /** One plain sentence for every kind of event. */
 export const SENTENCES: { readonly [K in Kind]: Sentence<K> } = {
   'bench-set': (words, body) => {
@@ -84,6 +92,10 @@ export const SENTENCES: { readonly [K in Kind]: Sentence<K> } = {
   'order-arrived': (_words, body) => `Order ${body.order_id} arrived${body.place === '' ? '' : `, put into ${body.place}`}.`,
   'proof-step-done': (words, body) =>
     `Proof of ${words.item(body.item_id)}, ${words.step(body.item_id, body.step)}: ${STEP[body.outcome]}${remark(body.reason)}${took(body.minutes)}.`,
+  'test-done': (words, body) => {
+    const good = body.known_good ? ', as one that is known to be well' : '';
+    return `${TESTS[body.test]} of ${words.item(body.item_id)}${good}: ${spaced(body.verdict)}${remark(body.text)}${took(body.minutes)}.`;
+  },
   graded: (words, body) => `Graded ${words.item(body.item_id)} ${body.grade} on the scale ${body.scale}${remark(body.text)}.`,
   listed: (words, body) => `Listed ${words.item(body.item_id)} for ${words.money(body.price_minor)} at ${body.place}.`,
   sold: (words, body) => {

@@ -11,7 +11,7 @@ import { giveNumbers, namesMadeBy } from './numbers.ts';
 import { orderArrived, orderPlaced, partBought, partUsed } from './parts.ts';
 import { learnedReset, learningSet, wordsTaught } from './learning.ts';
 import { feesSet, saleSeen, saleTextSet, taxRuleSet } from './market.ts';
-import { graded, proofStepDone } from './proof.ts';
+import { graded, proofStepDone, testDone } from './proof.ts';
 import { benchSet } from './settings.ts';
 import { transplantDone } from './transplant.ts';
 import { openedTo, remedyDone } from './work.ts';
@@ -40,6 +40,7 @@ const APPLY: { readonly [K in Exclude<Kind, Refolding>]: Apply<K> } = {
   'order-placed': orderPlaced,
   'order-arrived': orderArrived,
   'proof-step-done': proofStepDone,
+  'test-done': testDone,
   graded,
   listed,
   sold,

@@ -40,6 +40,7 @@ const RULES: { readonly [K in Kind]: Rule<K> } = {
   'order-placed': orderPlaced,
   'order-arrived': orderArrived,
   'proof-step-done': proofStepDone,
+  'test-done': aboutAtHand,
   graded,
   listed: aboutAlone,
   sold,
