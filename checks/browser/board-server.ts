@@ -8,6 +8,7 @@ import { systemClock } from '../../src/edges/clock.ts';
 import { openHome } from '../../src/edges/home.ts';
 import { loadModels } from '../../src/edges/models/index.ts';
 import { openPhotoStore } from '../../src/edges/photos/index.ts';
+import { openPrinter } from '../../src/edges/print/index.ts';
 import { openSqliteStore } from '../../src/edges/store/sqlite-store.ts';
 
 const ROOT = join(import.meta.dirname, '../..');
@@ -39,6 +40,7 @@ export async function startBoardServer(dir: string, done?: number): Promise<Boar
   const app = createApp({
     bench,
     photos,
+    printer: openPrinter(),
     models,
     version: '0.0.0',
     home: dir,

@@ -10,6 +10,7 @@ import { systemClock } from '../../src/edges/clock.ts';
 import { openHome } from '../../src/edges/home.ts';
 import { loadModels } from '../../src/edges/models/load-models.ts';
 import { openPhotoStore } from '../../src/edges/photos/index.ts';
+import { openPrinter } from '../../src/edges/print/index.ts';
 import { openSqliteStore } from '../../src/edges/store/sqlite-store.ts';
 import { ROOT } from './pages.ts';
 
@@ -42,6 +43,7 @@ export async function openCommandLine(): Promise<{ run(text: string): Promise<Ra
     const exitCode = await runCli(argv, {
       open,
       bundle: { write: writeBundle, read: readBundle },
+      printer: openPrinter(),
       clock,
       env: { SALVOR_HOME: join(dir, 'bench') },
       readFile: (path) => readFile(resolve(dir, path)),

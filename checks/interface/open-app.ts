@@ -10,6 +10,7 @@ import { systemClock } from '../../src/edges/clock.ts';
 import { openHome } from '../../src/edges/home.ts';
 import { loadModels } from '../../src/edges/models/load-models.ts';
 import { openPhotoStore } from '../../src/edges/photos/index.ts';
+import { openPrinter } from '../../src/edges/print/index.ts';
 import { openSqliteStore } from '../../src/edges/store/sqlite-store.ts';
 
 export interface OpenedApp {
@@ -33,6 +34,7 @@ export async function openApp(parts: { webDir?: string; boards?: BoardShelf } = 
   const app = createApp({
     bench,
     photos,
+    printer: openPrinter(),
     models,
     ...(parts.boards ? { boards: parts.boards } : {}),
     bundle: { write: writeBundle, read: readBundle },

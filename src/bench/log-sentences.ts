@@ -1,5 +1,6 @@
 import { regionSize, type EventOf, type Kind, type Region } from './events/index.ts';
 import { spaced, type LogWords } from './log-words.ts';
+import { TEST_NAMES } from './report/test-names.ts';
 
 type Sentence<K extends Kind> = (words: LogWords, body: EventOf<K>['body']) => string;
 
@@ -19,14 +20,6 @@ const REMEDY = {
 const UNITS = { volts: 'V', ohms: 'Ω', diode: 'V', amps: 'A' };
 const STAGES = { closed: 'Closed', open: 'Opened the shell of', 'board-out': 'Took the board out of' };
 const STEP = { pass: 'passed', fail: 'failed', 'signed-off': 'not passed, signed off' };
-
-const TESTS = {
-  'charge-log': 'Log of a charge',
-  'heat-log': 'Log of heat',
-  sound: 'Sound check',
-  display: 'Display check',
-  colour: 'Colour of the shell',
-};
 
 /** One plain sentence for every kind of event. */
 export const SENTENCES: { readonly [K in Kind]: Sentence<K> } = {
@@ -94,7 +87,7 @@ export const SENTENCES: { readonly [K in Kind]: Sentence<K> } = {
     `Proof of ${words.item(body.item_id)}, ${words.step(body.item_id, body.step)}: ${STEP[body.outcome]}${remark(body.reason)}${took(body.minutes)}.`,
   'test-done': (words, body) => {
     const good = body.known_good ? ', as one that is known to be well' : '';
-    return `${TESTS[body.test]} of ${words.item(body.item_id)}${good}: ${spaced(body.verdict)}${remark(body.text)}${took(body.minutes)}.`;
+    return `${TEST_NAMES[body.test]} of ${words.item(body.item_id)}${good}: ${spaced(body.verdict)}${remark(body.text)}${took(body.minutes)}.`;
   },
   graded: (words, body) => `Graded ${words.item(body.item_id)} ${body.grade} on the scale ${body.scale}${remark(body.text)}.`,
   listed: (words, body) => `Listed ${words.item(body.item_id)} for ${words.money(body.price_minor)} at ${body.place}.`,

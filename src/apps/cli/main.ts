@@ -9,6 +9,7 @@ import { systemClock } from '../../edges/clock.ts';
 import { openHome } from '../../edges/home.ts';
 import { cachedModels } from '../../edges/models/cached-models.ts';
 import { openPhotoStore } from '../../edges/photos/index.ts';
+import { openPrinter } from '../../edges/print/index.ts';
 import { openSqliteStore } from '../../edges/store/sqlite-store.ts';
 import type { OpenedBench } from './cli-parts.ts';
 import { runCli } from './run-cli.ts';
@@ -46,6 +47,7 @@ function serve(args: readonly string[]): Promise<number> {
 process.exitCode = await runCli(process.argv.slice(2), {
   open,
   bundle: { write: writeBundle, read: readBundle },
+  printer: openPrinter(),
   clock,
   env: process.env,
   readFile,

@@ -19,6 +19,7 @@ import { itemRoutes } from './routes/items.ts';
 import { marketRoutes } from './routes/market.ts';
 import { modelRoutes } from './routes/models.ts';
 import { photoRoutes } from './routes/photos.ts';
+import { reportRoutes } from './routes/reports.ts';
 import { scoutRoutes } from './routes/scout.ts';
 import { viewRoutes } from './routes/views.ts';
 import { webApp } from './web-app.ts';
@@ -65,6 +66,7 @@ export function createApp(parts: AppParts): App {
   app.route('/', boardRoutes(parts));
   app.route('/', bookRoutes(parts));
   app.route('/', marketRoutes(parts));
+  app.route('/', reportRoutes(parts));
   app.route('/', scoutRoutes(parts));
   app.route('/', eventRoutes(parts, watcher.look));
   app.route('/', photoRoutes(parts));

@@ -11,6 +11,7 @@ import { systemClock } from '../../edges/clock.ts';
 import { openHome } from '../../edges/home.ts';
 import { cachedModels } from '../../edges/models/cached-models.ts';
 import { openPhotoStore } from '../../edges/photos/index.ts';
+import { openPrinter } from '../../edges/print/index.ts';
 import { openSqliteStore } from '../../edges/store/sqlite-store.ts';
 import { createApp } from './app.ts';
 import type { AppParts } from './app-parts.ts';
@@ -50,6 +51,7 @@ async function open(dir: string): Promise<Opened> {
   return {
     bench,
     photos,
+    printer: openPrinter(),
     models,
     version,
     home: dir,

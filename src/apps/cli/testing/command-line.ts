@@ -57,6 +57,12 @@ export function commandLine(): {
         return { ok: true, events: JSON.parse(text) as AnyEvent[], photos: [] };
       },
     },
+    printer: {
+      mat: async () => new Uint8Array(),
+      reportSheet: async ({ title, url }) => Buffer.from(`%PDF ${title} ${url}`),
+      reportPage: async ({ title, url }) => `<h1>${title}</h1> ${url}`,
+      storyPage: async (story) => JSON.stringify(story),
+    },
     clock,
     env: { SALVOR_HOME: '/home-of-the-test' },
     readFile: async (path) => files.get(path) ?? Promise.reject(new Error('ENOENT')),
