@@ -3,9 +3,7 @@ import { CAUTION_WORDS } from '../caution-words.ts';
 import type { Model } from '../models/index.ts';
 import { LITHIUM_POST } from '../selling/listing-text.ts';
 import type { Item } from '../state.ts';
-
-/** The name under which a log of a charge keeps what is printed on the cell, A h. */
-export const PRINTED_CAPACITY = 'Printed capacity';
+import { PRINTED_CAPACITY } from './test-names.ts';
 
 const UNSOUND: ReadonlySet<string> = new Set(['swollen', 'burnt', 'cracked']);
 

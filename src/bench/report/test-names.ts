@@ -8,3 +8,6 @@ export const TEST_NAMES: Readonly<Record<TestName, string>> = {
   display: 'Display check',
   colour: 'Colour of the shell',
 };
+
+/** The name under which a log of a charge keeps what is printed on the cell, A h. */
+export const PRINTED_CAPACITY = 'Printed capacity';
