@@ -38,7 +38,7 @@ describe('a command on a page', () => {
   const help = async (...command: readonly string[]): Promise<string> =>
     (await line.run(['salvor', ...command, '--help'].join(' '))).output;
   const commandsIn = (text: string): string[] =>
-    [...text.slice(text.indexOf('\nCommands:')).matchAll(/^ {2}([a-z]+)(?= |$)/gm)]
+    [...text.slice(text.indexOf('\nCommands:')).matchAll(/^ {2}([a-z][a-z-]*)(?= |$)/gm)]
       .map(([, name]) => name!)
       .filter((name) => name !== 'salvor');
   /** Each command by its words, with its help: `next`, `add`, `add lot` … */
@@ -49,7 +49,7 @@ describe('a command on a page', () => {
 
   it('is one that there is, with options that it takes', async () => {
     const helps = await allHelp();
-    const called = everywhere((text) => codeOf(text).flatMap((code) => [...code.matchAll(/\bsalvor ([a-z]+)(?: ([a-z]+))?([^\n|;]*)/g)]));
+    const called = everywhere((text) => codeOf(text).flatMap((code) => [...code.matchAll(/\bsalvor ([a-z][a-z-]*)(?: ([a-z]+))?([^\n|;]*)/g)]));
     const wrong = called.flatMap(([path, [whole, name = '', sub = '', rest = '']]) => {
       const known = helps.get(name === 'add' && sub !== '' ? `add ${sub}` : name);
       if (known === undefined) return [`${path}: ${whole}`];

@@ -7,6 +7,7 @@ import { circuitCommand } from './commands/circuits.ts';
 import { benchCommands } from './commands/bench.ts';
 import { fitCommand } from './commands/fit.ts';
 import { listCommands } from './commands/list.ts';
+import { logCommands } from './commands/logs.ts';
 import { reportCommands } from './commands/report.ts';
 import { scoutCommand } from './commands/scout.ts';
 import { undoCommand } from './commands/undo.ts';
@@ -44,6 +45,7 @@ export async function runCli(argv: readonly string[], parts: CliParts): Promise<
     circuitCommand,
     scoutCommand,
     fitCommand,
+    logCommands,
     reportCommands,
     addCommands,
     undoCommand,

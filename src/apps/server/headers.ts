@@ -24,6 +24,7 @@ const ownPages = secureHeaders({
 
 /** Pages to be given away hold all they show, and run apart from the bench: what stands in them can ask it nothing. */
 const pagesToGiveAway = secureHeaders({
+  originAgentCluster: false,
   ...COMMON,
   contentSecurityPolicy: {
     defaultSrc: ["'none'"],

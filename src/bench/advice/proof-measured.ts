@@ -4,7 +4,7 @@ import type { TestResult } from '../state.ts';
 
 /** The steps of the proof that a test belongs to, by their ids and names. A log of heat is of the work, not of the proof. */
 const STEPS: Readonly<Partial<Record<TestName, RegExp>>> = {
-  'charge-log': /\bcharg/i,
+  'charge-log': /^charges safely\b/i,
   sound: /\b(sound|speaker)\b/i,
   display: /\b(picture|display|screen)\b/i,
 };

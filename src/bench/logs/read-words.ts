@@ -13,7 +13,7 @@ const FROM: Readonly<Record<Column['from'], string>> = {
 export function guessWords(guess: LogGuess): string[] {
   const left = guess.leftOut === 0 ? 'no row left out' : `${guess.leftOut} row${guess.leftOut === 1 ? '' : 's'} left out as unreadable`;
   return [
-    `Cells are parted by ${DELIMITERS[guess.delimiter] ?? guess.delimiter}, decimals by a ${guess.decimal === ',' ? 'comma' : 'point'}; ${guess.headerRows} rows before the numbers, ${left}.`,
+    `Cells are parted by ${DELIMITERS[guess.delimiter] ?? guess.delimiter}, decimals by a ${guess.decimal === ',' ? 'comma' : 'point'}; ${guess.headerRows === 1 ? 'one row' : `${guess.headerRows} rows`} before the numbers, ${left}.`,
     ...guess.columns.map(
       ({ role, index, name, unit, from }) =>
         `${ROLE_NAMES[role]}: column ${index + 1}${name === '' ? '' : ` "${name}"`}, read as ${unit}, ${FROM[from]}.`,

@@ -31,7 +31,7 @@ it('text of the person stands in a page as text, and pictures stand inside it', 
   const page = await openPrinter().reportPage(REPORT, photo);
   expect(page).toContain('#1 &lt;b&gt;Lamp&lt;/b&gt;');
   expect(page).toContain('not passed, signed off: &lt;script&gt;');
-  expect(page).toContain('alt="front, &quot;x&quot; onerror=alert(1), 2026-01-01"');
+  expect(page).toContain('<figcaption>front, &quot;x&quot; onerror=alert(1), 2026-01-01</figcaption>');
   expect(page).toContain(`src="data:image/jpeg;base64,${Buffer.from('aa').toString('base64')}"`);
   expect(page).toContain('Not ready');
   expect(page).toContain("script-src 'none'");

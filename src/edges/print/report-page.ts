@@ -38,7 +38,7 @@ async function photosPart(title: string, photos: readonly ReportPhoto[], photo: 
   const figures = await Promise.all(
     photos.map(async ({ hash, side, caption, day }) => {
       const words = escaped([side.replaceAll('-', ' '), caption, day].filter((word) => word !== '').join(', '));
-      return `<figure><img src="${await photoUrl(photo, hash)}" alt="${words}"><figcaption>${words}</figcaption></figure>`;
+      return `<figure><img src="${await photoUrl(photo, hash)}" alt="Photo: ${escaped(side)}"><figcaption>${words}</figcaption></figure>`;
     }),
   );
   return `<h2>${title}</h2><div class="photos">${figures.join('')}</div>`;

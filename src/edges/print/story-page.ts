@@ -37,5 +37,5 @@ async function pairHtml(pair: StoryView['pair'], photo: PhotoBytes): Promise<str
 
 async function lineHtml({ text, photo }: StoryLine, bytes: PhotoBytes): Promise<string> {
   if (!photo) return `<li>${escaped(text)}</li>`;
-  return `<li><figure><img src="${await photoUrl(bytes, photo.hash)}" alt="${escaped(text)}" loading="lazy"><figcaption>${escaped(text)}</figcaption></figure></li>`;
+  return `<li><figure><img src="${await photoUrl(bytes, photo.hash)}" alt="Photo: ${escaped(photo.side)}" loading="lazy"><figcaption>${escaped(text)}</figcaption></figure></li>`;
 }

@@ -20,14 +20,14 @@ export function ProofStep({ step }: { readonly step: ProofView['steps'][number] 
       <h3>{step.name}</h3>
       {step.how !== '' && <p>{step.how}</p>}
       {step.limits.length > 0 && (
-        <ul className="small" aria-label="What counts as passed">
+        <ul className="small lines" aria-label="What counts as passed">
           {step.limits.map((limit) => (
             <li key={limit}>{limit}</li>
           ))}
         </ul>
       )}
       {step.measured.length > 0 && (
-        <ul className="small" aria-label="Measured">
+        <ul className="small lines" aria-label="Measured">
           {step.measured.map((line) => (
             <li key={line}>Measured: {line}</li>
           ))}

@@ -33,7 +33,7 @@ export function ReportLinks() {
       </div>
       <h3>Story</h3>
       <p className="small">One page for friends or followers: its photos in order, what was found and done, and the time it took.</p>
-      <fieldset>
+      <fieldset className="chips">
         <legend>Left out unless you tick it</legend>
         {CHOICES.map(({ id, name }) => (
           <label key={id} className="check-line">

@@ -58,7 +58,7 @@ export function ChargeLogForm() {
 function Judged({ log, question }: { readonly log: Extract<ChargeLog, { ok: true }>; readonly question: ChargeQuestion }) {
   const gaps = log.clock.filter(({ kind }) => kind === 'gap').map(({ row }) => ({ row }));
   const judged = judgeCharge(log.rows, { ...question, gaps });
-  if (!judged.ok) return <p role="status">{chargeRefusalWords(judged.code)}</p>;
+  if (!judged.ok) return <p aria-live="polite">{chargeRefusalWords(judged.code)}</p>;
   return <ChargeResult rows={log.rows} judged={judged} question={question} />;
 }
 

@@ -33,13 +33,13 @@ export function ChargeResult({ rows, judged, question }: ChargeResultProps) {
   return (
     <div className="form">
       {judged.alarms.length > 0 && (
-        <ul className="odd" role="alert" aria-label="Alarms">
+        <ul className="odd lines" role="alert" aria-label="Alarms">
           {judged.alarms.map((alarm) => (
             <li key={alarm.kind}>{alarmWords(alarm)}</li>
           ))}
         </ul>
       )}
-      <ul aria-label="Verdicts">
+      <ul className="lines" aria-label="Verdicts">
         {verdictLines(judged.verdicts).map((line) => (
           <li key={line}>{line}</li>
         ))}
@@ -47,7 +47,7 @@ export function ChargeResult({ rows, judged, question }: ChargeResultProps) {
       <Plot rows={rows} judged={judged} />
       <Numbers judged={judged} />
       {evidence.length > 0 && (
-        <fieldset>
+        <fieldset className="chips">
           <legend>The advice then goes by this, too; take out what you do not agree with</legend>
           {evidence.map((each, i) => (
             <label key={each.name} className="check-line">

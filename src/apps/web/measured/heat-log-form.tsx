@@ -69,12 +69,12 @@ function Judged({ log, alloy, peakC }: JudgedProps) {
   const { file } = useUnit();
   const { record, busy } = useRecorder();
   const judged = judgeHeat(log.rows, alloy, peakC);
-  if (!judged.ok || alloy === undefined) return <p role="status">{judged.ok ? '' : heatRefusalWords(judged.code)}</p>;
+  if (!judged.ok || alloy === undefined) return <p aria-live="polite">{judged.ok ? '' : heatRefusalWords(judged.code)}</p>;
   const points = log.rows.map(({ seconds, celsius }) => [seconds, celsius] as const);
   const most = judged.limits.find(({ id }) => id === 'peak')!;
   return (
     <div className="form">
-      <p role="status">
+      <p aria-live="polite">
         {judged.passed ? 'Every limit was kept.' : `${judged.limits.filter(({ passed }) => !passed).length} limits were missed.`}
       </p>
       <LogPlot

@@ -29,7 +29,7 @@ export function LogPlot({ curves, bands = [], limits = [], words }: LogPlotProps
   };
   return (
     <figure aria-labelledby={labelId}>
-      <svg className="plot" viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
+      <svg className="plot log-plot" viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
         {bands.map(({ from, to, name }, i) => (
           <g key={`${from} ${name}`}>
             {i % 2 === 1 && (
@@ -55,10 +55,10 @@ export function LogPlot({ curves, bands = [], limits = [], words }: LogPlotProps
             {mark}
           </text>
         ))}
-        {limits.map(({ value, name }) => (
+        {limits.map(({ value, name }, i) => (
           <g key={name}>
             <line className="plot-limit" x1={left} x2={width - right} y1={y(0, value)} y2={y(0, value)} />
-            <text className="plot-text" x={width - right - 4} y={y(0, value) - 4} textAnchor="end">
+            <text className="plot-text" x={width - right - 4} y={y(0, value) + (i % 2 === 0 ? -4 : 14)} textAnchor="end">
               {name}
             </text>
           </g>

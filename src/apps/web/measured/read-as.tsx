@@ -23,7 +23,7 @@ export function ReadAs<K extends Role>({ text, log, roles, columns, onColumns }:
         </p>
       )}
       {guess && (
-        <details className="why" open={!log.ok}>
+        <details className="why" open={!log.ok || Object.keys(columns).length > 0}>
           <summary>How it was read</summary>
           <ul>
             {guessWords(guess).map((line) => (
@@ -34,7 +34,7 @@ export function ReadAs<K extends Role>({ text, log, roles, columns, onColumns }:
         </details>
       )}
       {log.ok && log.clock.length > 0 && (
-        <ul aria-label="What was odd about its clock" className="odd">
+        <ul aria-label="What was odd about its clock" className="odd lines">
           {log.clock.map((note) => (
             <li key={note.row}>{clockWords(note)}</li>
           ))}
