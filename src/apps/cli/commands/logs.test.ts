@@ -5,11 +5,11 @@ let line: ReturnType<typeof commandLine>;
 beforeEach(async () => {
   line = commandLine();
   await line.salvor('add', 'lot', '--title', 'A lamp', '--seller', 'Harbour Clearance', '--price', '24', '--items', 'Blue:lamp-1:20');
-  line.files.set('charge.csv', Buffer.from(`t;U;I\n${rows()}`));
+  line.files.set('charge.csv', Buffer.from(`t;U;I\n${charged()}`));
 });
 
 /** Steady, then held while it falls, then ended. */
-const rows = (): string =>
+const charged = (): string =>
   Array.from({ length: 170 }, (_, i) => {
     const held = Math.max(0, 30 * i - 3000);
     const amps = held === 0 ? 1 : held < 1800 ? Math.exp(-held / 650) : 0;
