@@ -47,11 +47,11 @@ export async function startBoardServer(dir: string, done?: number): Promise<Boar
     network: () => null,
     backups: openBackupShelf(dir),
     photos,
+    printer: openPrinter(),
     models,
     version: '0.0.0',
     home: dir,
     bundle: { write: writeBundle, read: readBundle },
-    printer: openPrinter(),
     webDir: join(ROOT, 'dist/web'),
     log: (sentence, error) => console.error(sentence, error),
   });

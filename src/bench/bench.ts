@@ -2,6 +2,7 @@ import type { Boards } from './boards/board-knowledge.ts';
 import type { AnyEvent, Stored } from './events/index.ts';
 import type { EventStore, Clock, ItemPage, ItemQuery } from './ports.ts';
 import type { Model } from './models/index.ts';
+import type { ReportView, StoryChoices, StoryView } from './report/index.ts';
 import type { BenchState } from './state.ts';
 import type { Period } from './tax/index.ts';
 import type {
@@ -74,6 +75,10 @@ export interface Bench {
   breakdown(): BreakdownView;
   /** The text of a listing from what is on file of a unit; null when there is no such unit or its model is not here. */
   listingText(name: string): ListingTextView | null;
+  /** The condition of a unit for whoever gets it; `urlOf` tells where the file of an item is opened. Null as `listingText`. */
+  conditionReport(name: string, urlOf: (itemId: string) => string): ReportView | null;
+  /** The story of a unit for friends; null as `listingText`. */
+  story(name: string, choices: StoryChoices): StoryView | null;
   watch(): WatchView;
   outlook(question: ScoutQuestion): OutlookView | Refusal;
   /** What is known of the market of a model; null when there is no such model. */

@@ -1,5 +1,6 @@
 import { regionSize, type EventOf, type Kind, type Region } from './events/index.ts';
 import { spaced, type LogWords } from './log-words.ts';
+import { TEST_NAMES } from './report/test-names.ts';
 
 type Sentence<K extends Kind> = (words: LogWords, body: EventOf<K>['body']) => string;
 
@@ -96,6 +97,10 @@ export const SENTENCES: { readonly [K in Kind]: Sentence<K> } = {
     `What had not come of order ${body.order_id} will not come; paid back ${words.money(body.refund_minor)}${remark(body.reason)}.`,
   'proof-step-done': (words, body) =>
     `Proof of ${words.item(body.item_id)}, ${words.step(body.item_id, body.step)}: ${STEP[body.outcome]}${remark(body.reason)}${took(body.minutes)}.`,
+  'test-done': (words, body) => {
+    const good = body.known_good ? ', as one that is known to be well' : '';
+    return `${TEST_NAMES[body.test]} of ${words.item(body.item_id)}${good}: ${spaced(body.verdict)}${remark(body.text)}${took(body.minutes)}.`;
+  },
   graded: (words, body) => `Graded ${words.item(body.item_id)} ${body.grade} on the scale ${body.scale}${remark(body.text)}.`,
   listed: (words, body) => `Listed ${words.item(body.item_id)} for ${words.money(body.price_minor)} at ${body.place}.`,
   sold: (words, body) => {

@@ -10,13 +10,14 @@ import { record } from './live/record.ts';
 import { askingView, marketView } from './market/index.ts';
 import type { Model } from './models/index.ts';
 import type { EventStore } from './ports.ts';
+import { conditionReport, unitStory } from './report/index.ts';
 import { rowOf } from './row-of.ts';
 import { benchView } from './show/bench-view.ts';
 import { drawerView } from './show/drawer-view.ts';
 import { findItem, itemFile } from './show/item-file.ts';
 import { pointViews } from './show/point-views.ts';
 import { modelRows } from './show/model-rows.ts';
-import type { BenchState } from './state.ts';
+import type { BenchState, Item } from './state.ts';
 import { listingText } from './selling/index.ts';
 import { taxView, yearPack } from './tax/index.ts';
 import { ROWS_VERSION } from './views/index.ts';
@@ -33,6 +34,11 @@ export function openBench(parts: BenchParts): Bench {
   const now = (): BenchState => {
     catchUp(live, store);
     return live.state;
+  };
+  const ofUnit = <T>(name: string, answer: (model: Model, item: Item) => T): T | null => {
+    const item = findItem(now(), name);
+    const model = item?.kind === 'unit' ? models.get(item.modelId) : undefined;
+    return item && model ? answer(model, item) : null;
   };
   store.exclusively(() => mendRows(live, store));
   return {
@@ -56,27 +62,17 @@ export function openBench(parts: BenchParts): Bench {
     yearPack: (period) => yearPack(now(), period),
     learned: () => learnedView(now(), models),
     breakdown: () => breakdownView(now(), models),
-    listingText: (name) => {
-      const item = findItem(now(), name);
-      const model = item?.kind === 'unit' ? models.get(item.modelId) : undefined;
-      return item && model ? listingText(live.state, model, item) : null;
-    },
+    listingText: (name) => ofUnit(name, (model, item) => listingText(live.state, model, item)),
+    conditionReport: (name, urlOf) => ofUnit(name, (model, item) => conditionReport(live, model, item, urlOf(item.id))),
+    story: (name, choices) => ofUnit(name, (model, item) => unitStory(live, model, item, choices)),
     watch: () => advisor.watch(now()),
     outlook: (question) => advisor.outlook(now(), question),
     market: (id) => {
       const model = models.get(id);
       return model ? marketView(now(), model) : null;
     },
-    asking: (name, bidMinor) => {
-      const item = findItem(now(), name);
-      const model = item?.kind === 'unit' ? models.get(item.modelId) : undefined;
-      return item && model ? askingView(live.state, model, item, bidMinor) : null;
-    },
-    opening: (name, goal) => {
-      const item = findItem(now(), name);
-      const model = item && models.get(item.modelId);
-      return model ? openingView(live.state, model, item, goal) : null;
-    },
+    opening: (name, goal) => ofUnit(name, (model, item) => openingView(live.state, model, item, goal)),
+    asking: (name, bidMinor) => ofUnit(name, (model, item) => askingView(live.state, model, item, bidMinor)),
     models: () => modelRows(now(), models),
     model: (id) => models.get(id) ?? null,
     points: (id) => {

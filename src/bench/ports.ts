@@ -1,5 +1,6 @@
 import type { Mat } from '../core/teardown/index.ts';
 import type { AnyEvent, MeterMode, Stored } from './events/index.ts';
+import type { ReportView, StoryView } from './report/index.ts';
 import type { ItemRow } from './views/rows.ts';
 
 /** What the bench needs of the world. Each has one contract suite that every implementation runs. */
@@ -181,12 +182,18 @@ export interface Clock {
   newId(): string;
 }
 
-/** Sheets for paper, as PDF. */
+/** Bytes of a photo as JPEG or PNG by its hash; null when it is not here. */
+export type PhotoBytes = (hash: string) => Promise<{ readonly bytes: Uint8Array; readonly mediaType: string } | null>;
+
+/** Sheets for paper as PDF, and pages that hold everything that they show, as HTML. */
 export interface Printer {
   /** The mat at true scale: one millimetre of the layout is one on paper. */
   mat(mat: PrintedMat): Promise<Uint8Array>;
   /** Labels at true scale, each with a QR code (ISO/IEC 18004) of its link and its words. */
   labels(labels: PrintedLabels): Promise<Uint8Array>;
+  reportSheet(report: ReportView, photo: PhotoBytes): Promise<Uint8Array>;
+  reportPage(report: ReportView, photo: PhotoBytes): Promise<string>;
+  storyPage(story: StoryView, photo: PhotoBytes): Promise<string>;
 }
 
 /** Pages of labels; places and sizes in mm from the upper left corner. */

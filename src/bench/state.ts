@@ -1,4 +1,19 @@
-import type { BenchEvent, Body, Claim, FindingKind, ForeignEvent, ItemKind, LandPattern, Outcome, Region, Stage } from './events/index.ts';
+import type {
+  BenchEvent,
+  Body,
+  Claim,
+  FindingKind,
+  ForeignEvent,
+  ItemKind,
+  Judgement,
+  LandPattern,
+  Outcome,
+  Region,
+  Stage,
+  TestName,
+  TestValue,
+  TestVerdict,
+} from './events/index.ts';
 import type { Status } from './views/rows.ts';
 
 /** Everything that is known after folding the log. Plain data: two equal logs give two equal states. */
@@ -107,7 +122,9 @@ export interface Item {
   costs: CostPart[];
   minutes: number;
   proof: Map<string, { outcome: Body<'proof-step-done'>['outcome']; reason: string; eventId: string }>;
-  grade: { grade: string; scale: string; text: string } | null;
+  /** What was measured, oldest first; `beforeWork`: work touched the unit after it. */
+  tests: TestResult[];
+  grade: { grade: string; scale: string; text: string; judged: Judgement[] } | null;
   asking: { priceMinor: number; place: string; at: string } | null;
   /** Every price that it was offered at, oldest first, and until when; null while it still is. */
   offers: { priceMinor: number; place: string; from: string; until: string | null; sold: boolean }[];
@@ -117,6 +134,18 @@ export interface Item {
   changedSeq: number;
   changedAt: string;
   demo: boolean;
+}
+
+/** A test that gave numbers. */
+export interface TestResult {
+  test: TestName;
+  verdict: TestVerdict;
+  text: string;
+  values: TestValue[];
+  knownGood: boolean;
+  beforeWork: boolean;
+  eventId: string;
+  at: string;
 }
 
 export interface Sale {

@@ -12,6 +12,8 @@ import { labelsCommand } from './commands/labels.ts';
 import { listCommands } from './commands/list.ts';
 import { openingCommands } from './commands/opening.ts';
 import { recipeCommand } from './commands/recipes.ts';
+import { logCommands } from './commands/logs.ts';
+import { reportCommands } from './commands/report.ts';
 import { scoutCommand } from './commands/scout.ts';
 import { undoCommand } from './commands/undo.ts';
 import { EXIT, Stop, type ExitCode } from './stop.ts';
@@ -53,6 +55,8 @@ export async function runCli(argv: readonly string[], parts: CliParts): Promise<
     openingCommands,
     calculatorCommands,
     recipeCommand,
+    logCommands,
+    reportCommands,
     addCommands,
     undoCommand,
   ])

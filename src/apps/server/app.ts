@@ -27,6 +27,7 @@ import { matRoutes } from './routes/mats.ts';
 import { modelRoutes } from './routes/models.ts';
 import { openingRoutes } from './routes/opening.ts';
 import { photoRoutes } from './routes/photos.ts';
+import { reportRoutes } from './routes/reports.ts';
 import { scoutRoutes } from './routes/scout.ts';
 import { viewRoutes } from './routes/views.ts';
 import { webApp } from './web-app.ts';
@@ -92,6 +93,7 @@ function routesOf(parts: AppParts, watcher: LogWatcher): OpenAPIHono {
   app.route('/', boardRoutes(parts));
   app.route('/', bookRoutes(parts));
   app.route('/', marketRoutes(parts));
+  app.route('/', reportRoutes(parts));
   app.route('/', scoutRoutes(parts));
   app.route('/', fitRoutes(parts));
   app.route('/', labelRoutes(parts));

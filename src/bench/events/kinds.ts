@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { LandPattern } from './land-pattern.ts';
+import { Judgement, TestName, TestValue, TestVerdict } from './measured.ts';
 import { Region } from './region.ts';
 import {
   Claim,
@@ -194,7 +195,25 @@ export const BODIES = {
     reason: Text.default(''),
     minutes: Minutes.default(0),
   }),
-  graded: z.object({ item_id: Id, scale: z.literal('salvor-1'), grade: z.enum(['A', 'B', 'C', 'D', 'parts']), text: Text.default('') }),
+  'test-done': z.object({
+    item_id: Id,
+    test: TestName,
+    verdict: TestVerdict,
+    text: Text.default('').meta({ description: 'What it says, in words that a buyer may read' }),
+    values: z.array(TestValue).max(60).default([]),
+    known_good: z
+      .boolean()
+      .default(false)
+      .meta({ description: 'Measured on a unit that is known to be well: others of its model are compared with it' }),
+    minutes: Minutes.default(0),
+  }),
+  graded: z.object({
+    item_id: Id,
+    scale: z.literal('salvor-1'),
+    grade: z.enum(['A', 'B', 'C', 'D', 'parts']),
+    text: Text.default(''),
+    judged: z.array(Judgement).max(20).optional().meta({ description: 'What each criterion of the scale was found to be' }),
+  }),
   listed: z.object({ item_id: Id, price_minor: Cost, place: Line }),
   sold: z.object({
     item_id: Id,

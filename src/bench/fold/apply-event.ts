@@ -12,7 +12,7 @@ import { orderArrived, orderCancelled, orderPlaced } from './orders.ts';
 import { bagSet, partBought, partUsed } from './parts.ts';
 import { learnedReset, learningSet, wordsTaught } from './learning.ts';
 import { feesSet, saleSeen, saleTextSet, taxRuleSet } from './market.ts';
-import { graded, proofStepDone } from './proof.ts';
+import { graded, proofStepDone, testDone } from './proof.ts';
 import { benchSet } from './settings.ts';
 import { transplantDone } from './transplant.ts';
 import { openedTo, remedyDone } from './work.ts';
@@ -43,6 +43,7 @@ const APPLY: { readonly [K in Exclude<Kind, Refolding>]: Apply<K> } = {
   'order-arrived': orderArrived,
   'order-cancelled': orderCancelled,
   'proof-step-done': proofStepDone,
+  'test-done': testDone,
   graded,
   listed,
   sold,

@@ -49,6 +49,7 @@ export const newItem = (given: NewItem): Item => ({
   costs: [],
   minutes: 0,
   proof: new Map(),
+  tests: [],
   grade: null,
   asking: null,
   offers: [],

@@ -43,6 +43,7 @@ const RULES: { readonly [K in Kind]: Rule<K> } = {
   'order-arrived': orderArrived,
   'order-cancelled': orderCancelled,
   'proof-step-done': proofStepDone,
+  'test-done': aboutAtHand,
   graded,
   listed: aboutAlone,
   sold,

@@ -1,8 +1,8 @@
 import type { Model } from '../models/index.ts';
-import { slotContent } from '../slots.ts';
 import type { BenchState, Item } from '../state.ts';
 import type { ListingTextView } from '../views/index.ts';
 import { PROOF_OF_FUNCTION } from '../advice/evidence.ts';
+import { keptAndReplaced, type KeptAndReplaced } from './kept-and-replaced.ts';
 
 /** A fact that may be said of a unit, with the events that bear it out. */
 interface Fact {
@@ -39,7 +39,8 @@ export function listingText(state: Readonly<BenchState>, model: Model, item: Ite
   };
 }
 
-const LITHIUM_POST =
+/** What sending a lithium cell in a device asks for. */
+export const LITHIUM_POST =
   'It holds a lithium cell: post it only charged in part, switched off and kept from being switched on, well packed, and as your carrier asks for cells in equipment (UN 3481). ' +
   'A swollen, damaged or hot cell is not posted at all.';
 
@@ -47,6 +48,7 @@ const isPlace = (name: string): name is Place => (PLACES as readonly string[]).i
 
 function factsOf(state: Readonly<BenchState>, model: Model, item: Item): Readonly<Record<Place, Fact>> {
   const { file } = model;
+  const kept = keptAndReplaced(state, model, item);
   const passed = file.functions.filter(({ id }) => item.proof.get(stepOf(id))?.outcome === 'pass');
   const open = file.functions.filter(({ id }) => !item.proof.has(stepOf(id)));
   const excepted = [...item.proof].filter(([, { outcome }]) => outcome !== 'pass');
@@ -69,8 +71,12 @@ function factsOf(state: Readonly<BenchState>, model: Model, item: Item): Readonl
       'Does not pass: ',
       excepted.map(([, { eventId }]) => eventId),
     ),
-    work: workDone(model, item),
-    replaced: replaced(state, model, item),
+    work: sentence(
+      [...new Set(kept.work.map(({ name }) => name))],
+      'Work done: ',
+      kept.work.map(({ eventId }) => eventId),
+    ),
+    replaced: replaced(kept, item),
     cell: file.cell ? { text: `Power: ${file.cell.volts} V, ${file.cell.chemistry}.`, events: [] } : NO_FACT,
   };
 }
@@ -82,35 +88,15 @@ const stepName = ({ file }: Model, step: string): string =>
 const sentence = (things: readonly string[], lead: string, events: readonly string[]): Fact =>
   things.length === 0 ? NO_FACT : { text: `${lead}${things.join(', ')}.`, events };
 
-/** Remedies that stayed: those after which it was better, or that were not tried apart. */
-function workDone({ file }: Model, item: Item): Fact {
-  const done = item.history.flatMap((entry) => (entry.kind === 'remedy' && entry.outcome !== 'made-worse' ? [entry] : []));
-  const names = done.map(({ remedy }) => file.remedies.find(({ id }) => id === remedy)?.name ?? remedy);
-  return sentence(
-    [...new Set(names)],
-    'Work done: ',
-    done.map(({ eventId }) => eventId),
-  );
-}
-
 /** Assemblies that are not its own, and parts that remedies put in. */
-function replaced(state: Readonly<BenchState>, model: Model, item: Item): Fact {
-  const slots = model.file.slots.filter(({ id }) => slotContent(item, id, state.items, model).holds === 'another');
-  const missing = model.file.slots.filter(({ id }) => slotContent(item, id, state.items, model).holds === 'nothing');
-  const parts = item.history.flatMap((entry) => {
-    const spec =
-      entry.kind === 'remedy' ? model.file.remedies.find(({ id, kind }) => id === entry.remedy && kind === 'replace') : undefined;
-    return spec ? [{ name: spec.name, eventId: entry.eventId }] : [];
-  });
+function replaced({ slots, parts }: KeptAndReplaced, item: Item): Fact {
+  const named = (holds: 'another' | 'nothing'): string[] => slots.filter((slot) => slot.holds === holds).map(({ name }) => name);
   const moves = item.history.flatMap((entry) => (entry.kind === 'slot' ? [entry.eventId] : []));
-  const said = sentence([...slots.map(({ name }) => `${name} (of another one)`), ...new Set(parts.map(({ name }) => name))], 'Replaced: ', [
-    ...moves,
-    ...parts.map(({ eventId }) => eventId),
-  ]);
-  const lacks = sentence(
-    missing.map(({ name }) => name),
-    'Without: ',
-    moves,
+  const said = sentence(
+    [...named('another').map((name) => `${name} (of another one)`), ...new Set(parts.map(({ name }) => name))],
+    'Replaced: ',
+    [...moves, ...parts.map(({ eventId }) => eventId)],
   );
+  const lacks = sentence(named('nothing'), 'Without: ', moves);
   return { text: [said.text, lacks.text].filter((text) => text !== '').join(' '), events: [...new Set([...said.events, ...lacks.events])] };
 }

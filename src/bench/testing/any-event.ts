@@ -1,5 +1,15 @@
 import * as fc from 'fast-check';
-import { FindingKind, MeterMode, Outcome, STAGES, type BenchEvent, type Kind, type Stored } from '../events/index.ts';
+import {
+  FindingKind,
+  MeterMode,
+  Outcome,
+  STAGES,
+  TestName,
+  TestVerdict,
+  type BenchEvent,
+  type Kind,
+  type Stored,
+} from '../events/index.ts';
 import { testEvent, testId, type BodyInput } from './events.ts';
 
 /** Random bodies for every kind, over so few names that they meet each other, the wrong ones and the unknown ones. */
@@ -115,6 +125,14 @@ const ANY_BODY: { readonly [K in Kind]: fc.Arbitrary<BodyInput<K>> } = {
     item_id: items,
     step: functions,
     outcome: oneOf('pass' as const, 'pass' as const, 'fail' as const, 'signed-off' as const),
+  }),
+  'test-done': fc.record({
+    item_id: items,
+    test: oneOf(...TestName.options),
+    verdict: oneOf(...TestVerdict.options),
+    values: fc.constantFrom([], [{ name: 'Quieter', value: 1.5, unit: 'dB', criterion: 'sound' as const }]),
+    known_good: fc.boolean(),
+    minutes,
   }),
   graded: fc.record({ item_id: items, scale: fc.constant('salvor-1' as const), grade: oneOf('A' as const, 'parts' as const) }),
   listed: fc.record({ item_id: items, price_minor: cost, place: line }),

@@ -1,33 +1,34 @@
-import { encode } from 'uqr';
 import type { PrintedLabel, PrintedLabels } from '../../bench/ports.ts';
+import { QUIET, qrCode, type QrCode } from './qr-code.ts';
 import { PT, sheets, unscaled, type Sheet } from './sheet.ts';
 
-/** White around a code, in its own squares (ISO/IEC 18004 asks for four, from memory). */
-const QUIET = 4;
 /** Baseline to baseline of the lines, in heights of their letters. */
 const LEADING = 1.25;
 
 /** Labels as a PDF at true scale, each with its code and its words; words that find no room are left out. */
-export const drawLabels = (labels: PrintedLabels): Promise<Uint8Array> =>
-  sheets('Labels', (sheet) => {
+export async function drawLabels(labels: PrintedLabels): Promise<Uint8Array> {
+  const pages = await Promise.all(
+    labels.pages.map((page) => Promise.all(page.map(async (label) => ({ label, code: await qrCode(label.link) })))),
+  );
+  return sheets('Labels', (sheet) => {
     unscaled(sheet);
-    for (const page of labels.pages) {
+    for (const page of pages) {
       sheet.addPage({ size: [labels.widthMm * PT, labels.heightMm * PT], margin: 0 });
       sheet.scale(PT);
-      for (const label of page) {
-        drawCode(sheet, label);
+      for (const { label, code } of page) {
+        drawCode(sheet, label, code);
         drawWords(sheet, label.words);
       }
     }
   });
+}
 
 /** The squares of one row that touch are one rectangle, so that no printer leaves a hair between them. */
-function drawCode(sheet: Sheet, { link, code }: PrintedLabel): void {
-  const { data, size } = encode(link, { ecc: 'M', border: 0 });
-  const squareMm = code.sizeMm / (size + 2 * QUIET);
-  const [x0, y0] = [code.x + QUIET * squareMm, code.y + QUIET * squareMm];
-  data.forEach((row, y) => {
-    for (let x = 0; x < size; x++) {
+function drawCode(sheet: Sheet, { code: { x: left, y: top, sizeMm } }: PrintedLabel, squares: QrCode): void {
+  const squareMm = sizeMm / (squares.length + 2 * QUIET);
+  const [x0, y0] = [left + QUIET * squareMm, top + QUIET * squareMm];
+  squares.forEach((row, y) => {
+    for (let x = 0; x < row.length; x++) {
       if (!row[x]) continue;
       const from = x;
       while (row[x + 1]) x++;

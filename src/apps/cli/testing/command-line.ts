@@ -62,6 +62,9 @@ export function commandLine(): {
     printer: {
       mat: async ({ paper, pages }) => new TextEncoder().encode(`%PDF ${paper}, ${pages.length} page(s)`),
       labels: async (labels) => Buffer.from(JSON.stringify(labels)),
+      reportSheet: async ({ title, url }) => Buffer.from(`%PDF ${title} ${url}`),
+      reportPage: async ({ title, url }) => `<h1>${title}</h1> ${url}`,
+      storyPage: async (story) => JSON.stringify(story),
     },
     clock,
     env: { SALVOR_HOME: '/home-of-the-test' },

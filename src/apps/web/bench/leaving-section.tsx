@@ -3,6 +3,7 @@ import { Section } from '../ui/section.tsx';
 import { GradeForm } from './grade-form.tsx';
 import { KeepForm } from './keep-form.tsx';
 import { ListForm } from './list-form.tsx';
+import { ReportLinks } from './report-links.tsx';
 import { ReturnForm } from './return-form.tsx';
 import { SaleForm } from './sale-form.tsx';
 import { ScrapForm } from './scrap-form.tsx';
@@ -23,6 +24,11 @@ export function LeavingSection() {
       aside={grade === undefined ? undefined : grade === 'parts' ? 'For parts' : `Grade ${grade}`}
     >
       <div>
+        {file.row.kind === 'unit' && (
+          <Fold title="Condition report and story">
+            <ReportLinks />
+          </Fold>
+        )}
         {!gone && (
           <>
             <Fold title="Grade">
