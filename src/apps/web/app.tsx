@@ -12,6 +12,7 @@ const DrawerPage = lazy(() => import('./drawer/drawer-page.tsx'));
 const BooksPage = lazy(() => import('./books/books-page.tsx'));
 const ModelsPage = lazy(() => import('./models/models-page.tsx'));
 const ModelPage = lazy(() => import('./models/model-page.tsx'));
+const TestPicturePage = lazy(() => import('./test-picture/test-picture-page.tsx'));
 const SettingsPage = lazy(() => import('./settings/settings-page.tsx'));
 
 export function App() {
@@ -28,6 +29,7 @@ export function App() {
         <Route path="/books" component={BooksPage} />
         <Route path="/models" component={ModelsPage} />
         <Route path="/models/:id">{({ id }) => <ModelPage id={decodeURIComponent(id)} />}</Route>
+        <Route path="/test-picture" component={TestPicturePage} />
         <Route path="/settings" component={SettingsPage} />
         <Route>
           <Redirect to="/" replace />

@@ -61,9 +61,9 @@ describe('a display check', () => {
   });
 
   it('counts what shows on several photos once, and a line as twenty dots', () => {
-    const dot = { x: 0.3, y: 0.3, count: 1 };
+    const dot = { x: 0.3, y: 0.3, w: 0.01, h: 0.01, count: 1 };
     const said = displayTest([
-      { shows: 'white', found: found({ dots: [dot, { x: 0.9, y: 0.1, count: 2 }] }) },
+      { shows: 'white', found: found({ dots: [dot, { ...dot, x: 0.9, count: 2 }] }) },
       { shows: 'red', found: found({ dots: [{ ...dot, x: 0.305 }], lines: [{ across: true, at: 0.5 }], darkestPercent: 60 }) },
     ]);
     expect(said.values).toEqual(
