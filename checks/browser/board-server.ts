@@ -6,6 +6,7 @@ import { listen } from '../../src/apps/server/listen.ts';
 import { readBundle, writeBundle } from '../../src/edges/bundle/index.ts';
 import { systemClock } from '../../src/edges/clock.ts';
 import { openHome } from '../../src/edges/home.ts';
+import { openInstruments } from '../../src/edges/instruments/index.ts';
 import { loadModels } from '../../src/edges/models/index.ts';
 import { openPhotoStore } from '../../src/edges/photos/index.ts';
 import { openPrinter } from '../../src/edges/print/index.ts';
@@ -41,6 +42,7 @@ export async function startBoardServer(dir: string, done?: number): Promise<Boar
     bench,
     photos,
     printer: openPrinter(),
+    instruments: openInstruments(),
     models,
     version: '0.0.0',
     home: dir,

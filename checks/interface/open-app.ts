@@ -8,6 +8,7 @@ import { openBench } from '../../src/bench/open-bench.ts';
 import { readBundle, writeBundle } from '../../src/edges/bundle/index.ts';
 import { systemClock } from '../../src/edges/clock.ts';
 import { openHome } from '../../src/edges/home.ts';
+import { openInstruments } from '../../src/edges/instruments/index.ts';
 import { loadModels } from '../../src/edges/models/load-models.ts';
 import { openPhotoStore } from '../../src/edges/photos/index.ts';
 import { openPrinter } from '../../src/edges/print/index.ts';
@@ -35,6 +36,7 @@ export async function openApp(parts: { webDir?: string; boards?: BoardShelf } = 
     bench,
     photos,
     printer: openPrinter(),
+    instruments: openInstruments(),
     models,
     ...(parts.boards ? { boards: parts.boards } : {}),
     bundle: { write: writeBundle, read: readBundle },

@@ -1,7 +1,7 @@
 import type { Bench } from '../../bench/bench.ts';
 import type { Model } from '../../bench/models/index.ts';
 import type { BoardShelf } from '../../bench/boards/index.ts';
-import type { PhotoStore, Printer } from '../../bench/ports.ts';
+import type { PhotoStore, Printer, Instruments } from '../../bench/ports.ts';
 import type { BundleFormat } from '../../bench/take-bundle.ts';
 
 /** What the server is made of; `main.ts` wires it, tests pass their own. */
@@ -10,6 +10,8 @@ export interface AppParts {
   readonly photos: PhotoStore;
   readonly bundle: BundleFormat;
   readonly printer: Printer;
+  /** Meters and supplies on the network. */
+  readonly instruments: Instruments;
   readonly models: ReadonlyMap<string, Model>;
   /** What circuits say; a server without it advises by model files alone. */
   readonly boards?: BoardShelf;

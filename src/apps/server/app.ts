@@ -15,6 +15,7 @@ import { bundleRoutes } from './routes/bundle.ts';
 import { changeRoutes } from './routes/changes.ts';
 import { eventRoutes } from './routes/events.ts';
 import { healthRoutes } from './routes/health.ts';
+import { instrumentRoutes } from './routes/instruments.ts';
 import { itemRoutes } from './routes/items.ts';
 import { marketRoutes } from './routes/market.ts';
 import { modelRoutes } from './routes/models.ts';
@@ -59,6 +60,7 @@ export function createApp(parts: AppParts): App {
   app.use('/api/bundle', limit(BODY_LIMITS.bundle));
   app.use('/api/events', limit(BODY_LIMITS.events));
   app.use('/api/scout', limit(BODY_LIMITS.events));
+  app.use('/api/instruments/*', limit(BODY_LIMITS.events));
   app.openAPIRegistry.register('Event', EventSchema);
   app.route('/', viewRoutes(parts));
   app.route('/', itemRoutes(parts));
@@ -67,6 +69,7 @@ export function createApp(parts: AppParts): App {
   app.route('/', bookRoutes(parts));
   app.route('/', marketRoutes(parts));
   app.route('/', reportRoutes(parts));
+  app.route('/', instrumentRoutes(parts));
   app.route('/', scoutRoutes(parts));
   app.route('/', eventRoutes(parts, watcher.look));
   app.route('/', photoRoutes(parts));

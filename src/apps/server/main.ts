@@ -9,6 +9,7 @@ import { readBundle, readFolder, writeBundle } from '../../edges/bundle/index.ts
 import { openBoards } from '../../edges/boards/index.ts';
 import { systemClock } from '../../edges/clock.ts';
 import { openHome } from '../../edges/home.ts';
+import { openInstruments } from '../../edges/instruments/index.ts';
 import { cachedModels } from '../../edges/models/cached-models.ts';
 import { openPhotoStore } from '../../edges/photos/index.ts';
 import { openPrinter } from '../../edges/print/index.ts';
@@ -52,6 +53,7 @@ async function open(dir: string): Promise<Opened> {
     bench,
     photos,
     printer: openPrinter(),
+    instruments: openInstruments(),
     models,
     version,
     home: dir,

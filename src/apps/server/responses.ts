@@ -26,6 +26,7 @@ export const STATUS = {
   'body-too-large': 413,
   'unsupported-media-type': 415,
   unexpected: 500,
+  'no-reading': 502,
   'web-not-built': 503,
 } as const satisfies Partial<Record<ProblemCode, number>>;
 
@@ -39,6 +40,7 @@ const MEANING: Readonly<Record<number, string>> = {
   413: 'Too large',
   415: 'A type of content that is not taken here',
   500: 'Not expected',
+  502: 'An instrument does not answer',
 };
 
 /** The refusals of a route, by status, each with an example of what the server sends. Foreign pages and the unexpected come by themselves. */
