@@ -7,6 +7,7 @@ import { openBackupShelf, readBundle, writeBundle } from '../../src/edges/bundle
 import { systemClock } from '../../src/edges/clock.ts';
 import { openDeviceBook } from '../../src/edges/devices/index.ts';
 import { openHome } from '../../src/edges/home.ts';
+import { openInstruments } from '../../src/edges/instruments/index.ts';
 import { loadModels } from '../../src/edges/models/index.ts';
 import { openPhotoStore } from '../../src/edges/photos/index.ts';
 import { openPrinter } from '../../src/edges/print/index.ts';
@@ -48,6 +49,7 @@ export async function startBoardServer(dir: string, done?: number): Promise<Boar
     backups: openBackupShelf(dir),
     photos,
     printer: openPrinter(),
+    instruments: openInstruments(),
     models,
     version: '0.0.0',
     home: dir,

@@ -11,6 +11,7 @@ import { openBackupShelf, readBundle, writeBundle } from '../../src/edges/bundle
 import { systemClock } from '../../src/edges/clock.ts';
 import { openDeviceBook } from '../../src/edges/devices/index.ts';
 import { openHome } from '../../src/edges/home.ts';
+import { openInstruments } from '../../src/edges/instruments/index.ts';
 import { loadModels } from '../../src/edges/models/load-models.ts';
 import { openPhotoStore } from '../../src/edges/photos/index.ts';
 import { openPrinter } from '../../src/edges/print/index.ts';
@@ -48,6 +49,7 @@ export async function openApp(parts: { webDir?: string; boards?: BoardShelf; clo
     backups: openBackupShelf(dir),
     photos,
     printer: openPrinter(),
+    instruments: openInstruments(),
     models,
     ...(parts.boards ? { boards: parts.boards } : {}),
     bundle: { write: writeBundle, read: readBundle },

@@ -182,6 +182,9 @@ export interface Clock {
   newId(): string;
 }
 
+/** What the sheets and pages say, for those that lay them out. */
+export type { ReportPhoto, ReportView, StoryLine, StoryView } from './report/index.ts';
+
 /** Bytes of a photo as JPEG or PNG by its hash; null when it is not here. */
 export type PhotoBytes = (hash: string) => Promise<{ readonly bytes: Uint8Array; readonly mediaType: string } | null>;
 

@@ -1,5 +1,5 @@
 import type { Refusal } from './bench.ts';
-import type { BackupTrouble, PhotoRefusal } from './ports.ts';
+import type { BackupTrouble, InstrumentAnswer, PhotoRefusal } from './ports.ts';
 import type { RuleCode } from './rules/index.ts';
 import type { Taken } from './take-bundle.ts';
 import type { Problem } from './views/index.ts';
@@ -45,6 +45,7 @@ const SENTENCES = {
   'no-such-file': 'The file {detail} cannot be read. Check its path.',
   'bad-pattern': 'The pads in {where} cannot be read: {detail}. Mend the file, or export it again as .kicad_mod or as CSV.',
   'bad-log': 'The log in {where} cannot be judged: {detail}',
+  'no-reading': 'The instrument at {where} gave no reading: {detail}',
   'nothing-to-undo': 'Nothing is left to undo here. salvor show ITEM lists what happened, with what was taken back already.',
   'bad-amount': '"{detail}" is not an amount of money in {where}. Write it as 12 or 12.50.',
   'bad-claim': '"{detail}" is not a claim. Write sound=fails for a function, shell:cracked for a place, or untested.',
@@ -154,6 +155,22 @@ export function problemOfBackup({
   detail,
 }: Pick<BackupTrouble, 'where' | 'detail'> & { readonly code: keyof typeof BACKUP_SENTENCES }): Problem {
   return { code, message: sentence(BACKUP_SENTENCES[code], { where, detail }), where };
+}
+
+const INSTRUMENT_NEXT: Readonly<Record<Extract<InstrumentAnswer, { ok: false }>['code'], string>> = {
+  'bad-address': 'Write its address as 192.0.2.7 or meter.local:5025.',
+  'not-reached': 'Check that it is on, on the same network, and that its remote control (SCPI over TCP) is allowed.',
+  'timed-out': 'Check that it is not busy or waiting for a trigger, and try again.',
+  closed: 'Close other programs that hold it, and try again.',
+  'not-an-instrument': 'Something else answers there. Check the address and the port.',
+  'answer-too-long': 'Something else answers there. Check the address and the port.',
+  'instrument-error': 'It may not measure that, or is set to another mode. Its own manual says which commands it takes.',
+  'not-a-number': 'Check its leads and its range, and try again.',
+};
+
+/** Why an instrument at an address gave no reading, and what to do. */
+export function problemOfInstrument({ code, detail }: Extract<InstrumentAnswer, { ok: false }>, address: string): Problem {
+  return problemFor('no-reading', { where: address, detail: `${detail}. ${INSTRUMENT_NEXT[code]}` });
 }
 
 /** Why the bench did not take a batch of `of` events, and what to do next. */

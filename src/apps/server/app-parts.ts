@@ -1,7 +1,7 @@
 import type { Bench } from '../../bench/bench.ts';
 import type { Model } from '../../bench/models/index.ts';
 import type { BoardShelf } from '../../bench/boards/index.ts';
-import type { BackupShelf, Clock, DeviceBook, PhotoStore, Printer } from '../../bench/ports.ts';
+import type { BackupShelf, Clock, DeviceBook, Instruments, PhotoStore, Printer } from '../../bench/ports.ts';
 import type { BundleFormat } from '../../bench/take-bundle.ts';
 
 /** The open door to the network. */
@@ -24,6 +24,8 @@ export interface AppParts {
   /** How the network reaches the bench; null while it does not. */
   readonly network: () => Network | null;
   readonly clock: Clock;
+  /** Meters and supplies on the network. */
+  readonly instruments: Instruments;
   readonly models: ReadonlyMap<string, Model>;
   /** What circuits say; a server without it advises by model files alone. */
   readonly boards?: BoardShelf;

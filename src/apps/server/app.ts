@@ -20,6 +20,7 @@ import { deviceRoutes } from './routes/devices.ts';
 import { eventRoutes } from './routes/events.ts';
 import { fitRoutes } from './routes/fit.ts';
 import { healthRoutes } from './routes/health.ts';
+import { instrumentRoutes } from './routes/instruments.ts';
 import { itemRoutes } from './routes/items.ts';
 import { labelRoutes } from './routes/labels.ts';
 import { marketRoutes } from './routes/market.ts';
@@ -94,6 +95,7 @@ function routesOf(parts: AppParts, watcher: LogWatcher): OpenAPIHono {
   app.route('/', bookRoutes(parts));
   app.route('/', marketRoutes(parts));
   app.route('/', reportRoutes(parts));
+  app.route('/', instrumentRoutes(parts));
   app.route('/', scoutRoutes(parts));
   app.route('/', fitRoutes(parts));
   app.route('/', labelRoutes(parts));

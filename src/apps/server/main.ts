@@ -11,6 +11,7 @@ import { openDeviceBook } from '../../edges/devices/index.ts';
 import { systemClock } from '../../edges/clock.ts';
 import { openHome } from '../../edges/home.ts';
 import { ensureCertificate, ownNames } from '../../edges/lan/index.ts';
+import { openInstruments } from '../../edges/instruments/index.ts';
 import { cachedModels } from '../../edges/models/cached-models.ts';
 import { openPhotoStore } from '../../edges/photos/index.ts';
 import { openPrinter } from '../../edges/print/index.ts';
@@ -66,6 +67,7 @@ async function open(dir: string): Promise<Opened> {
     backups: openBackupShelf(dir),
     photos,
     printer: openPrinter(),
+    instruments: openInstruments(),
     models,
     version,
     home: dir,

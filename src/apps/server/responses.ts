@@ -36,6 +36,7 @@ export const STATUS = {
   'unsupported-media-type': 415,
   'too-many-requests': 429,
   unexpected: 500,
+  'no-reading': 502,
   'web-not-built': 503,
 } as const satisfies Partial<Record<ProblemCode, number>>;
 
@@ -51,6 +52,7 @@ const MEANING: Readonly<Record<number, string>> = {
   415: 'A type of content that is not taken here',
   429: 'Too many at once; only over the network',
   500: 'Not expected',
+  502: 'An instrument does not answer',
 };
 
 /** The refusals of a route, by status, each with an example of what the server sends. Foreign pages and the unexpected come by themselves. */

@@ -15,6 +15,7 @@ const ModelsPage = lazy(() => import('./models/models-page.tsx'));
 const ModelPage = lazy(() => import('./models/model-page.tsx'));
 const JoinPage = lazy(() => import('./join/join-page.tsx'));
 const OpeningPage = lazy(() => import('./opening/opening-page.tsx'));
+const TestPicturePage = lazy(() => import('./test-picture/test-picture-page.tsx'));
 const SettingsPage = lazy(() => import('./settings/settings-page.tsx'));
 
 /** Everything stands in the frame, but for the page of a device that the bench does not know yet. */
@@ -50,6 +51,7 @@ function Places() {
         <Route path="/models" component={ModelsPage} />
         <Route path="/models/:id">{({ id }) => <ModelPage id={decodeURIComponent(id)} />}</Route>
         <Route path="/calculators" component={CalculatorsPage} />
+        <Route path="/test-picture" component={TestPicturePage} />
         <Route path="/settings" component={SettingsPage} />
         <Route>
           <Redirect to="/" replace />

@@ -2,3 +2,4 @@ export { GRADES, type Criterion, type CriterionId, type Grade, type Scale } from
 export { MARKS, SCALE_1 } from './scale-1.ts';
 export { gradeByScale, type CriterionGrade, type Judged, type ScaleGrade } from './grade-by-scale.ts';
 export { GRADE_MEANS } from './grade-words.ts';
+export { criteriaFound } from './criteria-found.ts';

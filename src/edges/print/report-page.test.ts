@@ -1,5 +1,5 @@
+import type { ReportView, StoryView } from '../../bench/ports.ts';
 import { expect, it } from 'vitest';
-import type { ReportView, StoryView } from '../../bench/report/index.ts';
 import { openPrinter } from './index.ts';
 
 const REPORT: ReportView = {

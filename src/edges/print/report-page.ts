@@ -1,5 +1,4 @@
-import type { PhotoBytes } from '../../bench/ports.ts';
-import type { ReportPhoto, ReportView } from '../../bench/report/index.ts';
+import type { PhotoBytes, ReportPhoto, ReportView } from '../../bench/ports.ts';
 import { escaped, page, photoUrl } from './page.ts';
 import { qrCode, qrSvg } from './qr-code.ts';
 import { beyondTests, NOTHING_SAID, OUTCOMES } from './report-words.ts';

@@ -1,4 +1,4 @@
-import type { ReportView } from '../../bench/report/index.ts';
+import type { ReportView } from '../../bench/ports.ts';
 
 export const OUTCOMES: Readonly<Record<ReportView['tests'][number]['outcome'], string>> = {
   open: 'not done',

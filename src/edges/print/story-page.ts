@@ -1,5 +1,4 @@
-import type { PhotoBytes } from '../../bench/ports.ts';
-import type { StoryLine, StoryView } from '../../bench/report/index.ts';
+import type { PhotoBytes, StoryLine, StoryView } from '../../bench/ports.ts';
 import { escaped, page, photoUrl } from './page.ts';
 
 /** Moves the edge between both photos; without it both lie one below the other. */

@@ -76,26 +76,44 @@ export function checkDisplay(pixels: Pixels, question: DisplayQuestion): Display
     if (burnt > MOST_BURNT * flat.data.length) return { ok: false, code: 'too-bright' };
   }
   const places = oddPlaces(dotPx === 0 ? gaussianBlur(flat, 0.7) : perDot(flat, dotPx), lit ? 'dark' : 'bright', dotPx > 0);
-  return { ok: true, corners, ...places, ...evenness(flat, lit, places.lines) };
+  return { ok: true, corners, ...places, ...evenness(flat, lit, places) };
 }
 
-function evenness(flat: Plane, lit: boolean, lines: readonly Line[]): Pick<DisplayFound, 'stains' | 'darkestPercent'> {
+function evenness(
+  flat: Plane,
+  lit: boolean,
+  { lines, dots }: Pick<DisplayFound, 'lines' | 'dots'>,
+): Pick<DisplayFound, 'stains' | 'darkestPercent'> {
   if (!lit) return { stains: [], darkestPercent: null };
-  const whole = lines.reduce(withoutLine, flat);
+  const gone = [...lines.map(({ across, at }) => (across ? { x: 0.5, y: at, w: 1, h: 0 } : { x: at, y: 0.5, w: 0, h: 1 })), ...dots];
+  const whole = gone.reduce(filled, flat);
   const smooth = gaussianBlur(whole, flat.width / 60);
   return { stains: stainsOf(smooth, flatField(smooth)), darkestPercent: darkest(gaussianBlur(whole, flat.width / 30)) };
 }
 
-/** So far to both sides of a line the light is taken from beside it, share of the display. */
-const BESIDE_LINE = 0.018;
+/** So far beside a place that stands out the light is whole again, share of the display. */
+const BESIDE = 0.018;
 
-/** The picture with a line filled straight from one side of it to the other, so that it makes no stain. */
-function withoutLine({ width, height, data }: Plane, { across, at }: Line): Plane {
-  const count = across ? height : width;
-  const [first, last] = [Math.max(1, Math.floor((at - BESIDE_LINE) * count)), Math.min(count - 2, Math.ceil((at + BESIDE_LINE) * count))];
+/** The picture with a place filled straight from one side of it to the other across its narrower way, so that it makes no stain. */
+function filled({ width, height, data }: Plane, { x, y, w, h }: Pick<Dot, 'x' | 'y' | 'w' | 'h'>): Plane {
+  const down = h * height <= w * width;
+  const range = (at: number, size: number, count: number): [number, number] => [
+    Math.max(1, Math.floor((at - size / 2 - BESIDE) * count)),
+    Math.min(count - 2, Math.ceil((at + size / 2 + BESIDE) * count)),
+  ];
+  const [[left, right], [top, bottom]] = [range(x, w, width), range(y, h, height)];
+  const [[first, last], [from, to]] = down
+    ? [
+        [top, bottom],
+        [left, right],
+      ]
+    : [
+        [left, right],
+        [top, bottom],
+      ];
   const out = Float32Array.from(data);
-  const index = (k: number, j: number): number => (across ? k * width + j : j * width + k);
-  for (let j = 0; j < (across ? width : height); j++) {
+  const index = (k: number, j: number): number => (down ? k * width + j : j * width + k);
+  for (let j = from === 1 ? 0 : from; j <= (to === (down ? width : height) - 2 ? to + 1 : to); j++) {
     const [before, after] = [data[index(first - 1, j)]!, data[index(last + 1, j)]!];
     for (let k = first; k <= last; k++) out[index(k, j)] = before + ((after - before) * (k - first + 1)) / (last - first + 2);
   }

@@ -18,7 +18,7 @@ describe('a display on a photo', () => {
   });
 
   it.each(['white', 'red', 'green', 'blue'] as const)('shows each dead dot on %s where it lies', (shows) => {
-    const { dots, lines } = found(shows, {
+    const { dots, lines, stains } = found(shows, {
       dots: [
         [40, 30],
         [41, 30],
@@ -26,7 +26,7 @@ describe('a display on a photo', () => {
         [60, 20],
       ],
     });
-    expect(lines).toEqual([]);
+    expect([lines, stains]).toEqual([[], []]);
     const sorted = dots.toSorted((a, b) => a.x - b.x);
     expect(sorted.map(({ count }) => count)).toEqual([2, 1, 1]);
     const truth = [
@@ -82,10 +82,10 @@ describe('a display on a photo', () => {
   });
 });
 
-describe('twenty displays that the limits were not set on', () => {
-  it('have at least nineteen of twenty dead dots found, and no more than one speck in twenty that is none', () => {
+describe('ten displays that the limits were not set on', () => {
+  it('have at least nineteen of twenty dead dots found, and no more than one speck that is none', () => {
     let [right, wrong, planted] = [0, 0, 0];
-    for (let n = 0; n < 20; n++) {
+    for (let n = 0; n < 10; n++) {
       const next = randomStream(`measured ${n}`);
       const dots = Array.from({ length: Math.floor(next() * 4) }, (): [number, number] => [
         4 + Math.floor(next() * 72),
@@ -104,7 +104,7 @@ describe('twenty displays that the limits were not set on', () => {
       ).length;
       wrong += answer.dots.filter((dot) => !isPlanted(dot)).length;
     }
-    expect(planted).toBeGreaterThan(15);
+    expect(planted).toBeGreaterThan(8);
     expect(right / planted).toBeGreaterThanOrEqual(0.95);
     expect(wrong).toBeLessThanOrEqual(1);
   });

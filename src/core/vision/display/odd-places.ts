@@ -7,6 +7,9 @@ import type { Plane } from '../image/plane.ts';
 export interface Dot {
   readonly x: number;
   readonly y: number;
+  /** Size of the place that stands out, shares of the display. */
+  readonly w: number;
+  readonly h: number;
   /** Dots that it covers; 1 where the dots of the display are not known. */
   readonly count: number;
 }
@@ -58,6 +61,8 @@ export function oddPlaces(flat: Plane, sought: 'dark' | 'bright', inDots: boolea
     .map(({ left, right, top, bottom, pixels }): Dot => ({
       x: (left + right + 1) / 2 / width,
       y: (top + bottom + 1) / 2 / height,
+      w: (right - left + 1) / width,
+      h: (bottom - top + 1) / height,
       count: inDots ? Math.max(1, Math.round(massOf(pixels, deviation.data))) : 1,
     }));
   return { dots, lines: [...whole.map(({ across, at }) => ({ across, at })), ...pieces] };
