@@ -5,6 +5,7 @@ import { NumberField } from '../ui/number-field.tsx';
 import { Pick } from '../ui/pick.tsx';
 import { KIND_NAMES } from './kind-words.ts';
 import type { NamedPattern } from './named-pattern.ts';
+import { Troubles } from './troubles.tsx';
 
 const SIDES = [
   { id: '1', name: 'One side' },
@@ -67,11 +68,7 @@ export function DrawingForm({ onPattern }: { readonly onPattern: (made: NamedPat
       <LimitFields legend="Over the feet, from tip to tip" value={drawn.span} onChange={(span) => change({ span })} />
       <LimitFields legend="Length of a foot on its pad" value={drawn.foot} onChange={(foot) => change({ foot })} />
       <LimitFields legend="Width of a foot" value={drawn.width} onChange={(width) => change({ width })} />
-      {trouble !== null && (
-        <p role="alert" className="trouble">
-          {trouble}
-        </p>
-      )}
+      <Troubles troubles={trouble === null ? [] : [trouble]} />
       <button type="submit">Lay this part over the place</button>
     </form>
   );
