@@ -38,6 +38,8 @@ const feet = (more: Partial<Parameters<typeof partFromDrawing>[0]> = {}): Patter
     footMm: [0.6, 1],
     widthMm: [0.31, 0.51],
     heightMm: null,
+    legMm: null,
+    pegs: null,
     ...more,
   });
 /** Lands for those feet with a 0.4 mm toe and a 0.45 mm heel. */
