@@ -12,6 +12,13 @@ const socket = (name: string, pitch: number) => ({
     `(footprint "${name}" ${[0, 1, 2].map((i) => `(pad "${i + 1}" smd rect (at ${i * pitch} 0) (size 0.5 1.2) (layers "F.Cu"))`).join(' ')})`,
   ),
 });
+/** Lands that share a pin, and two pegs for which there is no hole. */
+const shelled = {
+  ...socket('shelled', 0.8),
+  buffer: Buffer.from(
+    `(footprint "shelled" ${[0, 9].map((x) => `(pad "S1" smd rect (at ${x} 5) (size 1 1) (layers "F.Cu")) (pad "" np_thru_hole circle (at ${x} 8) (size 1 1) (drill 1) (layers "*.Cu"))`).join(' ')})`,
+  ),
+};
 const csv = (name: string, text: string) => ({ name, mimeType: 'text/csv', buffer: Buffer.from(text) });
 
 /** A photo at 50 px a mm: a ruler line of 10 mm, and three pads 0.8 mm apart, 0.5 by 1.2 mm. */
@@ -54,9 +61,14 @@ describe.each(SCREENS)('does it fit, on $name', (screen) => {
     const fit = walk.region('Does it fit?');
     await fit.getByLabel('Pads of the place on the board').setInputFiles(socket('place', 0.8));
     const bad = csv('bad.csv', 'pin,x_mm\n1,2');
-    await fit.getByLabel('Parts that may go there').setInputFiles([socket('wide', 1), socket('same', 0.8), bad]);
+    await fit.getByLabel('Parts that may go there').setInputFiles([socket('wide', 1), shelled, socket('same', 0.8), bad]);
     await fit.locator('.fits summary').first().waitFor();
-    expect(await answers(fit)).toEqual(['same.kicad_mod: It fits.', 'wide.kicad_mod: It does not line up.']);
+    expect((await answers(fit)).toSorted()).toEqual([
+      'same.kicad_mod: It fits.',
+      'shelled.kicad_mod: It does not line up.',
+      'wide.kicad_mod: It does not line up.',
+    ]);
+    expect((await answers(fit))[0]).toBe('same.kicad_mod: It fits.');
     const picture = fit.getByRole('img', { name: 'same.kicad_mod over place.kicad_mod: It fits.' });
     expect(await picture.evaluate((image: HTMLImageElement) => image.complete && image.naturalWidth > 0)).toBe(true);
     expect(await fit.getByRole('alert').innerText()).toContain('bad.csv cannot be read: line 1, header has no column "y_mm"');

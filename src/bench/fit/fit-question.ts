@@ -1,7 +1,8 @@
 import type { CsvLine } from '../csv/csv-table.ts';
 import type { BenchState } from '../state.ts';
 import type { FitQuestion, FitView } from '../views/index.ts';
-import { partsFromCsv, type ListedPart } from './parts-list.ts';
+import type { ListedPart } from './listed-part.ts';
+import { partsFromCsv } from './parts-list.ts';
 import { patternOf } from './pattern-record.ts';
 import { given, whichFit, type Candidate } from './which-fit.ts';
 

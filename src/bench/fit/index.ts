@@ -1,5 +1,7 @@
 export { padsCsv, patternFromCsv, PAD_COLUMNS, type PadsRead } from './pads-csv.ts';
-export { partsFromCsv, DRAWING_COLUMNS, LIST_PAD_COLUMNS, type ListedPart, type PartsRead } from './parts-list.ts';
+export { partsFromCsv, LIST_PAD_COLUMNS, type PartsRead } from './parts-list.ts';
+export { DRAWING_COLUMNS } from './listed-drawing.ts';
+export type { ListedPart } from './listed-part.ts';
 export { patternOf, recordOf } from './pattern-record.ts';
 export { NOT_TOLD, PART_KINDS, toldIn, TOLD_COLUMNS, withTold, type Told } from './told.ts';
 export { given, whichFit, type Candidate } from './which-fit.ts';

@@ -23,6 +23,20 @@ describe('a list with a line a part', () => {
     expect(parts[0]!.pattern).toMatchObject({ mouth: { facesDeg: 270, reachMm: 1.4 }, contacts: 'bottom' });
   });
 
+  it('has parts with legs and with pegs', () => {
+    const { parts, problems } = read(
+      'part,sides,pins,pitch_mm,span_min_mm,leg_mm,pegs,peg_mm,pegs_apart_mm,pegs_inward_mm\nJack,1,3,2,4,0.5,2,0.9,8,3\nRow,2,8,2.54,7.62,0.5,,,,\nThree,1,3,2,4,0.5,3,1,1,1\nNone,1,3,2,4,,,,,',
+    );
+    expect(parts.map(({ name, pattern }) => [name, pattern.kind, pattern.pads.map(({ kind }) => kind[0]).join('')])).toEqual([
+      ['Jack', 'legs', 'tttpp'],
+      ['Row', 'legs', 'tttttttt'],
+    ]);
+    expect(problems).toMatchObject([
+      { line: 4, field: 'pegs' },
+      { line: 5, field: 'part', message: expect.stringMatching(/above zero/) },
+    ]);
+  });
+
   it.each([
     ['odd,2,7,1,5,1,0.4', 'part', /7 pins do not share out over 2 sides/],
     ['three,3,6,1,5,1,0.4', 'sides', /none of 1, 2, 4/],

@@ -3,7 +3,7 @@ import type { LandPattern } from '../events/index.ts';
 
 type PadRecord = LandPattern['pads'][number];
 
-/** Unnamed pads of a record get these names, which are not those of pins. */
+/** Pads of a pattern that is not numbered get these names, which are not those of pins, where they have none. */
 const unnamed = (index: number): string => `#${index + 1}`;
 
 /** A pattern from how it is kept. Nothing of it is judged here. */
@@ -19,14 +19,14 @@ export function patternOf(record: LandPattern): Pattern {
     heightMm: record.height_mm ?? null,
     mouth: record.mouth ? { facesDeg: record.mouth.faces_deg, reachMm: record.mouth.reach_mm ?? null } : null,
     contacts: record.contacts ?? null,
-    pads: record.pads.map(padOf),
+    pads: record.pads.map((pad, i) => padOf(pad, numbered || pad.kind === 'peg' ? pad.pin : pad.pin || unnamed(i))),
   };
 }
 
-function padOf(pad: PadRecord, index: number): Pad {
+function padOf(pad: PadRecord, name: string): Pad {
   return {
     ...PLAIN_PAD,
-    name: pad.pin === '' && pad.kind !== 'peg' ? unnamed(index) : pad.pin,
+    name,
     kind: pad.kind,
     shape: pad.shape,
     xMm: pad.x_mm,

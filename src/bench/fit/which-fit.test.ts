@@ -63,11 +63,15 @@ describe('a pattern as it is kept', () => {
     expect(patternOf(record(full))).toEqual(full);
   });
 
-  it('has names for pads that were sent without', () => {
+  it('has names for pads that were sent without, unless it is numbered: then they are copper of no pin', () => {
     const pad = { x_mm: 0, y_mm: 0, w_mm: 1, h_mm: 1 };
-    expect(patternOf(LandPattern.parse({ name: 'x', pads: [pad, { ...pad, kind: 'peg' }] })).pads.map(({ name }) => name)).toEqual([
-      '#1',
-      '',
+    const names = (numbered: boolean): string[] =>
+      patternOf(LandPattern.parse({ name: 'x', numbered, pads: [pad, { ...pad, pin: '7' }, { ...pad, kind: 'peg' }] })).pads.map(
+        ({ name }) => name,
+      );
+    expect([names(false), names(true)]).toEqual([
+      ['#1', '7', ''],
+      ['', '7', ''],
     ]);
   });
 });

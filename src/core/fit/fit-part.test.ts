@@ -38,6 +38,8 @@ const feet = (more: Partial<Parameters<typeof partFromDrawing>[0]> = {}): Patter
     footMm: [0.6, 1],
     widthMm: [0.31, 0.51],
     heightMm: null,
+    legMm: null,
+    pegs: null,
     ...more,
   });
 /** Lands for those feet with a 0.4 mm toe and a 0.45 mm heel. */
@@ -241,4 +243,6 @@ it('is drawn to scale with every pin named, and names cannot break the picture',
   expect(svg).toContain('&lt;b&gt;&quot;&amp;');
   expect(svg).not.toContain('<b>');
   expect(svg).toContain('width="4.5mm"');
+  const pegged = lands([...row(2, 2), peg(9, 0, 1)]);
+  expect(drawFit(pegged, pegged, fitPart(pegged, pegged), 'a peg far out')).toContain('width="11.75mm"');
 });

@@ -22,7 +22,7 @@ const heading = ({ name, from, count, bag_id: bag, supplier, price }: FitLine): 
   return offer === '' ? name : `${name} (${offer})`;
 };
 
-const said = ({ reasons, asks }: FitLine): string[] => [...reasons, ...asks].map(({ sentence }) => `  ${sentence}`);
+const said = ({ reasons, asks }: FitLine): string[] => [...new Set([...reasons, ...asks].map(({ sentence }) => `  ${sentence}`))];
 
 function padLines({ pads, placing, found_by: foundBy }: FitLine): string[] {
   if (pads.length === 0) return [];

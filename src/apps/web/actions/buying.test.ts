@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { partFromDrawing } from '../../../core/fit/index.ts';
+import { recordOf } from '../../../bench/fit/index.ts';
 import { addUnit } from './add-unit.ts';
 import { buyBag } from './buy-bag.ts';
 import { buyLot } from './buy-lot.ts';
@@ -63,8 +65,35 @@ describe('listings, bags and orders', () => {
   });
 
   it('buys a bag and takes from it', () => {
-    const bag = { bagId: 'bag-1', part: 'fuse', name: 'Fuse 1 A', count: 10, priceMinor: 250, currency: 'GBP', place: 'tray 2' };
+    const bag = {
+      bagId: 'bag-1',
+      part: 'fuse',
+      name: 'Fuse 1 A',
+      count: 10,
+      priceMinor: 250,
+      currency: 'GBP',
+      place: 'tray 2',
+      pattern: null,
+    };
     expect(recordable(buyBag(bag))).toMatchObject([{ body: { bag_id: 'bag-1', count: 10, price_minor: 250, place: 'tray 2' } }]);
+    const pattern = recordOf(
+      partFromDrawing({
+        name: 'two',
+        kind: 'chip',
+        sides: 2,
+        pins: 2,
+        pitchMm: 0,
+        spanMm: [2, 2],
+        footMm: [0.4, 0.4],
+        widthMm: [1, 1],
+        heightMm: null,
+        legMm: null,
+        pegs: null,
+      }),
+    );
+    expect(recordable(buyBag({ ...bag, pattern }))).toMatchObject([
+      { body: { pattern: { name: 'two', basis: 'feet', pads: [{ pin: '1' }, { pin: '2' }] } } },
+    ]);
     expect(recordable(takeFromBag('bag-1', 'Fuse 1 A', 'unit-1', 2))).toMatchObject([{ body: { count: 2 } }]);
   });
 

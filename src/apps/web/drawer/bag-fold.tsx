@@ -35,15 +35,17 @@ export function BagFold({ bag, isOpen, cost }: BagFoldProps) {
           </>
         }
       >
-        <Layers bag={bag} cost={cost} />
-        <Terminals bag={bag} />
-        <UseBagForm bag={bag} />
-        <PlaceForm bag={bag} />
-        <p>
-          <a href={`/api/labels?bags=${encodeURIComponent(bag.id)}`} target="_blank" rel="noreferrer">
-            Label for this bag (PDF)
-          </a>
-        </p>
+        <div className="form">
+          <Layers bag={bag} cost={cost} />
+          <Terminals bag={bag} />
+          <UseBagForm bag={bag} />
+          <PlaceForm bag={bag} />
+          <p>
+            <a href={`/api/labels?bags=${encodeURIComponent(bag.id)}`} target="_blank" rel="noreferrer">
+              Label for this bag (PDF)
+            </a>
+          </p>
+        </div>
       </Fold>
     </div>
   );

@@ -27,7 +27,7 @@ export function FitAnswer({ line, candidate, placeName, told, bags, isOpen, onTe
           {whereFrom(line)}: {line.sentence}
         </summary>
         <ul>
-          {[...line.reasons, ...line.asks].map(({ sentence }) => (
+          {[...new Set([...line.reasons, ...line.asks].map(({ sentence }) => sentence))].map((sentence) => (
             <li key={sentence}>{sentence}</li>
           ))}
         </ul>
@@ -87,8 +87,9 @@ function PadTable({ line: { name, pads } }: { readonly line: FitLine }) {
         </tr>
       </thead>
       <tbody>
-        {pads.map(({ pins, onto, covered, off_mm: off, bend_mm: bend, room, level }) => (
-          <tr key={pins.join()}>
+        {pads.map(({ pins, onto, covered, off_mm: off, bend_mm: bend, room, level }, i) => (
+          // oxlint-disable-next-line react/no-array-index-key -- several lands may share a pin
+          <tr key={i}>
             <th scope="row">{pins.join('/')}</th>
             <td>{onto.join('/') || 'none'}</td>
             <td>{Math.round(100 * covered)} %</td>

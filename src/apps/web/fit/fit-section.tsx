@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'react';
-import { partsFromCsv, whichFit, withTold, type PartsRead } from '../../../bench/fit/index.ts';
+import { partsFromCsv, withTold, type PartsRead } from '../../../bench/fit/index.ts';
 import type { DrawerView } from '../../../bench/views/index.ts';
 import { Section } from '../ui/section.tsx';
 import { candidatesOf, keyOf, PLACE, toldOf, type AllTold } from './candidates.ts';
@@ -7,10 +7,9 @@ import { FitAnswer } from './fit-answer.tsx';
 import type { NamedPattern } from './named-pattern.ts';
 import { PartsSource } from './parts-source.tsx';
 import { PlaceSource } from './place-source.tsx';
+import { whichFitInTime } from './which-fit-in-time.ts';
 
 const SHOWN = 20;
-/** No answer takes longer, ms: the page must not freeze. */
-const LONGEST_MS = 4000;
 const NO_LIST: PartsRead = { parts: [], problems: [] };
 
 /** Which of these parts fit that place: from files, photos, drawings, the drawer and suppliers' lists, on this device only. */
@@ -22,9 +21,7 @@ export function FitSection({ bags }: { readonly bags: DrawerView['bags'] }) {
   const [told, setTold] = useState<AllTold>({});
   const candidates = useMemo(() => candidatesOf(parts, isDrawer ? bags : [], list.parts, told), [parts, isDrawer, bags, list, told]);
   const answer = useMemo(() => {
-    if (!place) return null;
-    const until = performance.now() + LONGEST_MS;
-    return whichFit({ ...withTold(place.pattern, toldOf(told, PLACE)), name: place.name }, candidates, () => performance.now() > until);
+    return place && whichFitInTime({ ...withTold(place.pattern, toldOf(told, PLACE)), name: place.name }, candidates);
   }, [place, candidates, told]);
   const byKey = new Map(candidates.map((candidate) => [keyOf(candidate), candidate]));
   return (
@@ -39,8 +36,8 @@ export function FitSection({ bags }: { readonly bags: DrawerView['bags'] }) {
         onDrawer={setDrawer}
         onList={(lines) => setList(lines.length === 0 ? NO_LIST : partsFromCsv(lines))}
       />
-      {answer && !answer.done && <p role="status">It takes too long: only {answer.fits.length} parts were tried. Ask for fewer at once.</p>}
-      {!place && candidates.length > 0 && <p role="status">Now the pads of the place on the board.</p>}
+      {answer && !answer.done && <output>It takes too long: only {answer.fits.length} parts were tried. Ask for fewer at once.</output>}
+      {!place && candidates.length > 0 && <output>Now the pads of the place on the board.</output>}
       <ul className="fits" aria-live="polite">
         {(answer?.fits ?? []).slice(0, SHOWN).map((line, i) => (
           <FitAnswer

@@ -83,9 +83,7 @@ function ListForm({ list, onList }: Pick<PartsSourceProps, 'list' | 'onList'>) {
       <Field label="Or paste it">
         <textarea value={text} rows={4} onChange={(event) => use(event.target.value)} />
       </Field>
-      <p className="small muted" role="status">
-        {list.parts.length} parts read.
-      </p>
+      <output className="small muted">{list.parts.length} parts read.</output>
       <Troubles troubles={list.problems.map(({ line, field, message, next }) => `Left out: line ${line}, ${field} ${message}. ${next}`)} />
     </div>
   );

@@ -29,10 +29,10 @@ export function PlaceSource({ place, onPlace }: PlaceSourceProps) {
         <PhotoDesk isPlace onPattern={onPlace} />
       </Fold>
       {place && (
-        <p className="row" role="status">
-          <span>
+        <p className="row">
+          <output>
             The place is {place.name}, with {place.pattern.pads.length} pads and holes.
-          </span>
+          </output>
           <SavePads {...place} />
         </p>
       )}

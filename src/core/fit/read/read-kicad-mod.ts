@@ -29,7 +29,7 @@ const CORNER_SHARE = 0.25;
 
 /**
  * A land pattern from the text of a `.kicad_mod` file, the older `module` and the newer `footprint`. x goes right and y, turned about, up; mm. Pads that only print
- * paste are left out. Line and column of what cannot be read.
+ * paste are left out, and nets are read where it tells them. Line and column of what cannot be read.
  */
 export function readKicadMod(text: string): ReadPattern {
   const read = readList(text);
