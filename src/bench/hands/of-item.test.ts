@@ -33,6 +33,11 @@ describe('steps that are ticked', () => {
     expect(lamp(opened, step('open-lamp')).stage).toBe('board-out');
   });
 
+  it('are all put back where a unit is noted as closed at once', () => {
+    const closed: Step = ['opened-to', { item_id: 'lamp-a', stage: 'closed' }];
+    expect(lamp(step('open-lamp'), step('board'), closed).opened).toEqual([]);
+  });
+
   it('take their minutes, are planned on from, and teach the next unit', () => {
     const state = after(step('open-lamp', 'in', 8));
     const item = state.items.get('lamp-a')!;

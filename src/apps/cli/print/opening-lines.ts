@@ -11,7 +11,9 @@ export function openingLines(view: OpeningView): string[] {
   return [
     ...(steps.length === 0 ? ['Nothing more to open.'] : [`${nameOf(view)}: ${summary}`, `  ${orderSentence(view)}`]),
     ...steps.flatMap((step, i) => stepLines(step, i + 1)),
-    ...(back.length === 0 ? [] : ['Then to close it:', ...back.map((step, i) => `  ${i + 1}. ${step.name}${withWhat(step)}`)]),
+    ...(back.length === 0
+      ? []
+      : ['Then to close it, each step backwards:', ...back.map((step, i) => `  ${i + 1}. ${step.name}${withWhat(step)}`)]),
     ...fasteners.sets.filter(({ out }) => out > 0).map((set) => `${set.name}: ${set.out} out, ${set.back} back, ${set.on_mat} on the mat`),
     ...fasteners.shopping.map(({ text, count }) => `To buy: ${count} × ${text}`),
   ];

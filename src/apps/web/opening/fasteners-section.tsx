@@ -4,6 +4,7 @@ import { money } from '../format/money.ts';
 import { Fold } from '../ui/fold.tsx';
 import { Section } from '../ui/section.tsx';
 import { TableScroll } from '../ui/table-scroll.tsx';
+import { MatLinks } from './mat-links.tsx';
 import { MatPicture } from './mat-picture.tsx';
 
 /** What came out against what went in, what to buy, and the mat on paper and on the screen. */
@@ -63,20 +64,7 @@ export function FastenersSection({ opening, file }: { readonly opening: OpeningV
           </ul>
         </>
       )}
-      <p className="row">
-        {(['A4', 'Letter'] as const).map((paper) => (
-          <a
-            key={paper}
-            className="button"
-            href={`/api/models/${encodeURIComponent(file.id)}/mat?paper=${paper}`}
-            target="_blank"
-            rel="noreferrer"
-          >
-            Mat to print, {paper}
-          </a>
-        ))}
-      </p>
-      <p className="small muted">Print it at 100 % and lay a ruler on its 100 mm: what is off there is off everywhere.</p>
+      <MatLinks modelId={file.id} />
       <Fold title="The mat on the screen">
         <MatPicture file={file} />
       </Fold>

@@ -53,6 +53,12 @@ function OpeningDesk({ opening, pick, file }: DeskProps & { readonly file: Model
   return (
     <div className="desk">
       <div className="desk-next">
+        {opening.done.length === 0 && opening.stage !== 'closed' && (
+          <p className="sheet small">
+            It was noted as {STAGE_WORDS[opening.stage].toLowerCase()}, but not step by step. Tick what is done already, or go on as you
+            are.
+          </p>
+        )}
         {opening.reached !== 'way' && <p className="sheet">{NO_WAY_WORDS[opening.reached]}</p>}
         {opening.reached === 'way' && left[0] === undefined && <ThereCard opening={opening} close={() => pick(CLOSING)} />}
         {left[0] !== undefined && (

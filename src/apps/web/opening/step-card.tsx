@@ -47,6 +47,7 @@ export function StepCard({ opening, file, step, way, number, of }: StepCardProps
           {way === 'in' ? 'Step' : 'Put back'} {number} of {of}
         </p>
         <h2 className="headline" id="step-name" aria-live="polite">
+          {way === 'back' && <span className="headline-aside">Backwards:</span>}
           {step.name}
         </h2>
       </header>

@@ -3,7 +3,7 @@ import type { OpeningView } from '../../../bench/views/index.ts';
 
 /** Nothing is left to do on this way: on to the work, or close it again; what still lies on the mat is said. */
 export function ThereCard({ opening, close }: { readonly opening: OpeningView; readonly close: () => void }) {
-  const isClosed = opening.done.length === 0;
+  const isClosed = opening.back.length === 0;
   const onMat = opening.fasteners.sets.filter((set) => set.on_mat > 0);
   return (
     <section className="sheet next" aria-labelledby="there">

@@ -37,7 +37,7 @@ export function WaySection({ opening, onPick }: WaySectionProps) {
         </Fold>
       )}
       {back.length > 0 && (
-        <Fold title={`To close it: ${counted(back.length, 'step')}`} open={steps.length === 0}>
+        <Fold title={`To close it: ${counted(back.length, 'step')}, each backwards`} open={steps.length === 0}>
           <StepList steps={back} />
         </Fold>
       )}
