@@ -1,5 +1,6 @@
 import type { Refusal } from '../bench.ts';
 import type { Boards } from '../boards/board-knowledge.ts';
+import { learner } from '../learning/index.ts';
 import type { Model } from '../models/index.ts';
 import type { BenchState, Item } from '../state.ts';
 import type { ItemRow, OutlookView, PileView, ProofView, ScoutQuestion, WatchView } from '../views/index.ts';
@@ -33,7 +34,7 @@ const MOST_ANSWERS = 2000;
 const MOST_BOARD_BELIEFS = 120;
 const MOST_BOARD_MODELS = 12;
 
-/** Throws `AdviceError` when asked of an item that the state does not hold. `boards` tells of circuits; without it all goes by the model files. */
+/** Throws `AdviceError` when asked of an item that the state does not hold. `models` are as they ship: what this bench has learned is worked in here, for all advice. `boards` tells of circuits; without it all goes by the model files. */
 export function createAdvisor(models: ReadonlyMap<string, Model>, boards?: Boards): Advisor {
   const memories: Memories = {
     beliefs: new Memo(MOST_BELIEFS),
@@ -43,19 +44,20 @@ export function createAdvisor(models: ReadonlyMap<string, Model>, boards?: Board
     remedies: new Memo(MOST_ANSWERS),
     boardBeliefs: new Memo(MOST_BOARD_BELIEFS),
   };
+  const learn = learner(models);
   const known = new KnownBoards(boards, new Memo(MOST_BOARD_MODELS));
   let latest: { readonly desk: Desk; readonly seq: number; readonly stamp: string } | null = null;
   const deskOf = (state: Readonly<BenchState>): Desk => {
     const stamp = known.stamp();
     if (latest?.desk.state !== state || latest.seq !== state.seq || latest.stamp !== stamp)
-      latest = { desk: new Desk(state, models, memories, known), seq: state.seq, stamp };
+      latest = { desk: new Desk(state, learn(state), memories, known), seq: state.seq, stamp };
     return latest.desk;
   };
   return {
     fileParts: (state, itemId) => filePartsOf(deskOf(state), itemOf(state, itemId)),
     proofSteps: (state, itemId) => {
       const item = itemOf(state, itemId);
-      return proofOf(item, models.get(item.modelId) ?? null);
+      return proofOf(item, deskOf(state).models.get(item.modelId) ?? null);
     },
     pile: (state, rowOf) => pileView(deskOf(state), rowOf),
     worksChance: (state, itemId) => {

@@ -2,7 +2,7 @@ import { learnedRate } from '../../core/numeric/index.ts';
 import type { Model } from '../models/index.ts';
 import type { BenchState } from '../state.ts';
 import type { LearnedView } from '../views/index.ts';
-import { attribution } from './attribution.ts';
+import { attribution, hasLeft } from './attribution.ts';
 import { weightOf } from './job.ts';
 
 type Number = LearnedView['numbers'][number];
@@ -16,7 +16,7 @@ const LEAST_SHARE = 0.01;
 export function learnedFaults(state: Readonly<BenchState>, model: Model): Number[] {
   const { file } = model;
   const worked = [...state.items.values()].flatMap((item) => {
-    if (item.kind !== 'unit' || item.modelId !== file.id) return [];
+    if (item.kind !== 'unit' || item.modelId !== file.id || !hasLeft(item)) return [];
     const faults = attribution(model, item);
     const last = item.history.findLast(({ kind }) => kind === 'remedy');
     return faults.size > 0 && last ? [{ item, faults, last }] : [];

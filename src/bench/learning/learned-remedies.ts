@@ -2,7 +2,7 @@ import { learnedChance, learnedTime } from '../../core/numeric/index.ts';
 import type { Model, ModelFile } from '../models/index.ts';
 import type { BenchState } from '../state.ts';
 import type { LearnedView } from '../views/index.ts';
-import { attribution } from './attribution.ts';
+import { attribution, hasLeft } from './attribution.ts';
 import { weightOf, type Job } from './job.ts';
 
 type Number = LearnedView['numbers'][number];
@@ -40,7 +40,7 @@ export function learnedRemedies(state: Readonly<BenchState>, model: Model): Numb
 function allJobs(state: Readonly<BenchState>, model: Model): ReadonlyMap<string, readonly RemedyJob[]> {
   const jobs = new Map<string, RemedyJob[]>();
   for (const item of state.items.values()) {
-    if (item.modelId !== model.file.id) continue;
+    if (item.modelId !== model.file.id || !hasLeft(item)) continue;
     const faults = attribution(model, item);
     for (const entry of item.history) {
       if (entry.kind !== 'remedy') continue;
