@@ -136,8 +136,8 @@ function honestyWhy({ honesty }: Desk, { seller, claims }: ScoutQuestion): strin
   if (kinds.length === 0) return 'Nothing is claimed, so only the rates of the model count.';
   const checked = honesty.claimsChecked(seller);
   const learned = checked === 0 ? 'none of theirs was checked yet' : `${checked} of theirs ${checked === 1 ? 'was' : 'were'} checked`;
-  const taken = kinds.map((kind) => `one ${CLAIM_WORDS[kind]} as right with ${percent(honesty.chance(seller, kind))}`);
-  return `Claims of ${seller === '' ? 'this seller' : seller} are taken so: ${listed(taken)}; ${learned}.`;
+  const taken = kinds.map((kind) => `one ${CLAIM_WORDS[kind]} is taken as right with ${percent(honesty.chance(seller, kind))}`);
+  return `Of the claims of ${seller === '' ? 'this seller' : seller}, ${listed(taken)}; ${learned}.`;
 }
 
 function unknownModel(desk: Desk, name: string): Refusal {

@@ -6,6 +6,7 @@ import { learnedModel } from './learned-model.ts';
 
 /** Every number that this bench has learned, with the shipped one before it and the jobs that it rests on. */
 export const learnedView = (state: Readonly<BenchState>, models: ReadonlyMap<string, Model>): LearnedView => ({
+  currency: state.settings.currency,
   half_life_days: state.learning.halfLifeDays,
   numbers: [...[...models.values()].flatMap((model) => learnedModel(state, model).numbers), ...learnedClaims(state)],
 });

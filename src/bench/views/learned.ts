@@ -3,6 +3,7 @@ import { Id } from '../events/index.ts';
 
 export const LearnedView = z
   .object({
+    currency: z.string().meta({ description: 'Of numbers in minor units' }),
     half_life_days: z.number().nullable(),
     numbers: z.array(
       z.object({

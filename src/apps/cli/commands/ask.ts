@@ -4,6 +4,7 @@ import { adviceLines } from '../print/advice-lines.ts';
 import { booksLines } from '../print/books-lines.ts';
 import { drawerLines } from '../print/drawer-lines.ts';
 import { beliefLines, proofLines } from '../print/item-lines.ts';
+import { learnedLines } from '../print/learned-lines.ts';
 import { modelLines, modelListLines } from '../print/model-lines.ts';
 import { pileLines } from '../print/pile-lines.ts';
 import { circuitsAtHand } from '../circuits-at-hand.ts';
@@ -37,6 +38,10 @@ export function askCommands(program: Command, parts: CliParts): void {
   simple('books', 'shows the money of each unit and each month', ({ bench, show }) => {
     const books = bench.books();
     show(books, () => booksLines(books));
+  });
+  simple('learned', 'shows what was learned: before, now, and from how many jobs', ({ bench, show }) => {
+    const learned = bench.learned();
+    show(learned, () => learnedLines(learned));
   });
   program
     .command('models')
