@@ -2,6 +2,7 @@ import { createAdvisor } from './advice/index.ts';
 import type { Bench, BenchParts } from './bench.ts';
 import { boardPoints } from './boards/index.ts';
 import { booksView, breakdownView } from './books/index.ts';
+import { Calibrator } from './calibration/index.ts';
 import { learnedView } from './learning/index.ts';
 import { adopt } from './live/adopt.ts';
 import { catchUp, emptyLive, type LiveLog } from './live/live-log.ts';
@@ -27,6 +28,7 @@ import { ROWS_VERSION } from './views/index.ts';
 export function openBench(parts: BenchParts): Bench {
   const { store, models, boards, clock, device, version } = parts;
   const advisor = createAdvisor(models, boards);
+  const calibrator = new Calibrator(models);
   const pointsOf = (model: Model) => boards?.knowledge(model, [])?.points ?? boardPoints(model);
   const live = emptyLive(models);
   const now = (): BenchState => {
@@ -50,6 +52,7 @@ export function openBench(parts: BenchParts): Bench {
     tax: (period) => taxView(now(), period),
     yearPack: (period) => yearPack(now(), period),
     learned: () => learnedView(now(), models),
+    calibration: (shouldStop = () => false) => calibrator.view(now(), live.log, shouldStop),
     breakdown: () => breakdownView(now(), models),
     listingText: (name) => {
       const item = findItem(now(), name);

@@ -9,6 +9,7 @@ import { worksChance } from './beliefs.ts';
 import { KnownBoards } from './board/known-boards.ts';
 import { Desk, type Memories } from './desk.ts';
 import { filePartsOf, type FileParts } from './file-parts.ts';
+import { foresightOf, type Foresight } from './foresight.ts';
 import { Memo } from './memo.ts';
 import { outlookOf } from './outlook.ts';
 import { pileView } from './pile.ts';
@@ -22,6 +23,8 @@ export interface Advisor {
   pile(state: Readonly<BenchState>, rowOf: (item: Item) => ItemRow): PileView;
   /** Chance that an assembly, or a unit, is well in all its blocks; 0 when its model is not here. */
   worksChance(state: Readonly<BenchState>, itemId: string): number;
+  /** What is expected of an item before it is tried, worked on or decided upon; null when its model is not here. */
+  foresight(state: Readonly<BenchState>, itemId: string): Foresight | null;
   outlook(state: Readonly<BenchState>, question: ScoutQuestion): OutlookView | Refusal;
   watch(state: Readonly<BenchState>): WatchView;
 }
@@ -64,6 +67,7 @@ export function createAdvisor(models: ReadonlyMap<string, Model>, boards?: Board
       const judged = deskOf(state).beliefs.of(itemOf(state, itemId));
       return judged ? worksChance(judged) : 0;
     },
+    foresight: (state, itemId) => foresightOf(deskOf(state), itemOf(state, itemId)),
     outlook: (state, question) => outlookOf(deskOf(state), question),
     watch: (state) => watchView(deskOf(state)),
   };

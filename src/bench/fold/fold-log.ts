@@ -8,11 +8,15 @@ import { emptyState } from './empty-state.ts';
 import { missing } from './fold.ts';
 import { giveNumbers, namesMadeBy } from './numbers.ts';
 
+/** Looks at the state as it was before an event, and leaves it alone. */
+export type Before = (state: Readonly<BenchState>, event: BenchEvent) => void;
+
 /**
  * The state after a whole log, in its order. Corrected events do not count. Once the demo is put away, all that its
  * device recorded before does not count either, and what was recorded of its things becomes orphans without fuss.
+ * `before` sees the state before each event that counts.
  */
-export function foldLog(log: readonly Stored[], models: ReadonlyMap<string, Model>): BenchState {
+export function foldLog(log: readonly Stored[], models: ReadonlyMap<string, Model>, before?: Before): BenchState {
   const state = emptyState();
   const { corrected, astray } = resolveCorrections(log);
   state.corrected = new Map(corrected);
@@ -24,6 +28,7 @@ export function foldLog(log: readonly Stored[], models: ReadonlyMap<string, Mode
     if (demoAway || corrected.has(event.id)) {
       giveNumbers(state, event);
     } else if (isForeign(event) || !isRefolding(event.kind)) {
+      if (before && !isForeign(event)) before(state, event);
       applyEvent(state, stored, models);
     } else {
       applyRefolding(state, event, astray);

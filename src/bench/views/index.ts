@@ -8,6 +8,7 @@ export * from './scout.ts';
 export * from './bench.ts';
 export { AskingView, MarketView } from './market.ts';
 export { TaxView } from './tax.ts';
+export { CalibrationView } from './calibration.ts';
 export { LearnedView } from './learned.ts';
 export { ListingTextView } from './listing-text.ts';
 export { BreakdownView } from './breakdown.ts';
