@@ -2,6 +2,7 @@ import type { Command } from 'commander';
 import type { CliParts } from '../cli-parts.ts';
 import { adviceLines } from '../print/advice-lines.ts';
 import { booksLines } from '../print/books-lines.ts';
+import { calibrationLines } from '../print/calibration-lines.ts';
 import { drawerLines } from '../print/drawer-lines.ts';
 import { beliefLines, proofLines } from '../print/item-lines.ts';
 import { learnedLines } from '../print/learned-lines.ts';
@@ -42,6 +43,10 @@ export function askCommands(program: Command, parts: CliParts): void {
   simple('learned', 'shows what was learned: before, now, and from how many jobs', ({ bench, show }) => {
     const learned = bench.learned();
     show(learned, () => learnedLines(learned));
+  });
+  simple('judged', 'holds what was advised against what came of it', ({ bench, show }) => {
+    const calibration = bench.calibration();
+    show(calibration, () => calibrationLines(calibration));
   });
   program
     .command('models')
