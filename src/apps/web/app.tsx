@@ -10,6 +10,8 @@ import { Frame } from './shell/frame.tsx';
 const ScoutPage = lazy(() => import('./scout/scout-page.tsx'));
 const DrawerPage = lazy(() => import('./drawer/drawer-page.tsx'));
 const BooksPage = lazy(() => import('./books/books-page.tsx'));
+const JudgedPage = lazy(() => import('./judged/judged-page.tsx'));
+const ProfitPage = lazy(() => import('./profit/profit-page.tsx'));
 const ModelsPage = lazy(() => import('./models/models-page.tsx'));
 const ModelPage = lazy(() => import('./models/model-page.tsx'));
 const SettingsPage = lazy(() => import('./settings/settings-page.tsx'));
@@ -26,6 +28,8 @@ export function App() {
         <Route path="/bench/:id">{({ id }) => <BenchPage key={id} id={decodeURIComponent(id)} />}</Route>
         <Route path="/drawer" component={DrawerPage} />
         <Route path="/books" component={BooksPage} />
+        <Route path="/books/judged" component={JudgedPage} />
+        <Route path="/books/profit" component={ProfitPage} />
         <Route path="/models" component={ModelsPage} />
         <Route path="/models/:id">{({ id }) => <ModelPage id={decodeURIComponent(id)} />}</Route>
         <Route path="/settings" component={SettingsPage} />

@@ -4,6 +4,8 @@ import type {
   AskingView,
   BenchView,
   BooksView,
+  BreakdownView,
+  CalibrationView,
   DrawerView,
   ItemFile,
   ItemRow,
@@ -19,6 +21,8 @@ import type {
 } from '../../../bench/views/index.ts';
 import type { PlacedPart } from '../board/drawn-part.ts';
 import { ask, askWith } from './ask.ts';
+
+const NEXT_SLICE_MS = 50;
 
 /** What the bench can be asked, one hook a question. All are asked anew when the log grows. */
 
@@ -110,6 +114,17 @@ export const useOutlook = (question: ScoutQuestion | null) =>
   });
 
 export const useLearned = () => useQuery({ queryKey: ['learned'], queryFn: ({ signal }) => ask<LearnedView>('/api/learned', { signal }) });
+
+/** Reckoned in slices: asked again until all is judged. */
+export const useCalibration = () =>
+  useQuery({
+    queryKey: ['calibration'],
+    queryFn: ({ signal }) => ask<CalibrationView>('/api/calibration', { signal }),
+    refetchInterval: ({ state: { data } }) => (data && data.judged < data.to_judge ? NEXT_SLICE_MS : false),
+  });
+
+export const useBreakdown = () =>
+  useQuery({ queryKey: ['breakdown'], queryFn: ({ signal }) => ask<BreakdownView>('/api/books/breakdown', { signal }) });
 
 export const useMarket = (modelId: string) =>
   useQuery({

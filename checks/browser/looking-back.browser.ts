@@ -1,0 +1,60 @@
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { BreakdownView, CalibrationView } from '../../src/bench/views/index.ts';
+import { openBrowser } from '../figures/browser.ts';
+import { startServer, temporaryHome, type ServerProcess } from '../figures/server-process.ts';
+import { BenchWalk, SCREENS } from './bench-walk.ts';
+
+let browser: Browser;
+const home = temporaryHome();
+let server: ServerProcess;
+
+beforeAll(async () => {
+  browser = await openBrowser();
+  server = await startServer(home.home);
+});
+afterAll(async () => {
+  await browser.close();
+  await server.stop();
+  home.remove();
+});
+
+describe.each(SCREENS)('looking back on $name', (screen) => {
+  let walk: BenchWalk;
+  beforeAll(async () => {
+    walk = await BenchWalk.begin(browser, server, screen);
+  });
+
+  it('holds what was advised against what came, with the lesson of the best and the worst', async () => {
+    await walk.goto('/books');
+    await walk.page.getByRole('link', { name: 'How good the advice was' }).click();
+    const said = walk.region('Did it come as it was said?');
+    await said.getByRole('heading', { name: 'That it works after a remedy' }).waitFor();
+    await walk.page.getByText(/^Looking back/).waitFor({ state: 'detached' });
+    const view = await walk.ask<CalibrationView>('/api/calibration');
+    expect(view.judged).toBe(view.to_judge);
+    const remedy = view.forecasts.find(({ about }) => about === 'remedy')!;
+    const rows = said.getByRole('region', { name: /^That it works after a remedy/ }).locator('tbody tr');
+    expect(await rows.count()).toBe(remedy.bands.length);
+    await walk.region('What the decisions teach').getByText(view.worst[0]!.lesson).first().waitFor();
+    const prices = await walk.unfold(walk.region('Price, minutes and parts'), /^Price of one sold/);
+    await prices.getByRole('row', { name: new RegExp(view.price[0]!.name) }).waitFor();
+    await walk.expectAccessible();
+  });
+
+  it('shows where the profit comes from, by model, seller and remedy', async () => {
+    await walk.goto('/books');
+    await walk.page.getByRole('link', { name: 'Where the profit comes from' }).click();
+    await walk.settled();
+    const view = await walk.ask<BreakdownView>('/api/books/breakdown');
+    for (const [region, lines] of [
+      ['By model', view.by_model],
+      ['By seller', view.by_seller],
+      ['By remedy', view.by_remedy],
+    ] as const)
+      expect(await walk.region(region).locator('tbody tr').count()).toBe(lines.length);
+    await walk.expectAccessible();
+  });
+
+  it('had no error on the console', () => walk.end());
+});
