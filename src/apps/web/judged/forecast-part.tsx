@@ -46,9 +46,9 @@ export function ForecastPart({ forecast }: { readonly forecast: Forecast }) {
                 {Math.round(100 * band.low)} to {Math.round(100 * band.high)} %
               </th>
               <td className="num">{chance(band.said)}</td>
-              <td className="num">{chance(band.came)}</td>
+              <td className="num">{share(band.came)}</td>
               <td className="num">
-                {chance(band.came_low)} to {chance(band.came_high)}
+                {share(band.came_low)} to {share(band.came_high)}
               </td>
               <td className="num">{band.count}</td>
             </tr>
@@ -58,6 +58,9 @@ export function ForecastPart({ forecast }: { readonly forecast: Forecast }) {
     </article>
   );
 }
+
+/** Of what was counted: none and all are so. */
+const share = (value: number): string => `${Math.round(100 * value)} %`;
 
 function scoreWords({ count, score, calibration, resolution, uncertainty, bands }: Forecast): string {
   const off = bands.filter(({ said, came_low: low, came_high: high }) => said < low || said > high).length;

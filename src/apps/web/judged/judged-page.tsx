@@ -1,8 +1,7 @@
 import { Link } from 'wouter';
 import type { CalibrationView } from '../../../bench/views/index.ts';
 import { useCalibration } from '../api/queries.ts';
-import { roughMoney } from '../format/money.ts';
-import { duration } from '../format/number.ts';
+import { money, roughMoney } from '../format/money.ts';
 import { Answer } from '../ui/answer.tsx';
 import { Section } from '../ui/section.tsx';
 import { useTitle } from '../ui/use-title.ts';
@@ -49,8 +48,8 @@ function Judged({ view }: { readonly view: CalibrationView }) {
         <Section id="estimates" title="Price, minutes and parts">
           <div className="judged">
             <EstimatesPart title="Price of one sold" estimates={view.price} say={inMoney} />
-            <EstimatesPart title="Minutes on one unit" estimates={view.minutes} say={duration} />
-            <EstimatesPart title="Parts for one unit" estimates={view.parts} say={inMoney} />
+            <EstimatesPart title="Minutes on one unit" estimates={view.minutes} say={(minutes) => `${Math.round(minutes)} min`} />
+            <EstimatesPart title="Parts for one unit" estimates={view.parts} say={(minor) => money(Math.round(minor), currency)} />
           </div>
         </Section>
       )}
