@@ -1,6 +1,6 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { BreakdownView, CalibrationView } from '../../src/bench/views/index.ts';
+import type { BreakdownView, CalibrationView, ItemRow, ListingTextView } from '../../src/bench/views/index.ts';
 import { openBrowser } from '../figures/browser.ts';
 import { startServer, temporaryHome, type ServerProcess } from '../figures/server-process.ts';
 import { BenchWalk, SCREENS } from './bench-walk.ts';
@@ -53,6 +53,26 @@ describe.each(SCREENS)('looking back on $name', (screen) => {
       ['By remedy', view.by_remedy],
     ] as const)
       expect(await walk.region(region).locator('tbody tr').count()).toBe(lines.length);
+    await walk.expectAccessible();
+  });
+
+  it('writes the text of a listing from what is on file, in words that the person keeps', async () => {
+    const { rows } = await walk.ask<{ rows: ItemRow[] }>('/api/items?limit=200');
+    const unit = rows.find(({ status, kind }) => kind === 'unit' && (status === 'proved' || status === 'listed'))!;
+    await walk.goto(`/bench/${unit.id}`);
+    const part = await walk.unfold(walk.region('Grade and let go'), 'Text, photos and post for a listing');
+    await part.locator('pre', { hasText: 'Tested and working: ' }).waitFor();
+    await part.getByText(/ g packed in a padded box/).waitFor();
+    const own = await walk.unfold(part, 'Your words for all listings');
+    const words = `From ${screen.name}: fully tested {model}.`;
+    await own.getByRole('textbox', { name: 'Your words for all listings' }).fill(words);
+    await walk.press(own, 'Put in {works}');
+    await walk.noted(() => walk.press(own, 'Keep these words'));
+    await part.getByText('Your own words say “tested” of every unit').waitFor();
+    const view = await walk.ask<ListingTextView>(`/api/items/${unit.id}/listing-text`);
+    expect(view.template).toBe(`${words}\n{works}`);
+    expect(view.text.startsWith(`From ${screen.name}: fully tested `)).toBe(true);
+    await walk.unfold(part, 'Photos for it');
     await walk.expectAccessible();
   });
 

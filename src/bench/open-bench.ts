@@ -7,7 +7,7 @@ import { learnedView } from './learning/index.ts';
 import { adopt } from './live/adopt.ts';
 import { catchUp, emptyLive, type LiveLog } from './live/live-log.ts';
 import { record } from './live/record.ts';
-import { askingView, marketView } from './market/index.ts';
+import { askingView, marketView, returnReserve } from './market/index.ts';
 import type { Model } from './models/index.ts';
 import type { EventStore } from './ports.ts';
 import { rowOf } from './row-of.ts';
@@ -53,7 +53,7 @@ export function openBench(parts: BenchParts): Bench {
     yearPack: (period) => yearPack(now(), period),
     learned: () => learnedView(now(), models),
     calibration: (shouldStop = () => false) => calibrator.view(now(), live.log, shouldStop),
-    breakdown: () => breakdownView(now(), models),
+    breakdown: () => ({ ...breakdownView(now(), models), returns: returnReserve(live.state) }),
     listingText: (name) => {
       const item = findItem(now(), name);
       const model = item?.kind === 'unit' ? models.get(item.modelId) : undefined;

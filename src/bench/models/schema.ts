@@ -172,6 +172,7 @@ export const ModelFile = z
       for_parts: Price.meta({ description: 'Typical price of a faulty one' }),
     }),
     cell: z.strictObject({ volts: z.number().positive().max(60), chemistry: z.enum(['li-ion', 'nimh', 'alkaline', 'other']) }).optional(),
+    weight_g: z.number().positive().max(1e6).optional().meta({ description: 'Of a whole one with its cells, for the post' }),
     opening_minutes: z.strictObject({ open: Minutes, board_out: Minutes }),
     unknown_rate: Chance.default(0.05).meta({ description: 'Chance of something that the list of faults does not hold' }),
     board: z.strictObject({ width_mm: z.number().positive(), height_mm: z.number().positive() }).optional(),

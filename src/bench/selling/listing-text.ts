@@ -2,6 +2,7 @@ import type { Model } from '../models/index.ts';
 import { slotContent } from '../slots.ts';
 import type { BenchState, Item } from '../state.ts';
 import type { ListingTextView } from '../views/index.ts';
+import { partRemedyNamed } from '../boards/part-remedies.ts';
 import { PROOF_OF_FUNCTION } from '../advice/evidence.ts';
 
 /** A fact that may be said of a unit, with the events that bear it out. */
@@ -34,10 +35,33 @@ export function listingText(state: Readonly<BenchState>, model: Model, item: Ite
   return {
     text,
     facts: used.map((place) => ({ text: facts[place].text, event_ids: [...facts[place].events] })),
+    template: state.saleText,
+    places: PLACES.map((place) => ({ place, text: facts[place].text })),
+    own_claims: ownClaims(state.saleText),
     photos: item.photos.map(({ hash, side, caption }) => ({ hash, side, caption })),
+    photos_missing: PHOTO_SET.filter((side) => !item.photos.some((photo) => photo.side === side)),
+    weight_g: postWeight(model),
     cautions: model.file.cell?.chemistry === 'li-ion' ? [LITHIUM_POST] : [],
   };
 }
+
+/** Sides that a buyer wants to see. Common practice, no source. */
+const PHOTO_SET = ['front', 'back'] as const;
+
+/** Words that claim something of a thing. In the own words they stand for every unit, whatever is on file of it. */
+const CLAIMS =
+  /\b(?:works|working|tested|original|genuine|mint|perfect|flawless|like new|refurbished|new (?:battery|cell|screen|display|shell))\b/gi;
+
+/** Such words outside of the places of the template, each once, in small letters. */
+const ownClaims = (template: string): string[] => [
+  ...new Set([...template.replaceAll(/\{\w*\}/g, ' ').matchAll(CLAIMS)].map(([words]) => words.toLowerCase())),
+];
+
+/** A box with padding. Common practice, no source. */
+const PACKING_G = 150;
+
+const postWeight = ({ file }: Model): ListingTextView['weight_g'] =>
+  file.weight_g === undefined ? null : { unit: file.weight_g, packed: file.weight_g + PACKING_G };
 
 const LITHIUM_POST =
   'It holds a lithium cell: post it only charged in part, switched off and kept from being switched on, well packed, and as your carrier asks for cells in equipment (UN 3481). ' +
@@ -82,10 +106,15 @@ const stepName = ({ file }: Model, step: string): string =>
 const sentence = (things: readonly string[], lead: string, events: readonly string[]): Fact =>
   things.length === 0 ? NO_FACT : { text: `${lead}${things.join(', ')}.`, events };
 
+/** The name and kind of a remedy, of the model file or on a single part; null of one that the model does not know. */
+function remedyNamed(model: Model, id: string): { readonly name: string; readonly kind: string } | null {
+  return model.file.remedies.find((remedy) => remedy.id === id) ?? partRemedyNamed(model, id)?.spec ?? null;
+}
+
 /** Remedies that stayed: those after which it was better, or that were not tried apart. */
-function workDone({ file }: Model, item: Item): Fact {
+function workDone(model: Model, item: Item): Fact {
   const done = item.history.flatMap((entry) => (entry.kind === 'remedy' && entry.outcome !== 'made-worse' ? [entry] : []));
-  const names = done.map(({ remedy }) => file.remedies.find(({ id }) => id === remedy)?.name ?? remedy);
+  const names = done.map(({ remedy }) => remedyNamed(model, remedy)?.name ?? remedy);
   return sentence(
     [...new Set(names)],
     'Work done: ',
@@ -98,9 +127,8 @@ function replaced(state: Readonly<BenchState>, model: Model, item: Item): Fact {
   const slots = model.file.slots.filter(({ id }) => slotContent(item, id, state.items, model).holds === 'another');
   const missing = model.file.slots.filter(({ id }) => slotContent(item, id, state.items, model).holds === 'nothing');
   const parts = item.history.flatMap((entry) => {
-    const spec =
-      entry.kind === 'remedy' ? model.file.remedies.find(({ id, kind }) => id === entry.remedy && kind === 'replace') : undefined;
-    return spec ? [{ name: spec.name, eventId: entry.eventId }] : [];
+    const spec = entry.kind === 'remedy' ? remedyNamed(model, entry.remedy) : null;
+    return spec?.kind === 'replace' ? [{ name: spec.name, eventId: entry.eventId }] : [];
   });
   const moves = item.history.flatMap((entry) => (entry.kind === 'slot' ? [entry.eventId] : []));
   const said = sentence([...slots.map(({ name }) => `${name} (of another one)`), ...new Set(parts.map(({ name }) => name))], 'Replaced: ', [

@@ -6,6 +6,7 @@ import { calibrationLines } from '../print/calibration-lines.ts';
 import { drawerLines } from '../print/drawer-lines.ts';
 import { beliefLines, proofLines } from '../print/item-lines.ts';
 import { learnedLines } from '../print/learned-lines.ts';
+import { listingLines } from '../print/listing-lines.ts';
 import { modelLines, modelListLines } from '../print/model-lines.ts';
 import { pileLines } from '../print/pile-lines.ts';
 import { circuitsAtHand } from '../circuits-at-hand.ts';
@@ -49,6 +50,12 @@ export function askCommands(program: Command, parts: CliParts): void {
     show(calibration, () => calibrationLines(calibration));
   });
   program
+    .command('listing')
+    .argument('<unit>', 'id or stock number')
+    .description('writes the text of a listing from what is on file')
+    .addHelpText('after', '\nExample: salvor listing 7')
+    .action((name: string, _options: unknown, command: Command) => withSession(command, parts, (session) => listing(session, name)));
+  program
     .command('models')
     .argument('[id]', 'one model: its functions, places, points, accessories, remedies, slots and parts by name')
     .description('lists the models, or shows the names that one model uses')
@@ -65,6 +72,12 @@ async function next(session: Session, name: string): Promise<void> {
     ...(file.advice.do === 'prove' ? [...proofLines(file.proof), ''] : []),
     ...beliefLines(file.belief),
   ]);
+}
+
+function listing({ bench, item, show }: Session, name: string): void {
+  const view = bench.listingText(item(name).id);
+  if (!view) throw misuse('no-such-item', { where: 'UNIT', detail: name });
+  show(view, () => listingLines(view));
 }
 
 function models({ bench, show }: Session, id: string | undefined): void {

@@ -10,6 +10,7 @@ import type {
   ItemFile,
   ItemRow,
   LearnedView,
+  ListingTextView,
   MarketView,
   ModelRow,
   OutlookView,
@@ -139,6 +140,12 @@ export const useAsking = (itemId: string, bidMinor: number | null) =>
     placeholderData: keepPreviousData,
     queryFn: ({ signal }) =>
       ask<AskingView>(`/api/items/${encodeURIComponent(itemId)}/asking${bidMinor === null ? '' : `?bid_minor=${bidMinor}`}`, { signal }),
+  });
+
+export const useListingText = (itemId: string) =>
+  useQuery({
+    queryKey: ['listing-text', itemId],
+    queryFn: ({ signal }) => ask<ListingTextView>(`/api/items/${encodeURIComponent(itemId)}/listing-text`, { signal }),
   });
 
 /** The books of a period; asked only for a period that is one. */

@@ -3,7 +3,7 @@ import { Link } from 'wouter';
 import type { BreakdownView } from '../../../bench/views/index.ts';
 import { useBooks, useBreakdown } from '../api/queries.ts';
 import { money, roughMoney } from '../format/money.ts';
-import { counted } from '../format/number.ts';
+import { chance, counted } from '../format/number.ts';
 import { MonthsTable } from '../books/months-table.tsx';
 import { Answer } from '../ui/answer.tsx';
 import { PairPlot } from '../ui/pair-plot.tsx';
@@ -58,6 +58,16 @@ function Breakdown({ view }: { readonly view: BreakdownView }) {
           <LinesTable head="Remedy" lines={view.by_remedy} currency={currency} />
         )}
         <p className="small muted">A unit counts under each remedy that was done to it.</p>
+      </Section>
+      <Section id="returns" title="What may come back">
+        <p>
+          Keep back <strong>{money(view.returns.reserve_minor, currency)}</strong>: {counted(view.returns.open, 'unit')} sold within{' '}
+          {view.returns.days} days, and one in {Math.round(1 / view.returns.chance)} comes back ({chance(view.returns.chance)}).
+        </p>
+        <p className="small muted">
+          {view.returns.returned} of {view.returns.sold} sold came back so far. How long a buyer may send things back depends on where you
+          sell and on the law of the place.
+        </p>
       </Section>
       {view.estimates.length > 0 && <Estimates estimates={view.estimates} currency={currency} />}
     </>
