@@ -25,9 +25,11 @@ export function listingText(state: Readonly<BenchState>, model: Model, item: Ite
   const owed = (['replaced', 'faults'] as const).filter((place) => facts[place].text !== '' && !state.saleText.includes(`{${place}}`));
   const whole = [state.saleText, ...owed.map((place) => `{${place}}`)].join('\n');
   const text = whole
-    .replaceAll(/\{(\w+)\}/g, (all, name: string) => (isPlace(name) ? facts[name].text : all))
     .split('\n')
-    .map((line) => line.trim())
+    .flatMap((line) => {
+      const filled = line.replaceAll(/\{(\w+)\}/g, (all, name: string) => (isPlace(name) ? facts[name].text : all)).trim();
+      return filled === '' && line.trim() !== '' ? [] : [filled];
+    })
     .filter((line, i, lines) => line !== '' || (lines[i - 1] ?? '') !== '')
     .join('\n')
     .trim();
