@@ -1,6 +1,6 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { BreakdownView, CalibrationView, ItemRow, ListingTextView } from '../../src/bench/views/index.ts';
+import type { BreakdownView, CalibrationView, ItemRow, LearnedBundle, LearnedView, ListingTextView } from '../../src/bench/views/index.ts';
 import { openBrowser } from '../figures/browser.ts';
 import { startServer, temporaryHome, type ServerProcess } from '../figures/server-process.ts';
 import { BenchWalk, SCREENS } from './bench-walk.ts';
@@ -73,6 +73,32 @@ describe.each(SCREENS)('looking back on $name', (screen) => {
     expect(view.template).toBe(`${words}\n{works}`);
     expect(view.text.startsWith(`From ${screen.name}: fully tested `)).toBe(true);
     await walk.unfold(part, 'Photos for it');
+    await walk.expectAccessible();
+  });
+
+  it('gives away what was learned without money and names, and takes in such a file at a weight', async () => {
+    await walk.goto('/books');
+    const learned = walk.region('What was learned');
+    const share = await walk.unfold(learned, 'Give away what was learned');
+    const download = walk.page.waitForEvent('download');
+    await share.getByRole('link', { name: 'Save what was learned of Tern TN-10', exact: true }).click();
+    expect((await download).suggestedFilename()).toBe('learned-tern-tn10.json');
+    const bundle = await walk.ask<LearnedBundle>('/api/models/tern-tn10/learned');
+    expect(bundle.numbers.map(({ about }) => about)).not.toContain('price');
+    const take = await walk.unfold(learned, 'Take in what another bench has learned');
+    const choose = (name: string, text: string) =>
+      take.getByLabel('The file').setInputFiles({ name, mimeType: 'application/json', buffer: Buffer.from(text) });
+    await choose('wrong.json', '{"format":"other"}');
+    await walk.press(take, 'Take it in');
+    await walk.page.getByText('Not taken in: it is no file of learned numbers').waitFor();
+    const from = `the bench of ${screen.name}`;
+    await choose('learned.json', JSON.stringify({ ...bundle, numbers: [{ about: 'fault-rate', of: 'fuse-open', mean: 0.9, jobs: 20 }] }));
+    await take.getByLabel('Your name for where it comes from').fill(from);
+    await walk.noted(() => walk.press(take, 'Take it in'));
+    const { numbers } = await walk.ask<LearnedView>('/api/learned');
+    const fuse = numbers.find(({ id }) => id === 'fault-rate.tern-tn10.fuse-open')!;
+    expect(fuse.mean).toBeGreaterThan(0.2);
+    expect(fuse.jobs.some(({ text }) => text.includes(from))).toBe(true);
     await walk.expectAccessible();
   });
 

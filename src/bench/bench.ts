@@ -12,6 +12,7 @@ import type {
   CalibrationView,
   DrawerView,
   ItemFile,
+  LearnedBundle,
   LearnedView,
   ListingTextView,
   MarketView,
@@ -69,6 +70,8 @@ export interface Bench {
   yearPack(period: Period): ReadonlyMap<string, string>;
   /** What was learned of remedies, faults and sellers, and from which jobs. */
   learned(): LearnedView;
+  /** What was learned of a model from own jobs, to be given away; null when the model is not here. */
+  sharedLearning(modelId: string): LearnedBundle | null;
   /** What was thought against what came. `shouldStop` ends the reckoning for this time, and the answer says how far it is; never by default. */
   calibration(shouldStop?: () => boolean): CalibrationView;
   /** Profit by model, seller and remedy, and estimates against outcomes. */

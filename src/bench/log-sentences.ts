@@ -106,6 +106,8 @@ export const SENTENCES: { readonly [K in Kind]: Sentence<K> } = {
   'learning-set': (_words, body) =>
     body.half_life_days === null ? 'Jobs do not fade for what is learned.' : `A job counts half after ${body.half_life_days} days.`,
   'learned-reset': (_words, body) => `Began to learn anew: ${body.about}${remark(body.reason)}.`,
+  'learned-taken-in': (_words, body) =>
+    `Took in ${body.numbers.length} numbers that "${body.from}" has learned of ${body.model_id}; a job of theirs counts as ${body.weight}.`,
   'words-taught': (_words, body) =>
     body.claim === null ? `"${body.words}" means nothing any more in listings.` : `Taught what "${body.words}" means in listings.`,
   'note-written': (words, body) => `Note${body.item_id === undefined ? '' : ` on ${words.item(body.item_id)}`}: ${body.text}`,

@@ -3,7 +3,7 @@ import type { Bench, BenchParts } from './bench.ts';
 import { boardPoints } from './boards/index.ts';
 import { booksView, breakdownView } from './books/index.ts';
 import { Calibrator } from './calibration/index.ts';
-import { learnedView } from './learning/index.ts';
+import { learnedView, sharedBundle } from './learning/index.ts';
 import { adopt } from './live/adopt.ts';
 import { catchUp, emptyLive, type LiveLog } from './live/live-log.ts';
 import { record } from './live/record.ts';
@@ -52,6 +52,10 @@ export function openBench(parts: BenchParts): Bench {
     tax: (period) => taxView(now(), period),
     yearPack: (period) => yearPack(now(), period),
     learned: () => learnedView(now(), models),
+    sharedLearning: (id) => {
+      const model = models.get(id);
+      return model ? sharedBundle(now(), model) : null;
+    },
     calibration: (shouldStop = () => false) => calibrator.view(now(), live.log, shouldStop),
     breakdown: () => ({ ...breakdownView(now(), models), returns: returnReserve(live.state) }),
     listingText: (name) => {

@@ -24,6 +24,8 @@ export interface BenchState {
     halfLifeDays: number | null;
     /** Time of the last reset by learned number. */
     resets: Map<string, string>;
+    /** What other benches have learned, in the order in which it was taken in. */
+    takenIn: (Body<'learned-taken-in'> & { readonly eventId: string; readonly at: string })[];
   };
   /** Words that the person taught for reading listings, by the words in small letters. */
   taughtWords: Map<string, { words: string; claim: Claim }>;

@@ -7,6 +7,7 @@ import { circuitCommand } from './commands/circuits.ts';
 import { benchCommands } from './commands/bench.ts';
 import { fitCommand } from './commands/fit.ts';
 import { listCommands } from './commands/list.ts';
+import { shareCommands } from './commands/share.ts';
 import { scoutCommand } from './commands/scout.ts';
 import { undoCommand } from './commands/undo.ts';
 import { EXIT, Stop, type ExitCode } from './stop.ts';
@@ -36,7 +37,17 @@ export async function runCli(argv: readonly string[], parts: CliParts): Promise<
     .showHelpAfterError('(add --help for how it is written, with examples)')
     .configureOutput({ writeOut: (text) => parts.out(text.trimEnd()), writeErr: (text) => parts.err(text.trimEnd()) })
     .exitOverride();
-  for (const add of [benchCommands, listCommands, askCommands, circuitCommand, scoutCommand, fitCommand, addCommands, undoCommand])
+  for (const add of [
+    benchCommands,
+    listCommands,
+    askCommands,
+    circuitCommand,
+    scoutCommand,
+    fitCommand,
+    addCommands,
+    shareCommands,
+    undoCommand,
+  ])
     add(program, parts);
   try {
     await program.parseAsync([...argv], { from: 'user' });

@@ -14,6 +14,7 @@ import {
   Minutes,
   Outcome,
   SaleCondition,
+  SharedNumber,
   Share,
   Stage,
   TaxRule,
@@ -249,6 +250,20 @@ export const BODIES = {
   'learned-reset': z.object({
     about: Line.meta({ description: 'The learned number; jobs before this do not count for it' }),
     reason: Text.default(''),
+  }),
+  'learned-taken-in': z.object({
+    model_id: Id,
+    from: Line.meta({ description: 'Own name for where it comes from' }),
+    weight: z
+      .number()
+      .positive()
+      .max(1, 'must not be more than a job of your own')
+      .meta({ description: 'A job of theirs counts as so many of yours' }),
+    numbers: z
+      .array(SharedNumber)
+      .min(1, 'holds no number')
+      .max(500, 'must not hold more than 500 numbers')
+      .refine((numbers) => new Set(numbers.map(({ about, of }) => `${about} ${of}`)).size === numbers.length, 'holds a number twice'),
   }),
   'words-taught': z.object({
     words: Line.regex(/[\p{L}\p{N}]/u, 'must hold a letter or a digit').meta({

@@ -9,7 +9,7 @@ import { fastenersCounted, stepDone } from './hands.ts';
 import { kept, listed, returned, scrapped, sold } from './leaving.ts';
 import { giveNumbers, namesMadeBy } from './numbers.ts';
 import { orderArrived, orderPlaced, partBought, partUsed } from './parts.ts';
-import { learnedReset, learningSet, wordsTaught } from './learning.ts';
+import { learnedReset, learnedTakenIn, learningSet, wordsTaught } from './learning.ts';
 import { feesSet, saleSeen, saleTextSet, taxRuleSet } from './market.ts';
 import { graded, proofStepDone } from './proof.ts';
 import { benchSet } from './settings.ts';
@@ -52,6 +52,7 @@ const APPLY: { readonly [K in Exclude<Kind, Refolding>]: Apply<K> } = {
   'sale-text-set': saleTextSet,
   'learning-set': learningSet,
   'learned-reset': learnedReset,
+  'learned-taken-in': learnedTakenIn,
   'words-taught': wordsTaught,
   'note-written': noteWritten,
   'time-clocked': timeClocked,

@@ -16,7 +16,7 @@ export const emptyState = (): BenchState => ({
   fees: [],
   taxRules: [],
   saleText: SALE_TEXT,
-  learning: { halfLifeDays: 730, resets: new Map() },
+  learning: { halfLifeDays: 730, resets: new Map(), takenIn: [] },
   taughtWords: new Map(),
   newestAt: '',
   journal: [],

@@ -18,3 +18,15 @@ export function weightOf({ learning, newestAt }: Readonly<BenchState>, about: st
   if (learning.halfLifeDays === null) return 1;
   return 2 ** (-Math.max(0, dayNumber(newestAt) - dayNumber(at)) / learning.halfLifeDays);
 }
+
+/** Mean, standard deviation around it, and sum of the weights; NaN of no value. */
+export function meanAndSpread(values: readonly { readonly value: number; readonly weight: number }[]): {
+  readonly mean: number;
+  readonly spread: number;
+  readonly weight: number;
+} {
+  const weight = values.reduce((sum, each) => sum + each.weight, 0);
+  const mean = values.reduce((sum, each) => sum + each.weight * each.value, 0) / weight;
+  const spread = Math.sqrt(values.reduce((sum, each) => sum + each.weight * (each.value - mean) ** 2, 0) / weight);
+  return { mean, spread, weight };
+}

@@ -40,9 +40,10 @@ interface Kept {
 function asKnown(state: Readonly<BenchState>, model: Model, jobs: string, kept: Map<string, Kept>): Model {
   const { id } = model.file;
   const sales = salesOf(state, model);
-  if (jobs === '' && sales.length === 0) return model;
-  const { resets, halfLifeDays } = state.learning;
-  const key = JSON.stringify([jobs, halfLifeDays, [...resets], dayNumber(state.newestAt)]);
+  const { resets, halfLifeDays, takenIn } = state.learning;
+  const others = takenIn.filter(({ model_id }) => model_id === id);
+  if (jobs === '' && sales.length === 0 && others.length === 0) return model;
+  const key = JSON.stringify([jobs, halfLifeDays, [...resets], dayNumber(state.newestAt), others.map(({ eventId }) => eventId)]);
   const before = kept.get(id);
   if (before?.key === key && alike(before.sales, sales)) return before.model;
   const learned = learnedModel(state, model);

@@ -2,7 +2,8 @@ import { learnedNormal } from '../../core/numeric/index.ts';
 import { floorOf, referenceOf, type Model, type ModelFile, type Reference } from '../models/index.ts';
 import type { BenchState, HistoryEntry, Item } from '../state.ts';
 import type { LearnedView } from '../views/index.ts';
-import { weightOf, type Job } from './job.ts';
+import { meanAndSpread, weightOf, type Job } from './job.ts';
+import { shared, takenIn, twoValues, type LearnedNumber, type TakenIn } from './taken-in.ts';
 
 type Number = LearnedView['numbers'][number];
 type Point = ModelFile['points'][number];
@@ -17,7 +18,7 @@ const UNITS: Readonly<Record<Point['mode'], Number['unit']>> = { volts: 'V', ohm
 export interface LearnedReference {
   readonly point: string;
   readonly reference: Reference;
-  readonly numbers: readonly Number[];
+  readonly numbers: readonly LearnedNumber[];
 }
 
 /**
@@ -31,7 +32,8 @@ export function learnedReadings(state: Readonly<BenchState>, model: Model): Lear
     if (!shipped || shipped.mean === null) return [];
     const id = `reference.${model.file.id}.${point.id}`;
     const jobs = good.flatMap((item) => jobsAt(state, item, point, id));
-    return jobs.length > 0 ? [learnedAt(state, model, point, { ...shipped, mean: shipped.mean }, jobs)] : [];
+    const others = takenIn(state, model.file.id, 'reference', point.id);
+    return jobs.length + others.length > 0 ? [learnedAt(state, model, point, { ...shipped, mean: shipped.mean }, jobs, others)] : [];
   });
 }
 
@@ -59,22 +61,41 @@ function learnedAt(
   point: Point,
   shipped: Reference & { readonly mean: number },
   jobs: readonly ReadingJob[],
+  others: readonly TakenIn[],
 ): LearnedReference {
-  const { mean, spread } = learnedNormal(shipped, Math.min(MOST_WEIGHT, shipped.boards), jobs);
+  const elsewhere = others.flatMap(twoValues);
+  const { mean, spread } = learnedNormal(shipped, Math.min(MOST_WEIGHT, shipped.boards), [...jobs, ...elsewhere]);
+  const own = meanAndSpread(jobs);
   const id = `reference.${file.id}.${point.id}`;
   const boards = shipped.boards + jobs.length;
   const common = {
     unit: UNITS[point.mode],
     model_id: file.id,
-    jobs: jobs.map(({ eventId, itemId, at, text, weight }) => ({ event_id: eventId, item_id: itemId, at, text, weight })),
+    jobs: [
+      ...jobs.map(({ eventId, itemId, at, text, weight }) => ({ event_id: eventId, item_id: itemId, at, text, weight })),
+      ...others.map(({ job }) => job),
+    ],
     reset_at: state.learning.resets.get(id) ?? null,
   };
   return {
     point: point.id,
     reference: { mean: mean.mean, spread: Math.max(spread.mean, floorOf(point.mode, mean.mean, boards)), boards },
     numbers: [
-      { id, about: 'reference', name: `${point.name} of a good board, ${file.name}`, before: shipped.mean, ...mean, ...common },
-      { id, about: 'noise', name: `${point.name}: how far good boards differ, ${file.name}`, before: shipped.spread, ...spread, ...common },
+      {
+        number: { id, about: 'reference', name: `${point.name} of a good board, ${file.name}`, before: shipped.mean, ...mean, ...common },
+        own: shared('reference', point.id, own.weight, own.mean, own.spread),
+      },
+      {
+        number: {
+          id,
+          about: 'noise',
+          name: `${point.name}: how far good boards differ, ${file.name}`,
+          before: shipped.spread,
+          ...spread,
+          ...common,
+        },
+        own: null,
+      },
     ],
   };
 }

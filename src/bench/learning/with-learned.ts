@@ -30,7 +30,8 @@ function learnedRemedy(
   chance: Numbers[number] | undefined,
   time: Numbers[number] | undefined,
 ): ModelFile['remedies'][number] {
-  const shift = chance ? logit(chance.mean) - logit(chance.before) : 0;
+  if (!chance) return { ...remedy, minutes: time?.mean ?? remedy.minutes };
+  const shift = logit(chance.mean) - logit(chance.before);
   const mends = Object.entries(remedy.mends).map(([fault, before]) => [fault, before > 0 && before < 1 ? shifted(before, shift) : before]);
   return { ...remedy, minutes: time?.mean ?? remedy.minutes, mends: Object.fromEntries(mends) };
 }

@@ -3,7 +3,7 @@ import { listingDropped, listingWeighed, lotBought } from './buying.ts';
 import { correctionSound } from './correction.ts';
 import { claimMade, findingNoted, readingTaken, remedyDone, trialDone } from './evidence.ts';
 import { fastenersCounted, stepDone } from './hands.ts';
-import { itemAtHand, itemKnown } from './known.ts';
+import { itemAtHand, itemKnown, modelKnown } from './known.ts';
 import { graded, proofStepDone, returned, sold, standsAlone } from './leaving.ts';
 import { benchSet } from './money.ts';
 import { orderArrived, orderPlaced, partBought, partUsed } from './parts.ts';
@@ -52,6 +52,7 @@ const RULES: { readonly [K in Kind]: Rule<K> } = {
   'sale-text-set': saleTextSet,
   'learning-set': () => null,
   'learned-reset': () => null,
+  'learned-taken-in': (context, { body }) => modelKnown(context, body.model_id, 'body.model_id'),
   'words-taught': () => null,
   'note-written': aboutKnownIfAny,
   'time-clocked': aboutKnownIfAny,

@@ -146,6 +146,12 @@ const ANY_BODY: { readonly [K in Kind]: fc.Arbitrary<BodyInput<K>> } = {
   'sale-text-set': fc.record({ template: line }),
   'learning-set': fc.record({ half_life_days: nullable(fc.integer({ min: 1, max: 900 })) }),
   'learned-reset': fc.record({ about: oneOf('remedy.lamp-1.new-bulb', 'nothing'), reason: text }),
+  'learned-taken-in': fc.record({
+    model_id: oneOf('lamp-1', 'lamp-9'),
+    from: oneOf('a friend', 'the next bench'),
+    weight: oneOf(0.5, 1),
+    numbers: fc.constant([{ about: 'fault-rate' as const, of: 'bulb-open', mean: 0.4, spread: 0, jobs: 10 }]),
+  }),
   'words-taught': fc.record({
     words: oneOf('goes pfft', 'Lamp of honour'),
     claim: oneOf(null, { about: 'untested' as const }, { about: 'function' as const, function: 'light', says: 'fails' as const }),

@@ -1,7 +1,7 @@
 import { Link } from 'wouter';
 import type { LearnedView } from '../../../bench/views/index.ts';
 import { resetLearned } from '../actions/set-learning.ts';
-import { useLearned } from '../api/queries.ts';
+import { useLearned, useModels } from '../api/queries.ts';
 import { day } from '../format/when.ts';
 import { money } from '../format/money.ts';
 import { chance, counted, duration } from '../format/number.ts';
@@ -10,6 +10,7 @@ import { Answer } from '../ui/answer.tsx';
 import { Fold } from '../ui/fold.tsx';
 import { Section } from '../ui/section.tsx';
 import { FadeForm } from './fade-form.tsx';
+import { SharePart } from './share-part.tsx';
 
 type Learned = LearnedView['numbers'][number];
 
@@ -26,7 +27,7 @@ const GROUPS: readonly { readonly about: Learned['about']; readonly title: strin
 
 /** What the bench has learned, before and now, each number with the jobs behind it and a way to begin anew. */
 export function LearnedSection() {
-  const learned = useLearned();
+  const [learned, models] = [useLearned(), useModels()];
   return (
     <Section id="learned" title="What was learned">
       <Answer query={learned}>
@@ -38,6 +39,7 @@ export function LearnedSection() {
             {GROUPS.map(({ about, title }) => (
               <Group key={about} title={title} numbers={view.numbers.filter((number) => number.about === about)} currency={view.currency} />
             ))}
+            <SharePart models={(models.data ?? []).filter(({ id }) => learnedModels(view).has(id))} />
             <FadeForm halfLifeDays={view.half_life_days} />
           </>
         )}
@@ -88,4 +90,10 @@ function inUnit(value: number, unit: Learned['unit'], currency: string): string 
   if (unit === 'share') return chance(value);
   if (unit === 'min') return duration(value);
   return unit === 'minor' ? money(Math.round(value), currency) : `${Number(value.toPrecision(3))} ${unit}`;
+}
+
+/** Models with a number that may be given away. */
+function learnedModels({ numbers }: LearnedView): ReadonlySet<string> {
+  const shared = numbers.filter(({ about }) => about !== 'price' && about !== 'price-for-parts');
+  return new Set(shared.flatMap(({ model_id: id }) => id ?? []));
 }
