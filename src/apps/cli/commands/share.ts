@@ -23,12 +23,12 @@ export function shareCommands(program: Command, parts: CliParts): void {
       withSession(command, parts, (session) => share(session, model, file)),
     );
   program
-    .command('take-in')
+    .command('take')
     .argument('<file>', 'a file made by salvor share')
     .description('takes in what another bench has learned of a model')
     .option('--from <words>', 'your own name for where it comes from', 'another bench')
     .option('--weight <share>', 'a job of theirs counts as so many of yours, up to 1', '0.5')
-    .addHelpText('after', '\nExample: salvor take-in learned.json --from "the bench next door" --weight 0.3')
+    .addHelpText('after', '\nExample: salvor take learned.json --from "the bench next door" --weight 0.3')
     .action((file: string, options: TakeOptions, command: Command) =>
       withSession(command, parts, (session) => takeIn(session, file, options)),
     );
@@ -50,7 +50,7 @@ async function takeIn({ parts, note, show }: Session, file: string, { from, weig
     throw misuse('no-such-file', { where: 'FILE', detail: file });
   });
   const read = readShared(new TextDecoder().decode(bytes), from, numberIn({ weight }, 'weight')!);
-  if (!read.ok) throw misuse('bad-bundle', { where: 'FILE', detail: read.detail });
+  if (!read.ok) throw new Stop(EXIT.refused, problemFor('bad-bundle', { where: 'FILE', detail: read.detail }));
   const noted = note([{ kind: 'learned-taken-in', body: { ...read.body } }]);
   show(noted, () => [
     `Took in ${read.body.numbers.length} numbers of ${read.body.model_id}; a job of theirs counts as ${read.body.weight}.`,
