@@ -34,8 +34,16 @@ export const emptyState = (): BenchState => ({
 export type NewItem = Pick<Item, 'id' | 'number' | 'name' | 'kind' | 'modelId' | 'lotId' | 'slot' | 'status' | 'demo'>;
 
 /** An item with nothing recorded of it yet. */
-export const newItem = (given: NewItem): Item => ({
-  ...given,
+export const newItem = ({ id, number, name, kind, modelId, lotId, slot, status, demo }: NewItem): Item => ({
+  id,
+  number,
+  name,
+  kind,
+  modelId,
+  lotId,
+  slot,
+  status,
+  demo,
   expectedMinor: null,
   inside: null,
   receivedAt: null,

@@ -21,6 +21,7 @@ export function foldLog(log: readonly Stored[], models: ReadonlyMap<string, Mode
   const { corrected, astray } = resolveCorrections(log);
   state.corrected = new Map(corrected);
   const putAwayAt = lastPutAway(log, corrected);
+  const touched = new Set<string>();
   for (const stored of log) {
     const { event, seq } = stored;
     const demoAway = event.device === 'demo' && seq < putAwayAt;
@@ -29,7 +30,7 @@ export function foldLog(log: readonly Stored[], models: ReadonlyMap<string, Mode
       giveNumbers(state, event);
     } else if (isForeign(event) || !isRefolding(event.kind)) {
       if (before && !isForeign(event)) before(state, event);
-      applyEvent(state, stored, models);
+      applyEvent(state, stored, models, touched);
     } else {
       applyRefolding(state, event, astray);
     }
