@@ -101,6 +101,8 @@ export const SENTENCES: { readonly [K in Kind]: Sentence<K> } = {
     const bands = body.bands.map(({ up_to_minor: end, percent }) => `${percent} %${end === null ? '' : ` up to ${words.money(end)}`}`);
     return `Fees at ${body.place} from ${body.from_day}: ${bands.join(', ')} and ${words.money(body.fixed_minor)}.`;
   },
+  'postage-set': (words, body) =>
+    `Postage from ${body.from_day}: ${body.bands.map(({ up_to_g: end, price_minor }) => `up to ${end} g ${words.money(price_minor)}`).join(', ')}.`,
   'tax-rule-set': (_words, body) => `Rule "${spaced(body.rule)}" ${body.on ? 'used' : 'not used any more'} from ${body.from_day}.`,
   'sale-text-set': () => 'Set the words of a listing.',
   'learning-set': (_words, body) =>

@@ -15,6 +15,8 @@ export interface BenchState {
   sightings: Map<string, Sighting>;
   /** Fee tables in the order of the log. */
   fees: FeeRow[];
+  /** Tables of postage in the order of the log. */
+  postage: PostageRow[];
   /** Rules of tax as they were chosen, in the order of the log. */
   taxRules: Body<'tax-rule-set'>[];
   /** Own words of a listing, with places for facts. */
@@ -207,6 +209,12 @@ export interface FeeRow {
   bands: { upToMinor: number | null; percent: number }[];
   fixedMinor: number;
   capMinor: number | null;
+}
+
+/** What a parcel costs to send by its weight, from a day on; money in the bench's currency. */
+export interface PostageRow {
+  fromDay: string;
+  bands: { upToG: number; priceMinor: number }[];
 }
 
 export interface JournalLine {

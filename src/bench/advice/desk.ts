@@ -14,6 +14,7 @@ import { decide, type Decision } from './decision.ts';
 import { Donors, slotTrouble, type Donor } from './donors.ts';
 import { partsAtHand, type PartStock } from './drawer-parts.ts';
 
+import { postageOf } from '../market/postage-of.ts';
 import { lifeOf } from './life.ts';
 import type { Memo } from './memo.ts';
 import { chooseNext, nextThing, type Thinking } from './next-thing.ts';
@@ -77,7 +78,7 @@ export class Desk {
 
   weighJudged(item: Item, judged: Judged, donors: ReadonlyMap<string, readonly Donor[]>): Weighed {
     const workshop = workshopFor(item, judged, this.parts, donors, this.memories.workshops);
-    const prices = pricesOf(judged.model, this.state.settings, item.asking?.priceMinor ?? null);
+    const prices = pricesOf(judged.model, this.state.settings, item.asking?.priceMinor ?? null, postageOf(this.state, judged.model));
     const asFiled = judged.board?.known.plain ?? judged.model;
     const unproved = beyondMending(item, lifeOf(item, this.state.items), asFiled, proofOf(item, judged.model));
     const key = this.#keyOf(item, judged, workshop, donors, JSON.stringify([prices, unproved]));

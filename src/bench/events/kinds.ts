@@ -223,6 +223,18 @@ export const BODIES = {
     fixed_minor: Cost.default(0),
     cap_minor: Cost.nullable().default(null).meta({ description: 'The bands together take at most this; null for no cap' }),
   }),
+  'postage-set': z.object({
+    from_day: Day,
+    bands: z
+      .array(
+        z.object({
+          up_to_g: z.number().positive('must be above zero').max(1e6).meta({ description: 'Heaviest parcel of the band, packed' }),
+          price_minor: Cost,
+        }),
+      )
+      .min(1, 'a table of postage has at least one band')
+      .max(30),
+  }),
   'tax-rule-set': z.object({
     rule: TaxRule,
     from_day: Day,

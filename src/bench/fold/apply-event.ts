@@ -10,7 +10,7 @@ import { kept, listed, returned, scrapped, sold } from './leaving.ts';
 import { giveNumbers, namesMadeBy } from './numbers.ts';
 import { orderArrived, orderPlaced, partBought, partUsed } from './parts.ts';
 import { learnedReset, learnedTakenIn, learningSet, wordsTaught } from './learning.ts';
-import { feesSet, saleSeen, saleTextSet, taxRuleSet } from './market.ts';
+import { feesSet, postageSet, saleSeen, saleTextSet, taxRuleSet } from './market.ts';
 import { graded, proofStepDone } from './proof.ts';
 import { benchSet } from './settings.ts';
 import { transplantDone } from './transplant.ts';
@@ -48,6 +48,7 @@ const APPLY: { readonly [K in Exclude<Kind, Refolding>]: Apply<K> } = {
   kept,
   'sale-seen': saleSeen,
   'fees-set': feesSet,
+  'postage-set': postageSet,
   'tax-rule-set': taxRuleSet,
   'sale-text-set': saleTextSet,
   'learning-set': learningSet,

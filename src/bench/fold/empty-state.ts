@@ -14,6 +14,7 @@ export const emptyState = (): BenchState => ({
   listings: new Map(),
   sightings: new Map(),
   fees: [],
+  postage: [],
   taxRules: [],
   saleText: SALE_TEXT,
   learning: { halfLifeDays: 730, resets: new Map(), takenIn: [] },

@@ -1,3 +1,4 @@
+export { packedG, postageOf } from './postage-of.ts';
 export { returnReserve } from './return-reserve.ts';
 export { askingView } from './asking-view.ts';
 export { marketView } from './market-view.ts';

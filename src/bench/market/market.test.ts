@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { foldLog } from '../fold/index.ts';
 import { oneLamp, testLog, type Step } from '../testing/events.ts';
 import { smallModels } from '../testing/small-model.ts';
-import { askingView, marketView, returnReserve } from './index.ts';
+import { askingView, marketView, postageOf, returnReserve } from './index.ts';
 
 const models = smallModels();
 const lamp = models.get('lamp-1')!;
@@ -47,6 +47,36 @@ test('an ask that earns most a month pays for the next unit, so it is no give-aw
   const view = marketView(fold(), lamp);
   expect(view.best_ask_minor).toBeGreaterThan(view.asks[0]!.ask_minor);
   expect(view.best_ask_minor).toBeLessThan(view.asks.at(-1)!.ask_minor);
+});
+
+describe('postage', () => {
+  const heavy = { ...lamp, file: { ...lamp.file, weight_g: 275 } };
+  const table = (from_day: string, ...prices: readonly number[]): Step => [
+    'postage-set',
+    { from_day, bands: prices.map((price_minor, i) => ({ up_to_g: 500 * (i + 1), price_minor })) },
+  ];
+  const usual = fold().settings.postageOutMinor;
+
+  test('is what the table of the day says for the parcel of a unit', () => {
+    expect(postageOf(fold(...oneLamp, table('2020-01-01', 320, 460)), heavy)).toBe(320);
+    expect(postageOf(fold(...oneLamp, table('2020-01-01', 320), table('2025-06-01', 350), table('2099-01-01', 999)), heavy)).toBe(350);
+  });
+
+  test('is the usual one without a table, without a weight, and for what is too heavy', () => {
+    const tabled = fold(...oneLamp, table('2020-01-01', 320));
+    expect(postageOf(fold(...oneLamp), heavy)).toBe(usual);
+    expect(postageOf(tabled, lamp)).toBe(usual);
+    expect(postageOf(tabled, { ...lamp, file: { ...lamp.file, weight_g: 400 } })).toBe(usual);
+  });
+
+  test('goes off what an asking price leaves', () => {
+    const net = (...steps: readonly Step[]): number => {
+      const state = fold(...oneLamp, ...steps);
+      const { ask_minor: ask, net_minor: left } = askingView(state, heavy, state.items.get('lamp-a')!, null);
+      return ask - left;
+    };
+    expect(net(table('2020-01-01', 2000)) - net(table('2020-01-01', 0))).toBeGreaterThan(1500);
+  });
 });
 
 describe('the reserve for returns', () => {

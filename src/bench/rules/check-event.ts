@@ -7,7 +7,7 @@ import { itemAtHand, itemKnown, modelKnown } from './known.ts';
 import { graded, proofStepDone, returned, sold, standsAlone } from './leaving.ts';
 import { benchSet } from './money.ts';
 import { orderArrived, orderPlaced, partBought, partUsed } from './parts.ts';
-import { feesSet, saleSeen, saleTextSet, taxRuleSet } from './market.ts';
+import { feesSet, postageSet, saleSeen, saleTextSet, taxRuleSet } from './market.ts';
 import type { Objection, Rule, RuleContext } from './rule.ts';
 import { transplantDone } from './transplant.ts';
 
@@ -48,6 +48,7 @@ const RULES: { readonly [K in Kind]: Rule<K> } = {
   kept: aboutAlone,
   'sale-seen': saleSeen,
   'fees-set': feesSet,
+  'postage-set': postageSet,
   'tax-rule-set': taxRuleSet,
   'sale-text-set': saleTextSet,
   'learning-set': () => null,

@@ -1,3 +1,4 @@
+import { packedG, postageOf } from '../market/index.ts';
 import type { Model } from '../models/index.ts';
 import { slotContent } from '../slots.ts';
 import type { BenchState, Item } from '../state.ts';
@@ -33,6 +34,7 @@ export function listingText(state: Readonly<BenchState>, model: Model, item: Ite
     .filter((line, i, lines) => line !== '' || (lines[i - 1] ?? '') !== '')
     .join('\n')
     .trim();
+  const packed = packedG(model);
   const used = PLACES.filter((place) => facts[place].text !== '' && whole.includes(`{${place}}`));
   return {
     text,
@@ -42,7 +44,9 @@ export function listingText(state: Readonly<BenchState>, model: Model, item: Ite
     own_claims: ownClaims(state.saleText),
     photos: item.photos.map(({ hash, side, caption }) => ({ hash, side, caption })),
     photos_missing: PHOTO_SET.filter((side) => !item.photos.some((photo) => photo.side === side)),
-    weight_g: postWeight(model),
+    weight_g: packed === null ? null : { unit: model.file.weight_g!, packed },
+    postage_minor: postageOf(state, model),
+    currency: state.settings.currency,
     cautions: model.file.cell?.chemistry === 'li-ion' ? [LITHIUM_POST] : [],
   };
 }
@@ -58,12 +62,6 @@ const CLAIMS =
 const ownClaims = (template: string): string[] => [
   ...new Set([...template.replaceAll(/\{\w*\}/g, ' ').matchAll(CLAIMS)].map(([words]) => words.toLowerCase())),
 ];
-
-/** A box with padding. Common practice, no source. */
-const PACKING_G = 150;
-
-const postWeight = ({ file }: Model): ListingTextView['weight_g'] =>
-  file.weight_g === undefined ? null : { unit: file.weight_g, packed: file.weight_g + PACKING_G };
 
 const LITHIUM_POST =
   'It holds a lithium cell: post it only charged in part, switched off and kept from being switched on, well packed, and as your carrier asks for cells in equipment (UN 3481). ' +

@@ -137,6 +137,13 @@ const ANY_BODY: { readonly [K in Kind]: fc.Arbitrary<BodyInput<K>> } = {
     bands: fc.array(fc.record({ up_to_minor: nullable(cost), percent: fc.integer({ min: 0, max: 20 }) }), { minLength: 1, maxLength: 3 }),
     fixed_minor: cost,
   }),
+  'postage-set': fc.record({
+    from_day: fc.constant('2026-01-02'),
+    bands: fc.constant([
+      { up_to_g: 500, price_minor: 300 },
+      { up_to_g: 2000, price_minor: 700 },
+    ]),
+  }),
   'tax-rule-set': fc.record({
     rule: oneOf('margin-each' as const, 'small-trader' as const),
     from_day: fc.constant('2026-01-02'),

@@ -13,6 +13,8 @@ export const ListingTextView = z
     photos: z.array(z.object({ hash: z.string(), side: z.string(), caption: z.string() })),
     photos_missing: z.array(z.string()).meta({ description: 'Sides of the photo set that there is no photo of' }),
     weight_g: z.object({ unit: z.number(), packed: z.number() }).nullable().meta({ description: 'About; weigh the parcel' }),
+    postage_minor: z.number().int().meta({ description: 'What it costs to send, by the own table or as usual' }),
+    currency: z.string(),
     cautions: Why,
   })
   .meta({ id: 'ListingText' });

@@ -3,6 +3,7 @@ import type { ListingTextView } from '../../../bench/views/index.ts';
 import { photoUrl } from '../api/post-photos.ts';
 import { useListingText } from '../api/queries.ts';
 import { sideWords } from '../bench/side-words.ts';
+import { money } from '../format/money.ts';
 import { Answer } from '../ui/answer.tsx';
 import { Fold } from '../ui/fold.tsx';
 import { TemplateForm } from './template-form.tsx';
@@ -75,9 +76,9 @@ function Words({ text }: { readonly text: string }) {
   );
 }
 
-function postWords({ weight_g: weight }: ListingTextView): string {
+function postWords({ weight_g: weight, postage_minor: postage, currency }: ListingTextView): string {
   if (!weight) return 'The model does not say what one weighs: weigh the parcel.';
-  return `About ${Math.round(weight.unit)} g, some ${Math.round(weight.packed)} g packed in a padded box. Weigh the parcel before you pay its postage.`;
+  return `About ${Math.round(weight.unit)} g, some ${Math.round(weight.packed)} g packed in a padded box. To send it costs ${money(postage, currency)}, as you have noted it; weigh the parcel before you pay.`;
 }
 
 function PhotoSet({ view }: { readonly view: ListingTextView }) {

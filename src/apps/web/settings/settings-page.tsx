@@ -7,6 +7,7 @@ import { BundleSection } from './bundle-section.tsx';
 import { DemoSection } from './demo-section.tsx';
 import { DeviceSection } from './device-section.tsx';
 import { FeesSection } from './fees-section.tsx';
+import { PostageSection } from './postage-section.tsx';
 
 /** What holds for the whole bench, and for this device. */
 export default function SettingsPage() {
@@ -20,6 +21,7 @@ export default function SettingsPage() {
           <>
             <BenchForm bench={view} />
             <FeesSection currency={view.currency} fees={view.fees} />
+            <PostageSection currency={view.currency} postage={view.postage} />
             <DeviceSection />
             <DemoSection bench={view} />
             <BundleSection bench={view} />
