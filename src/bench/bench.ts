@@ -10,8 +10,10 @@ import type {
   BenchView,
   BooksView,
   BreakdownView,
+  CalibrationView,
   DrawerView,
   ItemFile,
+  LearnedBundle,
   LearnedView,
   ListingTextView,
   MarketView,
@@ -71,6 +73,10 @@ export interface Bench {
   yearPack(period: Period): ReadonlyMap<string, string>;
   /** What was learned of remedies, faults and sellers, and from which jobs. */
   learned(): LearnedView;
+  /** What was learned of a model from own jobs, to be given away; null when the model is not here. */
+  sharedLearning(modelId: string): LearnedBundle | null;
+  /** What was thought against what came. `shouldStop` ends the reckoning for this time, and the answer says how far it is; never by default. */
+  calibration(shouldStop?: () => boolean): CalibrationView;
   /** Profit by model, seller and remedy, and estimates against outcomes. */
   breakdown(): BreakdownView;
   /** The text of a listing from what is on file of a unit; null when there is no such unit or its model is not here. */

@@ -118,11 +118,15 @@ export const SENTENCES: { readonly [K in Kind]: Sentence<K> } = {
     const bands = body.bands.map(({ up_to_minor: end, percent }) => `${percent} %${end === null ? '' : ` up to ${words.money(end)}`}`);
     return `Fees at ${body.place} from ${body.from_day}: ${bands.join(', ')} and ${words.money(body.fixed_minor)}.`;
   },
+  'postage-set': (words, body) =>
+    `Postage from ${body.from_day}: ${body.bands.map(({ up_to_g: end, price_minor }) => `up to ${end} g ${words.money(price_minor)}`).join(', ')}.`,
   'tax-rule-set': (_words, body) => `Rule "${spaced(body.rule)}" ${body.on ? 'used' : 'not used any more'} from ${body.from_day}.`,
   'sale-text-set': () => 'Set the words of a listing.',
   'learning-set': (_words, body) =>
     body.half_life_days === null ? 'Jobs do not fade for what is learned.' : `A job counts half after ${body.half_life_days} days.`,
   'learned-reset': (_words, body) => `Began to learn anew: ${body.about}${remark(body.reason)}.`,
+  'learned-taken-in': (_words, body) =>
+    `Took in ${body.numbers.length} numbers that "${body.from}" has learned of ${body.model_id}; a job of theirs counts as ${body.weight}.`,
   'words-taught': (_words, body) =>
     body.claim === null ? `"${body.words}" means nothing any more in listings.` : `Taught what "${body.words}" means in listings.`,
   'note-written': (words, body) => `Note${body.item_id === undefined ? '' : ` on ${words.item(body.item_id)}`}: ${body.text}`,

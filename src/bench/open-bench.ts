@@ -3,11 +3,12 @@ import type { Bench, BenchParts } from './bench.ts';
 import { boardPoints } from './boards/index.ts';
 import { booksView, breakdownView } from './books/index.ts';
 import { netLoads, openingView } from './hands/index.ts';
-import { learnedView } from './learning/index.ts';
+import { learnedView, sharedBundle } from './learning/index.ts';
+import { Calibrator } from './calibration/index.ts';
 import { adopt } from './live/adopt.ts';
 import { catchUp, emptyLive, type LiveLog } from './live/live-log.ts';
 import { record } from './live/record.ts';
-import { askingView, marketView } from './market/index.ts';
+import { askingView, marketView, returnReserve } from './market/index.ts';
 import type { Model } from './models/index.ts';
 import type { EventStore } from './ports.ts';
 import { conditionReport, unitStory } from './report/index.ts';
@@ -29,6 +30,7 @@ import { ROWS_VERSION } from './views/index.ts';
 export function openBench(parts: BenchParts): Bench {
   const { store, models, boards, clock, device, version } = parts;
   const advisor = createAdvisor(models, boards);
+  const calibrator = new Calibrator(models);
   const pointsOf = (model: Model) => boards?.knowledge(model, [])?.points ?? boardPoints(model);
   const live = emptyLive(models);
   const now = (): BenchState => {
@@ -61,10 +63,15 @@ export function openBench(parts: BenchParts): Bench {
     tax: (period) => taxView(now(), period),
     yearPack: (period) => yearPack(now(), period),
     learned: () => learnedView(now(), models),
-    breakdown: () => breakdownView(now(), models),
     listingText: (name) => ofUnit(name, (model, item) => listingText(live.state, model, item)),
     conditionReport: (name, urlOf) => ofUnit(name, (model, item) => conditionReport(live, model, item, urlOf(item.id))),
     story: (name, choices) => ofUnit(name, (model, item) => unitStory(live, model, item, choices)),
+    sharedLearning: (id) => {
+      const model = models.get(id);
+      return model ? sharedBundle(now(), model) : null;
+    },
+    calibration: (shouldStop = () => false) => calibrator.view(now(), live.log, shouldStop),
+    breakdown: () => ({ ...breakdownView(now(), models), returns: returnReserve(live.state) }),
     watch: () => advisor.watch(now()),
     outlook: (question) => advisor.outlook(now(), question),
     market: (id) => {

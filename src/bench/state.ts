@@ -30,6 +30,8 @@ export interface BenchState {
   sightings: Map<string, Sighting>;
   /** Fee tables in the order of the log. */
   fees: FeeRow[];
+  /** Tables of postage in the order of the log. */
+  postage: PostageRow[];
   /** Rules of tax as they were chosen, in the order of the log. */
   taxRules: Body<'tax-rule-set'>[];
   /** Own words of a listing, with places for facts. */
@@ -39,6 +41,8 @@ export interface BenchState {
     halfLifeDays: number | null;
     /** Time of the last reset by learned number. */
     resets: Map<string, string>;
+    /** What other benches have learned, in the order in which it was taken in. */
+    takenIn: (Body<'learned-taken-in'> & { readonly eventId: string; readonly at: string })[];
   };
   /** Words that the person taught for reading listings, by the words in small letters. */
   taughtWords: Map<string, { words: string; claim: Claim }>;
@@ -243,6 +247,12 @@ export interface FeeRow {
   bands: { upToMinor: number | null; percent: number }[];
   fixedMinor: number;
   capMinor: number | null;
+}
+
+/** What a parcel costs to send by its weight, from a day on; money in the bench's currency. */
+export interface PostageRow {
+  fromDay: string;
+  bands: { upToG: number; priceMinor: number }[];
 }
 
 export interface JournalLine {

@@ -14,6 +14,7 @@ import { openingCommands } from './commands/opening.ts';
 import { recipeCommand } from './commands/recipes.ts';
 import { logCommands } from './commands/logs.ts';
 import { reportCommands } from './commands/report.ts';
+import { shareCommands } from './commands/share.ts';
 import { scoutCommand } from './commands/scout.ts';
 import { undoCommand } from './commands/undo.ts';
 import { EXIT, Stop, type ExitCode } from './stop.ts';
@@ -58,6 +59,7 @@ export async function runCli(argv: readonly string[], parts: CliParts): Promise<
     logCommands,
     reportCommands,
     addCommands,
+    shareCommands,
     undoCommand,
   ])
     add(program, parts);

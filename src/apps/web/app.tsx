@@ -11,6 +11,8 @@ const ScoutPage = lazy(() => import('./scout/scout-page.tsx'));
 const CalculatorsPage = lazy(() => import('./calculators/calculators-page.tsx'));
 const DrawerPage = lazy(() => import('./drawer/drawer-page.tsx'));
 const BooksPage = lazy(() => import('./books/books-page.tsx'));
+const JudgedPage = lazy(() => import('./judged/judged-page.tsx'));
+const ProfitPage = lazy(() => import('./profit/profit-page.tsx'));
 const ModelsPage = lazy(() => import('./models/models-page.tsx'));
 const ModelPage = lazy(() => import('./models/model-page.tsx'));
 const JoinPage = lazy(() => import('./join/join-page.tsx'));
@@ -48,6 +50,8 @@ function Places() {
         <Route path="/drawer/bag/:id">{({ id }) => <DrawerPage key={id} bag={decodeURIComponent(id)} />}</Route>
         <Route path="/bench/:id/opening">{({ id }) => <OpeningPage key={id} id={decodeURIComponent(id)} />}</Route>
         <Route path="/books" component={BooksPage} />
+        <Route path="/books/judged" component={JudgedPage} />
+        <Route path="/books/profit" component={ProfitPage} />
         <Route path="/models" component={ModelsPage} />
         <Route path="/models/:id">{({ id }) => <ModelPage id={decodeURIComponent(id)} />}</Route>
         <Route path="/calculators" component={CalculatorsPage} />

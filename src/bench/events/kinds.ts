@@ -16,6 +16,7 @@ import {
   Minutes,
   Outcome,
   SaleCondition,
+  SharedNumber,
   Share,
   Stage,
   TaxRule,
@@ -262,6 +263,18 @@ export const BODIES = {
     fixed_minor: Cost.default(0),
     cap_minor: Cost.nullable().default(null).meta({ description: 'The bands together take at most this; null for no cap' }),
   }),
+  'postage-set': z.object({
+    from_day: Day,
+    bands: z
+      .array(
+        z.object({
+          up_to_g: z.number().positive('must be above zero').max(1e6).meta({ description: 'Heaviest parcel of the band, packed' }),
+          price_minor: Cost,
+        }),
+      )
+      .min(1, 'a table of postage has at least one band')
+      .max(30),
+  }),
   'tax-rule-set': z.object({
     rule: TaxRule,
     from_day: Day,
@@ -289,6 +302,20 @@ export const BODIES = {
   'learned-reset': z.object({
     about: Line.meta({ description: 'The learned number; jobs before this do not count for it' }),
     reason: Text.default(''),
+  }),
+  'learned-taken-in': z.object({
+    model_id: Id,
+    from: Line.meta({ description: 'Own name for where it comes from' }),
+    weight: z
+      .number()
+      .positive()
+      .max(1, 'must not be more than a job of your own')
+      .meta({ description: 'A job of theirs counts as so many of yours' }),
+    numbers: z
+      .array(SharedNumber)
+      .min(1, 'holds no number')
+      .max(500, 'must not hold more than 500 numbers')
+      .refine((numbers) => new Set(numbers.map(({ about, of }) => `${about} ${of}`)).size === numbers.length, 'holds a number twice'),
   }),
   'words-taught': z.object({
     words: Line.regex(/[\p{L}\p{N}]/u, 'must hold a letter or a digit').meta({

@@ -10,8 +10,8 @@ import { kept, listed, returned, scrapped, sold } from './leaving.ts';
 import { giveNumbers, namesMadeBy } from './numbers.ts';
 import { orderArrived, orderCancelled, orderPlaced } from './orders.ts';
 import { bagSet, partBought, partUsed } from './parts.ts';
-import { learnedReset, learningSet, wordsTaught } from './learning.ts';
-import { feesSet, saleSeen, saleTextSet, taxRuleSet } from './market.ts';
+import { learnedReset, learnedTakenIn, learningSet, wordsTaught } from './learning.ts';
+import { feesSet, postageSet, saleSeen, saleTextSet, taxRuleSet } from './market.ts';
 import { graded, proofStepDone, testDone } from './proof.ts';
 import { benchSet } from './settings.ts';
 import { transplantDone } from './transplant.ts';
@@ -52,10 +52,12 @@ const APPLY: { readonly [K in Exclude<Kind, Refolding>]: Apply<K> } = {
   kept,
   'sale-seen': saleSeen,
   'fees-set': feesSet,
+  'postage-set': postageSet,
   'tax-rule-set': taxRuleSet,
   'sale-text-set': saleTextSet,
   'learning-set': learningSet,
   'learned-reset': learnedReset,
+  'learned-taken-in': learnedTakenIn,
   'words-taught': wordsTaught,
   'note-written': noteWritten,
   'time-clocked': timeClocked,

@@ -162,6 +162,13 @@ const ANY_BODY: { readonly [K in Kind]: fc.Arbitrary<BodyInput<K>> } = {
     bands: fc.array(fc.record({ up_to_minor: nullable(cost), percent: fc.integer({ min: 0, max: 20 }) }), { minLength: 1, maxLength: 3 }),
     fixed_minor: cost,
   }),
+  'postage-set': fc.record({
+    from_day: fc.constant('2026-01-02'),
+    bands: fc.constant([
+      { up_to_g: 500, price_minor: 300 },
+      { up_to_g: 2000, price_minor: 700 },
+    ]),
+  }),
   'tax-rule-set': fc.record({
     rule: oneOf('margin-each' as const, 'small-trader' as const),
     from_day: fc.constant('2026-01-02'),
@@ -171,6 +178,12 @@ const ANY_BODY: { readonly [K in Kind]: fc.Arbitrary<BodyInput<K>> } = {
   'sale-text-set': fc.record({ template: line }),
   'learning-set': fc.record({ half_life_days: nullable(fc.integer({ min: 1, max: 900 })) }),
   'learned-reset': fc.record({ about: oneOf('remedy.lamp-1.new-bulb', 'nothing'), reason: text }),
+  'learned-taken-in': fc.record({
+    model_id: oneOf('lamp-1', 'lamp-9'),
+    from: oneOf('a friend', 'the next bench'),
+    weight: oneOf(0.5, 1),
+    numbers: fc.constant([{ about: 'fault-rate' as const, of: 'bulb-open', mean: 0.4, spread: 0, jobs: 10 }]),
+  }),
   'words-taught': fc.record({
     words: oneOf('goes pfft', 'Lamp of honour'),
     claim: oneOf(null, { about: 'untested' as const }, { about: 'function' as const, function: 'light', says: 'fails' as const }),

@@ -9,6 +9,8 @@ export * from './bench.ts';
 export { AskingView, MarketView } from './market.ts';
 export { FitLine, FitQuestion, FitView } from './fit.ts';
 export { TaxView } from './tax.ts';
+export { CalibrationView } from './calibration.ts';
+export { LearnedBundle } from './learned-bundle.ts';
 export { LearnedView } from './learned.ts';
 export { ListingTextView } from './listing-text.ts';
 export { BreakdownView } from './breakdown.ts';

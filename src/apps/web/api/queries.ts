@@ -4,10 +4,13 @@ import type {
   AskingView,
   BenchView,
   BooksView,
+  BreakdownView,
+  CalibrationView,
   DrawerView,
   ItemFile,
   ItemRow,
   LearnedView,
+  ListingTextView,
   MarketView,
   ModelRow,
   NetView,
@@ -21,6 +24,8 @@ import type {
 } from '../../../bench/views/index.ts';
 import type { PlacedPart } from '../board/drawn-part.ts';
 import { ask, askWith } from './ask.ts';
+
+const NEXT_SLICE_MS = 50;
 
 /** What the bench can be asked, one hook a question. All are asked anew when the log grows. */
 
@@ -130,6 +135,17 @@ export const useOutlook = (question: ScoutQuestion | null) =>
 
 export const useLearned = () => useQuery({ queryKey: ['learned'], queryFn: ({ signal }) => ask<LearnedView>('/api/learned', { signal }) });
 
+/** Reckoned in slices: asked again until all is judged. */
+export const useCalibration = () =>
+  useQuery({
+    queryKey: ['calibration'],
+    queryFn: ({ signal }) => ask<CalibrationView>('/api/calibration', { signal }),
+    refetchInterval: ({ state: { data } }) => (data && data.judged < data.to_judge ? NEXT_SLICE_MS : false),
+  });
+
+export const useBreakdown = () =>
+  useQuery({ queryKey: ['breakdown'], queryFn: ({ signal }) => ask<BreakdownView>('/api/books/breakdown', { signal }) });
+
 export const useMarket = (modelId: string) =>
   useQuery({
     queryKey: ['market', modelId],
@@ -143,6 +159,12 @@ export const useAsking = (itemId: string, bidMinor: number | null) =>
     placeholderData: keepPreviousData,
     queryFn: ({ signal }) =>
       ask<AskingView>(`/api/items/${encodeURIComponent(itemId)}/asking${bidMinor === null ? '' : `?bid_minor=${bidMinor}`}`, { signal }),
+  });
+
+export const useListingText = (itemId: string) =>
+  useQuery({
+    queryKey: ['listing-text', itemId],
+    queryFn: ({ signal }) => ask<ListingTextView>(`/api/items/${encodeURIComponent(itemId)}/listing-text`, { signal }),
   });
 
 /** The books of a period; asked only for a period that is one. */

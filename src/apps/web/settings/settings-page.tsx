@@ -10,6 +10,7 @@ import { DemoSection } from './demo-section.tsx';
 import { DevicesSection } from './devices-section.tsx';
 import { DeviceSection } from './device-section.tsx';
 import { FeesSection } from './fees-section.tsx';
+import { PostageSection } from './postage-section.tsx';
 
 /** What holds for the whole bench, and for this device. */
 export default function SettingsPage() {
@@ -25,6 +26,7 @@ export default function SettingsPage() {
           <>
             <BenchForm bench={view} />
             <FeesSection currency={view.currency} fees={view.fees} />
+            <PostageSection currency={view.currency} postage={view.postage} />
             <DeviceSection joinedAs={me.data?.name ?? null} />
             {isOwner && <DevicesSection />}
             <DemoSection bench={view} />

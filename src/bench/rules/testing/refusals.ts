@@ -205,6 +205,34 @@ export const REFUSED: readonly [title: string, before: readonly Step[], event: S
     /amount/,
   ],
   [
+    'a table of postage whose second band takes lighter parcels',
+    [],
+    [
+      'postage-set',
+      {
+        from_day: '2026-01-01',
+        bands: [
+          { up_to_g: 900, price_minor: 300 },
+          { up_to_g: 500, price_minor: 400 },
+        ],
+      },
+    ],
+    'bands-out-of-order',
+    'body.bands.1.up_to_g',
+    /heavier parcels/,
+  ],
+  [
+    'learned numbers of a model that is not here',
+    [],
+    [
+      'learned-taken-in',
+      { model_id: 'lamp-77', from: 'x', weight: 1, numbers: [{ about: 'fault-rate', of: 'bulb-open', mean: 0.5, jobs: 3 }] },
+    ],
+    'unknown-model',
+    'body.model_id',
+    /no model "lamp-77"/,
+  ],
+  [
     'a place in the words of a listing that stands for nothing',
     [],
     ['sale-text-set', { template: '{model} with {wings}' }],

@@ -1,5 +1,5 @@
 import type { Fault } from '../../core/diagnosis/model.ts';
-import type { ModelFile } from '../models/index.ts';
+import type { ModelFile } from './schema.ts';
 
 type Mode = ModelFile['faults'][number]['mode'];
 

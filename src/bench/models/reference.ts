@@ -1,8 +1,9 @@
 import type { TestPoint } from '../../core/diagnosis/model.ts';
 import { median, medianDeviation } from '../../core/numeric/index.ts';
-import type { Model } from '../models/index.ts';
+import type { Model } from './schema.ts';
 
 type Mode = TestPoint['mode'];
+/** What known-good boards show at a point; a mean of null is OL. */
 export type Reference = NonNullable<TestPoint['reference']>;
 
 /**
@@ -23,8 +24,11 @@ const ENOUGH_BOARDS = 3;
 /**
  * What known-good boards show at one point: median, and spread as MAD × 1.4826, at least what the meter itself may be
  * off by. One reading per board counts (its median). When most boards read OL the mean is null. Null without readings.
+ * What the bench has learned of the point comes first.
  */
 export function referenceOf(model: Model, point: string, mode: Mode): Reference | null {
+  const own = model.own?.references.get(point);
+  if (own) return own;
   const boards = new Map<string, (number | null)[]>();
   for (const reading of model.readings) {
     if (reading.point !== point || reading.mode !== mode) continue;
@@ -43,7 +47,8 @@ function oneBoard(readings: readonly (number | null)[]): number | null {
   return values.length * 2 > readings.length ? median(values) : null;
 }
 
-function floorOf(mode: Mode, mean: number, boards: number): number {
+/** The least that readings of so many boards are taken to differ by. */
+export function floorOf(mode: Mode, mean: number, boards: number): number {
   const { share, fixed } = METER[mode];
   const between = boards < ENOUGH_BOARDS ? BOARD_TO_BOARD : 0;
   return Math.abs(mean) * Math.max(share, between) + fixed;
