@@ -138,7 +138,7 @@ describe('parts', () => {
     expect(await salvor('add', 'arrived', id, 'box 3', '--counts', '3,0')).toMatchObject({ code: 0, err: '' });
     expect(await json('books')).toMatchObject({ parts_minor: 150, on_order_minor: 150 });
     expect(await salvor('add', 'cancelled', id, '--refund', '1.20', '--reason', 'sold out')).toMatchObject({ code: 0, err: '' });
-    expect(await json('books')).toMatchObject({ parts_minor: 150, on_order_minor: 0, cash_minor: -180, balanced: true });
+    expect(await json('books')).toMatchObject({ parts_minor: 150, on_order_minor: 0, cash_minor: -2880, balanced: true });
     expect((await salvor('drawer')).out).toContain('Cancelled: 3 of 4 × Bulb 3 V, 0 of 1 × wire');
   });
 });
