@@ -43,7 +43,7 @@ function stepsOf(model: Model | null): readonly Step[] {
 const functionSteps = (model: Model): Step[] =>
   model.file.functions.map((fn) => ({
     id: `${PROOF_OF_FUNCTION}${fn.id}`.slice(0, 64),
-    name: `${fn.name} works`,
+    name: fn.name,
     how: `${fn.question ?? `Does it work: ${fn.name}?`} Try it for some minutes, with the unit's own parts and no known-good accessory in their place.`,
     limits: limitsOf(model, fn.id),
     cautions: [],
