@@ -23,9 +23,10 @@ export function SaleForm({ as: usualAs }: { readonly as: SoldAs }) {
   const [feesMinor, setFeesMinor] = useState<number | null | undefined>();
   const [ownPostageMinor, setPostageMinor] = useState<number | null | undefined>();
   const [buyer, setBuyer] = useState('');
+  const [today] = useState(() => new Date().toISOString());
   const asking = useAsking(file.row.id, null, file.row.kind === 'unit').data;
   const place = asking?.place ?? '';
-  const fees = feesMinor === undefined ? usualFeeMinor(priceMinor ?? 0, bench, place, new Date().toISOString()) : feesMinor;
+  const fees = feesMinor === undefined ? usualFeeMinor(priceMinor ?? 0, bench, place, today) : feesMinor;
   const usualPostageMinor = asking?.postage_minor ?? bench.postage_out_minor;
   const postageMinor = ownPostageMinor === undefined ? usualPostageMinor : ownPostageMinor;
   const { currency } = bench;
