@@ -1,5 +1,6 @@
 import type { Claim } from '../events/index.ts';
 import type { BenchState, Item } from '../state.ts';
+import { byHistory } from './by-history.ts';
 import { weightOf } from './job.ts';
 
 /** What a claim is of: that something works, that it does not, or how something looks. */
@@ -34,14 +35,14 @@ export interface SettledClaim {
  * first look at the place) before any remedy or transplant decides. Works or not is what counts: "comes and goes" is
  * not working. A success with a known-good accessory settles nothing, for the accessory may have done it.
  */
-export function claimsSettled(item: Pick<Item, 'history'>): SettledClaim[] {
+export const claimsSettled = byHistory((item): readonly SettledClaim[] => {
   const untouched = beforeAnyChange(item.history);
   return item.history.flatMap((entry) => {
     if (entry.kind !== 'claim') return [];
     const [kind, right] = [claimKind(entry.claim), isRight(entry.claim, untouched)];
     return kind === null || right === null ? [] : [{ seller: entry.seller, kind, right, eventId: entry.eventId, at: entry.at }];
   });
-}
+});
 
 type History = Item['history'];
 
