@@ -49,7 +49,9 @@ describe('a command on a page', () => {
 
   it('is one that there is, with options that it takes', async () => {
     const helps = await allHelp();
-    const called = everywhere((text) => codeOf(text).flatMap((code) => [...code.matchAll(/\bsalvor ([a-z][a-z-]*)(?: ([a-z]+))?([^\n|;]*)/g)]));
+    const called = everywhere((text) =>
+      codeOf(text).flatMap((code) => [...code.matchAll(/\bsalvor ([a-z][a-z-]*)(?: ([a-z]+))?([^\n|;]*)/g)]),
+    );
     const wrong = called.flatMap(([path, [whole, name = '', sub = '', rest = '']]) => {
       const known = helps.get(name === 'add' && sub !== '' ? `add ${sub}` : name);
       if (known === undefined) return [`${path}: ${whole}`];

@@ -109,6 +109,7 @@ export const ItemFile = z
     proof: ProofView,
     tests: z.array(TestView).meta({ description: 'What was measured, oldest first' }),
     sound_reference: TestView.nullable().meta({ description: 'The last sound check of a unit of this model that is known to be well' }),
+    colour_reference: TestView.nullable().meta({ description: 'The last colour of a shell of this model that is unfaded' }),
     grade: z.object({ grade: z.string(), scale: z.string(), text: z.string(), judged: z.array(Judgement) }).nullable(),
     money: MoneyView,
     seq: z.number().int(),

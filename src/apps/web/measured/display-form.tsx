@@ -6,11 +6,14 @@ import { useUnit } from '../bench/unit-context.ts';
 import { useRecorder } from '../record/recorder-context.ts';
 import { Field } from '../ui/field.tsx';
 import { Pick } from '../ui/pick.tsx';
-import { CornerFields } from './corner-fields.tsx';
-import { DisplayPicture, type Corner } from './display-picture.tsx';
+import { DisplayMarks } from './display-marks.tsx';
 import { photoPixels } from './photo-pixels.ts';
+import { PlaceFields } from './place-fields.tsx';
+import { TapPicture, type Place } from './tap-picture.tsx';
 
 const COLOURS = SHOWN.map((id) => ({ id, name: id[0]!.toUpperCase() + id.slice(1) }));
+
+const CORNERS = ['Upper left', 'Upper right', 'Lower right', 'Lower left'] as const;
 
 /** Photos of the display showing one colour each: dead dots, lines, stains and uneven light. */
 export function DisplayForm() {
@@ -19,11 +22,11 @@ export function DisplayForm() {
   const [shows, setShows] = useState<Shown>('white');
   const [dots, setDots] = useState(['', '']);
   const [pixels, setPixels] = useState<Pixels | null>(null);
-  const [corners, setCorners] = useState<readonly Corner[]>([]);
+  const [corners, setCorners] = useState<readonly Place[]>([]);
   const [answer, setAnswer] = useState<DisplayAnswer | null>(null);
   const [kept, setKept] = useState<readonly DisplayPhoto[]>([]);
   const [trouble, setTrouble] = useState('');
-  const judge = (photo: Pixels, at: readonly Corner[]): void => {
+  const judge = (photo: Pixels, at: readonly Place[]): void => {
     const counted = dots.map(Number);
     const found = checkDisplay(photo, {
       shows,
@@ -44,7 +47,7 @@ export function DisplayForm() {
     setCorners(before);
     judge(photo, before);
   };
-  const addCorner = (corner: Corner): void => {
+  const addCorner = (corner: Place): void => {
     const next = corners.length === 4 ? [corner] : [...corners, corner];
     setCorners(next);
     if (pixels && next.length === 4) judge(pixels, next);
@@ -81,8 +84,17 @@ export function DisplayForm() {
       )}
       {pixels && (
         <>
-          <DisplayPicture pixels={pixels} corners={corners} found={answer?.ok ? answer : null} onCorner={addCorner} />
-          <CornerFields corners={corners} onJudge={(at) => judge(pixels, at)} />
+          <TapPicture pixels={pixels} label="The photo of the display, with its corners" onTap={addCorner}>
+            <DisplayMarks widthPx={pixels.width} corners={corners} found={answer?.ok ? answer : null} />
+          </TapPicture>
+          <PlaceFields
+            title="Corners of the display"
+            hint="Tap the four corners on the photo, upper left first, then clockwise."
+            names={CORNERS}
+            places={corners}
+            action="Take these corners"
+            onTake={(at) => judge(pixels, at)}
+          />
         </>
       )}
       {answer && !answer.ok && (
