@@ -31,6 +31,7 @@ export const ProofView = z
         limits: z.array(z.string()).meta({ description: 'What counts as passed, with numbers where there are any' }),
         because: z.array(z.string()).meta({ description: 'What of it the work touched or could have touched' }),
         measured: z.array(z.string()).meta({ description: 'What tests on this unit measured of it since the last work' }),
+        measured_by: z.array(TestName).meta({ description: 'Tests that measure something of it' }),
         outcome: z.enum(['open', 'pass', 'fail', 'signed-off']),
         reason: z.string(),
         cautions: z.array(Caution),
