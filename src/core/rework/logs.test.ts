@@ -41,7 +41,10 @@ describe('reading a log', () => {
   });
 
   it('takes commas for decimals where not one point stands, also with three digits behind each', () => {
-    const log = readLog(`Time [s];U [V];I [A]\n${rows(12, (i) => `${10 * i};3,${700 + i};0,500`)}`, { wanted: ['time', 'volts', 'amps'], split });
+    const log = readLog(`Time [s];U [V];I [A]\n${rows(12, (i) => `${10 * i};3,${700 + i};0,500`)}`, {
+      wanted: ['time', 'volts', 'amps'],
+      split,
+    });
     expect(log).toMatchObject({ ok: true, guess: { decimal: ',' } });
     expect(log.ok && log.rows[3]).toEqual({ seconds: 30, volts: 3.703, amps: 0.5 });
   });
