@@ -5,7 +5,7 @@ import { join, resolve } from 'node:path';
 import type { OpenedBench } from '../../src/apps/cli/cli-parts.ts';
 import { runCli } from '../../src/apps/cli/run-cli.ts';
 import { openBench } from '../../src/bench/open-bench.ts';
-import { readBundle, writeBundle } from '../../src/edges/bundle/index.ts';
+import { openBackupShelf, readBundle, writeBundle } from '../../src/edges/bundle/index.ts';
 import { systemClock } from '../../src/edges/clock.ts';
 import { openHome } from '../../src/edges/home.ts';
 import { loadModels } from '../../src/edges/models/load-models.ts';
@@ -34,7 +34,7 @@ export async function openCommandLine(): Promise<{ run(text: string): Promise<Ra
       await photos.close();
       store.close();
     };
-    return { bench, photos, device: home.device, close };
+    return { bench, photos, backups: openBackupShelf(folder), device: home.device, close };
   };
   const run = async (text: string): Promise<Ran> => {
     const said: string[] = [];

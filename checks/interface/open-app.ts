@@ -1,12 +1,15 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import type { Network } from '../../src/apps/server/app-parts.ts';
 import { createApp, type App } from '../../src/apps/server/app.ts';
 import type { Bench } from '../../src/bench/bench.ts';
 import type { BoardShelf } from '../../src/bench/boards/index.ts';
+import type { Clock, DeviceBook } from '../../src/bench/ports.ts';
 import { openBench } from '../../src/bench/open-bench.ts';
-import { readBundle, writeBundle } from '../../src/edges/bundle/index.ts';
+import { openBackupShelf, readBundle, writeBundle } from '../../src/edges/bundle/index.ts';
 import { systemClock } from '../../src/edges/clock.ts';
+import { openDeviceBook } from '../../src/edges/devices/index.ts';
 import { openHome } from '../../src/edges/home.ts';
 import { openInstruments } from '../../src/edges/instruments/index.ts';
 import { loadModels } from '../../src/edges/models/load-models.ts';
@@ -14,9 +17,13 @@ import { openPhotoStore } from '../../src/edges/photos/index.ts';
 import { openPrinter } from '../../src/edges/print/index.ts';
 import { openSqliteStore } from '../../src/edges/store/sqlite-store.ts';
 
+/** The network as a phone would see it, though nothing listens there. */
+export const NETWORK: Network = { urls: ['https://192.0.2.7:4781/'], hosts: new Set(['192.0.2.7']), fingerprint: 'AB:CD' };
+
 export interface OpenedApp {
   readonly app: App;
   readonly bench: Bench;
+  readonly devices: DeviceBook;
   readonly logged: string[];
   /** Asks as a program on this machine does; a plain object goes as JSON. */
   ask(path: string, body?: unknown): Promise<Response>;
@@ -24,16 +31,22 @@ export interface OpenedApp {
 }
 
 /** The server over a real store, real photos and the models that ship, on an empty bench in a folder of its own. */
-export async function openApp(parts: { webDir?: string; boards?: BoardShelf } = {}): Promise<OpenedApp> {
+export async function openApp(parts: { webDir?: string; boards?: BoardShelf; clock?: Clock } = {}): Promise<OpenedApp> {
   const dir = mkdtempSync(join(tmpdir(), 'salvor-interface-'));
   const home = openHome(dir);
   const store = openSqliteStore(home.database);
   const photos = openPhotoStore(home.photos);
   const { models } = await loadModels(join(import.meta.dirname, '../../models'));
-  const bench = openBench({ store, models, clock: systemClock(), device: home.device, version: '0.0.0' });
+  const clock = parts.clock ?? systemClock();
+  const devices = openDeviceBook(home.devices, clock);
+  const bench = openBench({ store, models, clock, device: home.device, version: '0.0.0' });
   const logged: string[] = [];
   const app = createApp({
     bench,
+    clock,
+    devices,
+    network: () => NETWORK,
+    backups: openBackupShelf(dir),
     photos,
     printer: openPrinter(),
     instruments: openInstruments(),
@@ -48,10 +61,11 @@ export async function openApp(parts: { webDir?: string; boards?: BoardShelf } = 
   const close = async (): Promise<void> => {
     app.close();
     await photos.close();
+    devices.close();
     store.close();
     rmSync(dir, { recursive: true, force: true });
   };
-  return { app, bench, logged, ask: async (path, body) => app.request(`http://127.0.0.1:4780${path}`, requestOf(body)), close };
+  return { app, bench, devices, logged, ask: async (path, body) => app.request(`http://127.0.0.1:4780${path}`, requestOf(body)), close };
 }
 
 function requestOf(body: unknown): RequestInit {

@@ -6,6 +6,7 @@ import type {
   ForeignEvent,
   ItemKind,
   Judgement,
+  LandPattern,
   Outcome,
   Region,
   Stage,
@@ -29,6 +30,8 @@ export interface BenchState {
   sightings: Map<string, Sighting>;
   /** Fee tables in the order of the log. */
   fees: FeeRow[];
+  /** Tables of postage in the order of the log. */
+  postage: PostageRow[];
   /** Rules of tax as they were chosen, in the order of the log. */
   taxRules: Body<'tax-rule-set'>[];
   /** Own words of a listing, with places for facts. */
@@ -38,6 +41,8 @@ export interface BenchState {
     halfLifeDays: number | null;
     /** Time of the last reset by learned number. */
     resets: Map<string, string>;
+    /** What other benches have learned, in the order in which it was taken in. */
+    takenIn: (Body<'learned-taken-in'> & { readonly eventId: string; readonly at: string })[];
   };
   /** Words that the person taught for reading listings, by the words in small letters. */
   taughtWords: Map<string, { words: string; claim: Claim }>;
@@ -188,6 +193,8 @@ export interface Bag {
   count: number;
   /** First in, first out; the cost of a layer is for all that is left of it. */
   layers: { count: number; costMinor: number }[];
+  /** Terminals of one of them, where they are known. */
+  pattern: LandPattern | null;
   demo: boolean;
 }
 
@@ -197,8 +204,15 @@ export interface Order {
   lines: Body<'order-placed'>['lines'];
   /** In the bench's currency. */
   costMinor: number;
+  /** Of that, postage included, what each line carries, and how much of it has come. */
+  lineCosts: { costMinor: number; cameMinor: number; came: number }[];
   placedAt: string;
+  dueDay: string | null;
+  /** When the last of it came. */
   arrivedAt: string | null;
+  cancelledAt: string | null;
+  /** Paid for what never came, and not paid back. */
+  lostMinor: number;
   demo: boolean;
 }
 
@@ -233,6 +247,12 @@ export interface FeeRow {
   bands: { upToMinor: number | null; percent: number }[];
   fixedMinor: number;
   capMinor: number | null;
+}
+
+/** What a parcel costs to send by its weight, from a day on; money in the bench's currency. */
+export interface PostageRow {
+  fromDay: string;
+  bands: { upToG: number; priceMinor: number }[];
 }
 
 export interface JournalLine {

@@ -1,12 +1,13 @@
 import type { Bench } from '../../bench/bench.ts';
 import type { BoardShelf } from '../../bench/boards/index.ts';
-import type { Clock, PhotoStore, Printer } from '../../bench/ports.ts';
+import type { BackupShelf, Clock, PhotoStore, Printer } from '../../bench/ports.ts';
 import type { BundleFormat } from '../../bench/take-bundle.ts';
 
 /** An opened bench; `close` lets go of its files. */
 export interface OpenedBench {
   readonly bench: Bench;
   readonly photos: PhotoStore;
+  readonly backups: BackupShelf;
   /** What circuits say; without it advice goes by model files alone. */
   readonly boards?: BoardShelf;
   /** This device, as events name it. */

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { openBench } from '../../bench/open-bench.ts';
-import { readBundle, writeBundle } from '../../edges/bundle/index.ts';
+import { openBackupShelf, readBundle, writeBundle } from '../../edges/bundle/index.ts';
 import { openBoards } from '../../edges/boards/index.ts';
 import { systemClock } from '../../edges/clock.ts';
 import { openHome } from '../../edges/home.ts';
@@ -31,7 +31,7 @@ async function open(dir: string, compute: boolean): Promise<OpenedBench> {
     await photos.close();
     store.close();
   };
-  return { bench, photos, boards, device: home.device, close };
+  return { bench, photos, backups: openBackupShelf(dir), boards, device: home.device, close };
 }
 
 /** The server is a program of its own; it ends when it is told to, and then so does this one. */

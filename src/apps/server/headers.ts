@@ -19,7 +19,13 @@ const ownPages = secureHeaders({
     baseUri: ["'none'"],
     formAction: ["'self'"],
     frameAncestors: ["'none'"],
+    scriptSrc: ["'self'"],
+    styleSrc: ["'self'"],
+    connectSrc: ["'self'"],
+    workerSrc: ["'self'"],
+    manifestSrc: ["'self'"],
   },
+  permissionsPolicy: { camera: ['self'], microphone: [], geolocation: [], payment: [], usb: [], serial: [] },
 });
 
 /** Pages to be given away hold all they show, and run apart from the bench: what stands in them can ask it nothing. */

@@ -14,9 +14,10 @@ export const emptyState = (): BenchState => ({
   listings: new Map(),
   sightings: new Map(),
   fees: [],
+  postage: [],
   taxRules: [],
   saleText: SALE_TEXT,
-  learning: { halfLifeDays: 730, resets: new Map() },
+  learning: { halfLifeDays: 730, resets: new Map(), takenIn: [] },
   taughtWords: new Map(),
   newestAt: '',
   journal: [],
@@ -34,8 +35,16 @@ export const emptyState = (): BenchState => ({
 export type NewItem = Pick<Item, 'id' | 'number' | 'name' | 'kind' | 'modelId' | 'lotId' | 'slot' | 'status' | 'demo'>;
 
 /** An item with nothing recorded of it yet. */
-export const newItem = (given: NewItem): Item => ({
-  ...given,
+export const newItem = ({ id, number, name, kind, modelId, lotId, slot, status, demo }: NewItem): Item => ({
+  id,
+  number,
+  name,
+  kind,
+  modelId,
+  lotId,
+  slot,
+  status,
+  demo,
   expectedMinor: null,
   inside: null,
   receivedAt: null,

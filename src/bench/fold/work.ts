@@ -9,6 +9,7 @@ export const openedTo: Apply<'opened-to'> = (fold, event) =>
     const deeper = STAGES.indexOf(event.body.stage) > STAGES.indexOf(item.stage);
     item.stage = event.body.stage;
     item.minutes += event.body.minutes;
+    if (item.stage === 'closed') item.opened = [];
     if (deeper) undoProof(item);
   });
 

@@ -1,3 +1,4 @@
+import { packedG, postageOf } from '../market/index.ts';
 import type { Model } from '../models/index.ts';
 import type { BenchState, Item } from '../state.ts';
 import type { ListingTextView } from '../views/index.ts';
@@ -24,20 +25,42 @@ export function listingText(state: Readonly<BenchState>, model: Model, item: Ite
   const owed = (['replaced', 'faults'] as const).filter((place) => facts[place].text !== '' && !state.saleText.includes(`{${place}}`));
   const whole = [state.saleText, ...owed.map((place) => `{${place}}`)].join('\n');
   const text = whole
-    .replaceAll(/\{(\w+)\}/g, (all, name: string) => (isPlace(name) ? facts[name].text : all))
     .split('\n')
-    .map((line) => line.trim())
+    .flatMap((line) => {
+      const filled = line.replaceAll(/\{(\w+)\}/g, (all, name: string) => (isPlace(name) ? facts[name].text : all)).trim();
+      return filled === '' && line.trim() !== '' ? [] : [filled];
+    })
     .filter((line, i, lines) => line !== '' || (lines[i - 1] ?? '') !== '')
     .join('\n')
     .trim();
+  const packed = packedG(model);
   const used = PLACES.filter((place) => facts[place].text !== '' && whole.includes(`{${place}}`));
   return {
     text,
     facts: used.map((place) => ({ text: facts[place].text, event_ids: [...facts[place].events] })),
+    template: state.saleText,
+    places: PLACES.map((place) => ({ place, text: facts[place].text })),
+    own_claims: ownClaims(state.saleText),
     photos: item.photos.map(({ hash, side, caption }) => ({ hash, side, caption })),
+    photos_missing: PHOTO_SET.filter((side) => !item.photos.some((photo) => photo.side === side)),
+    weight_g: packed === null ? null : { unit: model.file.weight_g!, packed },
+    postage_minor: postageOf(state, model),
+    currency: state.settings.currency,
     cautions: model.file.cell?.chemistry === 'li-ion' ? [LITHIUM_POST] : [],
   };
 }
+
+/** Sides that a buyer wants to see. Common practice, no source. */
+const PHOTO_SET = ['front', 'back'] as const;
+
+/** Words that claim something of a thing. In the own words they stand for every unit, whatever is on file of it. */
+const CLAIMS =
+  /\b(?:works|working|tested|original|genuine|mint|perfect|flawless|like new|refurbished|new (?:battery|cell|screen|display|shell))\b/gi;
+
+/** Such words outside of the places of the template, each once, in small letters. */
+const ownClaims = (template: string): string[] => [
+  ...new Set([...template.replaceAll(/\{\w*\}/g, ' ').matchAll(CLAIMS)].map(([words]) => words.toLowerCase())),
+];
 
 /** What sending a lithium cell in a device asks for. */
 export const LITHIUM_POST =

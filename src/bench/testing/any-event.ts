@@ -37,6 +37,7 @@ const claim = fc.oneof(
   fc.record({ about: fc.constant('place' as const), place: blocks, sees: oneOf(...FindingKind.options) }),
   fc.constant({ about: 'untested' as const }),
 );
+const pattern = oneOf({ name: 'two feet', pads: [{ pin: '1', x_mm: 0, y_mm: 0, w_mm: 1, h_mm: 1 }] });
 const nullable = <T>(value: fc.Arbitrary<T>) => fc.option(value, { nil: null, freq: 3 });
 const maybe = <T>(value: fc.Arbitrary<T>) => fc.option(value, { nil: undefined, freq: 2 });
 const lotItem = fc.record({
@@ -104,7 +105,8 @@ const ANY_BODY: { readonly [K in Kind]: fc.Arbitrary<BodyInput<K>> } = {
     to_item: nullable(units),
     cost_share: maybe(oneOf(0, 0.25, 1)),
   }),
-  'part-bought': fc.record({ bag_id: bags, part: parts, name: line, count, price_minor: cost, ...foreignMoney }),
+  'part-bought': fc.record({ bag_id: bags, part: parts, name: line, count, price_minor: cost, pattern: maybe(pattern), ...foreignMoney }),
+  'bag-set': fc.record({ bag_id: bags, place: maybe(text), pattern: maybe(nullable(pattern)) }),
   'part-used': fc.record({ bag_id: bags, item_id: items, count }),
   'order-placed': fc.record({
     order_id: orders,
@@ -113,7 +115,12 @@ const ANY_BODY: { readonly [K in Kind]: fc.Arbitrary<BodyInput<K>> } = {
     postage_minor: cost,
     ...foreignMoney,
   }),
-  'order-arrived': fc.record({ order_id: orders, place: text }),
+  'order-arrived': fc.record({
+    order_id: orders,
+    place: text,
+    counts: maybe(fc.array(fc.integer({ min: 0, max: 7 }), { minLength: 1, maxLength: 3 })),
+  }),
+  'order-cancelled': fc.record({ order_id: orders, refund_minor: fc.integer({ min: 0, max: 99 }) }),
   'proof-step-done': fc.record({
     item_id: items,
     step: functions,
@@ -155,6 +162,13 @@ const ANY_BODY: { readonly [K in Kind]: fc.Arbitrary<BodyInput<K>> } = {
     bands: fc.array(fc.record({ up_to_minor: nullable(cost), percent: fc.integer({ min: 0, max: 20 }) }), { minLength: 1, maxLength: 3 }),
     fixed_minor: cost,
   }),
+  'postage-set': fc.record({
+    from_day: fc.constant('2026-01-02'),
+    bands: fc.constant([
+      { up_to_g: 500, price_minor: 300 },
+      { up_to_g: 2000, price_minor: 700 },
+    ]),
+  }),
   'tax-rule-set': fc.record({
     rule: oneOf('margin-each' as const, 'small-trader' as const),
     from_day: fc.constant('2026-01-02'),
@@ -164,6 +178,12 @@ const ANY_BODY: { readonly [K in Kind]: fc.Arbitrary<BodyInput<K>> } = {
   'sale-text-set': fc.record({ template: line }),
   'learning-set': fc.record({ half_life_days: nullable(fc.integer({ min: 1, max: 900 })) }),
   'learned-reset': fc.record({ about: oneOf('remedy.lamp-1.new-bulb', 'nothing'), reason: text }),
+  'learned-taken-in': fc.record({
+    model_id: oneOf('lamp-1', 'lamp-9'),
+    from: oneOf('a friend', 'the next bench'),
+    weight: oneOf(0.5, 1),
+    numbers: fc.constant([{ about: 'fault-rate' as const, of: 'bulb-open', mean: 0.4, spread: 0, jobs: 10 }]),
+  }),
   'words-taught': fc.record({
     words: oneOf('goes pfft', 'Lamp of honour'),
     claim: oneOf(null, { about: 'untested' as const }, { about: 'function' as const, function: 'light', says: 'fails' as const }),

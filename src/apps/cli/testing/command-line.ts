@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import type { AnyEvent } from '../../../bench/events/index.ts';
 import { openBench } from '../../../bench/open-bench.ts';
+import { memoryBackups } from '../../../bench/testing/memory-backups.ts';
 import type { EventStore, PhotoStore, StoredPhoto } from '../../../bench/ports.ts';
 import { memoryStore } from '../../../bench/testing/memory-store.ts';
 import { smallModels } from '../../../bench/testing/small-model.ts';
@@ -35,6 +36,7 @@ export function commandLine(): {
 } {
   const stores = new Map<string, EventStore>();
   const photos = memoryPhotos();
+  const backups = memoryBackups();
   const files = new Map<string, Uint8Array>();
   let count = 0;
   const clock = {
@@ -47,7 +49,7 @@ export function commandLine(): {
       const store = stores.get(home) ?? memoryStore();
       stores.set(home, store);
       const bench = openBench({ store, models: smallModels(), clock, device: 'bench-1', version: '0' });
-      return { bench, photos, device: 'bench-1', close: async () => undefined };
+      return { bench, photos, backups, device: 'bench-1', close: async () => undefined };
     },
     bundle: {
       write: async (events) => Buffer.from(JSON.stringify(events)),
@@ -58,7 +60,8 @@ export function commandLine(): {
       },
     },
     printer: {
-      mat: async () => new Uint8Array(),
+      mat: async ({ paper, pages }) => new TextEncoder().encode(`%PDF ${paper}, ${pages.length} page(s)`),
+      labels: async (labels) => Buffer.from(JSON.stringify(labels)),
       reportSheet: async ({ title, url }) => Buffer.from(`%PDF ${title} ${url}`),
       reportPage: async ({ title, url }) => `<h1>${title}</h1> ${url}`,
       storyPage: async (story) => JSON.stringify(story),

@@ -1,6 +1,7 @@
 import { Fold } from '../ui/fold.tsx';
 import { Section } from '../ui/section.tsx';
 import { GradeForm } from './grade-form.tsx';
+import { ListingText } from '../selling/listing-text.tsx';
 import { KeepForm } from './keep-form.tsx';
 import { ListForm } from './list-form.tsx';
 import { ReportLinks } from './report-links.tsx';
@@ -34,6 +35,11 @@ export function LeavingSection() {
             <Fold title="Grade">
               <GradeForm />
             </Fold>
+            {file.row.kind === 'unit' && (
+              <Fold title="Text, photos and post for a listing">
+                <ListingText itemId={file.row.id} />
+              </Fold>
+            )}
             <Fold title="List it for sale">
               <ListForm />
             </Fold>
