@@ -10,7 +10,7 @@ export function OutboxBadge() {
   if (waiting.length + refused.length === 0) return null;
   return (
     <div className="outbox">
-      <button type="button" className="outbox-badge" aria-expanded={open} onClick={() => setOpen(!open)}>
+      <button type="button" className="main outbox-badge" aria-expanded={open} onClick={() => setOpen(!open)}>
         {waiting.length > 0 ? `${waiting.length} not delivered` : `${refused.length} not taken`}
       </button>
       {open && (
