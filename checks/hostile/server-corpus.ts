@@ -31,8 +31,7 @@ export async function sendCorpus(seed: string): Promise<CorpusResult> {
   try {
     const met: Met[] = [];
     for (const photo of photos) met.push(await meet(`photo ${photo.name}`, () => sendPhoto(server, photo)));
-    for (const { name, bytes } of bundles)
-      met.push(await meet(`bundle: ${name}`, () => send(server, 'bundle', bytes, 'application/zip')));
+    for (const { name, bytes } of bundles) met.push(await meet(`bundle: ${name}`, () => send(server, 'bundle', bytes, 'application/zip')));
     for (const { name, text } of hostileRequests())
       met.push(await meet(`request: ${name}`, () => send(server, 'events', text, 'application/json')));
     const { events } = (await (await fetch(`${server.url}/api/bench`)).json()) as { events: number };
@@ -49,9 +48,9 @@ interface Answer {
   readonly message: string;
 }
 
-async function meet(name: string, send: () => Promise<Answer>): Promise<Met> {
+async function meet(name: string, ask: () => Promise<Answer>): Promise<Met> {
   const start = performance.now();
-  const { status, message } = await send().catch((error: unknown) => ({ status: 500, message: `no answer: ${String(error)}` }));
+  const { status, message } = await ask().catch((error: unknown) => ({ status: 500, message: `no answer: ${String(error)}` }));
   const ms = performance.now() - start;
   const isSentence = /^\S.{15,}\.$/s.test(message);
   if (status < 400) return { name, fault: `was taken (${status})`, ms };
