@@ -1,6 +1,6 @@
 import type { Boards } from './boards/board-knowledge.ts';
 import type { AnyEvent, Stored } from './events/index.ts';
-import type { EventStore, Clock, ItemPage, ItemQuery } from './ports.ts';
+import type { EventStore, Clock, ItemPage, ItemQuery, PlanWorker } from './ports.ts';
 import type { Model } from './models/index.ts';
 import type { BenchState } from './state.ts';
 import type { Period } from './tax/index.ts';
@@ -16,7 +16,9 @@ import type {
   MarketView,
   ModelRow,
   OutlookView,
+  ChoiceQuestion,
   PileView,
+  PlanView,
   PointView,
   ScoutQuestion,
   TaxView,
@@ -28,6 +30,8 @@ export interface BenchParts {
   readonly models: ReadonlyMap<string, Model>;
   /** What circuits say of boards; without it all advice goes by the model files. */
   readonly boards?: Boards;
+  /** Works out plans of the whole pile; without it there are none. */
+  readonly planning?: { readonly worker: PlanWorker; readonly log: (sentence: string, detail: unknown) => void };
   readonly clock: Clock;
   readonly device: string;
   readonly version: string;
@@ -60,6 +64,12 @@ export interface Bench {
   /** By id, or by stock number such as "#7". */
   item(name: string): ItemFile | null;
   pile(): PileView;
+  /** The plan of the whole pile as it stands; where the pile has changed a new one is begun, and this is the one before. */
+  plan(): PlanView;
+  /** The same, once it is made. */
+  planSettled(): Promise<PlanView>;
+  /** What a choice of the person's would cost, minor units; null where there is no plan or no such choice. */
+  regretOf(question: ChoiceQuestion): Promise<number | null>;
   drawer(): DrawerView;
   books(): BooksView;
   /** What the rules that the person has chosen say of a period, with the stock book. */

@@ -8,6 +8,8 @@ import { catchUp, emptyLive, type LiveLog } from './live/live-log.ts';
 import { record } from './live/record.ts';
 import { askingView, marketView } from './market/index.ts';
 import type { Model } from './models/index.ts';
+import { openPlanRoom } from './plan/index.ts';
+import { planView } from './plan/plan-view.ts';
 import type { EventStore } from './ports.ts';
 import { rowOf } from './row-of.ts';
 import { benchView } from './show/bench-view.ts';
@@ -28,6 +30,7 @@ export function openBench(parts: BenchParts): Bench {
   const { store, models, boards, clock, device, version } = parts;
   const advisor = createAdvisor(models, boards);
   const pointsOf = (model: Model) => boards?.knowledge(model, [])?.points ?? boardPoints(model);
+  const planning = parts.planning && openPlanRoom(parts.planning.worker, parts.planning.log);
   const live = emptyLive(models);
   const now = (): BenchState => {
     catchUp(live, store);
@@ -45,6 +48,9 @@ export function openBench(parts: BenchParts): Bench {
       return item && itemFile(live, advisor, item);
     },
     pile: () => advisor.pile(now(), (item) => rowOf(live.state, item)),
+    plan: () => (planning ? planning.view(advisor.desk(now())) : planView(now(), models, null)),
+    planSettled: async () => (planning ? planning.settled(advisor.desk(now())) : planView(now(), models, null)),
+    regretOf: async (question) => (planning ? planning.regret(advisor.desk(now()), question) : null),
     drawer: () => drawerView(now(), models, (itemId) => advisor.worksChance(live.state, itemId)),
     books: () => booksView(now()),
     tax: (period) => taxView(now(), period),

@@ -19,6 +19,7 @@ import { itemRoutes } from './routes/items.ts';
 import { marketRoutes } from './routes/market.ts';
 import { modelRoutes } from './routes/models.ts';
 import { photoRoutes } from './routes/photos.ts';
+import { planRoutes } from './routes/plan.ts';
 import { scoutRoutes } from './routes/scout.ts';
 import { viewRoutes } from './routes/views.ts';
 import { webApp } from './web-app.ts';
@@ -58,6 +59,7 @@ export function createApp(parts: AppParts): App {
   app.use('/api/bundle', limit(BODY_LIMITS.bundle));
   app.use('/api/events', limit(BODY_LIMITS.events));
   app.use('/api/scout', limit(BODY_LIMITS.events));
+  app.use('/api/plan/*', limit(BODY_LIMITS.events));
   app.openAPIRegistry.register('Event', EventSchema);
   app.route('/', viewRoutes(parts));
   app.route('/', itemRoutes(parts));
@@ -65,6 +67,7 @@ export function createApp(parts: AppParts): App {
   app.route('/', boardRoutes(parts));
   app.route('/', bookRoutes(parts));
   app.route('/', marketRoutes(parts));
+  app.route('/', planRoutes(parts));
   app.route('/', scoutRoutes(parts));
   app.route('/', eventRoutes(parts, watcher.look));
   app.route('/', photoRoutes(parts));

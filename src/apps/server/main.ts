@@ -10,6 +10,7 @@ import { openBoards } from '../../edges/boards/index.ts';
 import { systemClock } from '../../edges/clock.ts';
 import { openHome } from '../../edges/home.ts';
 import { cachedModels } from '../../edges/models/cached-models.ts';
+import { openPlanWorker } from '../../edges/planning/index.ts';
 import { openPhotoStore } from '../../edges/photos/index.ts';
 import { openSqliteStore } from '../../edges/store/sqlite-store.ts';
 import { createApp } from './app.ts';
@@ -18,6 +19,7 @@ import { serverArguments, USAGE, type ServerArguments } from './arguments.ts';
 import { listen } from './listen.ts';
 import { openBrowser } from './open-browser.ts';
 import { askJson, portTaken } from './port-taken.ts';
+import { planAhead } from './plan-ahead.ts';
 import { thinkAhead } from './think-ahead.ts';
 
 const ROOT = join(import.meta.dirname, '../../..');
@@ -46,7 +48,8 @@ async function open(dir: string): Promise<Opened> {
   const photos = openPhotoStore(home.photos);
   const log = (sentence: string, error: unknown): void => console.error(sentence, error);
   const boards = openBoards({ dir: home.boards, compute: true, log });
-  const bench = openBench({ store, models, boards, clock: systemClock(), device: home.device, version });
+  const worker = openPlanWorker();
+  const bench = openBench({ store, models, boards, planning: { worker, log }, clock: systemClock(), device: home.device, version });
   return {
     bench,
     photos,
@@ -59,6 +62,7 @@ async function open(dir: string): Promise<Opened> {
     log,
     close: async () => {
       await boards.close();
+      await worker.close();
       await photos.close();
       store.close();
     },
@@ -87,6 +91,7 @@ async function serve(opened: Opened, { home, port, empty, open: isToOpen }: Serv
   if (isToOpen) openBrowser(url);
   await thinkAhead(opened.bench, () => isOver);
   thinkAgain(opened, () => isOver);
+  planAhead(opened.bench, () => isOver);
 }
 
 /** Once circuits are known, what they change in the advice is thought over before somebody asks. */

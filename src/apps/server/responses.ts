@@ -22,6 +22,7 @@ export const STATUS = {
   'no-such-item': 404,
   'no-such-model': 404,
   'no-such-photo': 404,
+  'no-such-choice': 404,
   'not-empty': 409,
   'body-too-large': 413,
   'unsupported-media-type': 415,

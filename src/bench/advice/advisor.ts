@@ -23,6 +23,8 @@ export interface Advisor {
   worksChance(state: Readonly<BenchState>, itemId: string): number;
   outlook(state: Readonly<BenchState>, question: ScoutQuestion): OutlookView | Refusal;
   watch(state: Readonly<BenchState>): WatchView;
+  /** The bench laid out for judging, for what goes on from there. */
+  desk(state: Readonly<BenchState>): Desk;
 }
 
 /** A belief holds hundreds of sets of faults; the other answers are small. */
@@ -64,6 +66,7 @@ export function createAdvisor(models: ReadonlyMap<string, Model>, boards?: Board
     },
     outlook: (state, question) => outlookOf(deskOf(state), question),
     watch: (state) => watchView(deskOf(state)),
+    desk: deskOf,
   };
 }
 

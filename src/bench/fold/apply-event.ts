@@ -11,6 +11,7 @@ import { giveNumbers, namesMadeBy } from './numbers.ts';
 import { orderArrived, orderPlaced, partBought, partUsed } from './parts.ts';
 import { learnedReset, learningSet, wordsTaught } from './learning.ts';
 import { feesSet, saleSeen, saleTextSet, taxRuleSet } from './market.ts';
+import { planChosen, planSet, supplierSet } from './planning.ts';
 import { graded, proofStepDone } from './proof.ts';
 import { benchSet } from './settings.ts';
 import { transplantDone } from './transplant.ts';
@@ -52,6 +53,9 @@ const APPLY: { readonly [K in Exclude<Kind, Refolding>]: Apply<K> } = {
   'sale-text-set': saleTextSet,
   'learning-set': learningSet,
   'learned-reset': learnedReset,
+  'plan-set': planSet,
+  'plan-chosen': planChosen,
+  'supplier-set': supplierSet,
   'words-taught': wordsTaught,
   'note-written': noteWritten,
   'time-clocked': timeClocked,

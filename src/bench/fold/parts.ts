@@ -51,6 +51,7 @@ export const orderPlaced: Apply<'order-placed'> = ({ state }, event) => {
     supplier: body.supplier,
     lines: body.lines,
     costMinor,
+    postageMinor: toBench(body.postage_minor, body, state.settings.currency) ?? 0,
     placedAt: event.at,
     arrivedAt: null,
     demo: event.device === 'demo',

@@ -8,6 +8,7 @@ import { graded, proofStepDone, returned, sold, standsAlone } from './leaving.ts
 import { benchSet } from './money.ts';
 import { orderArrived, orderPlaced, partBought, partUsed } from './parts.ts';
 import { feesSet, saleSeen, saleTextSet, taxRuleSet } from './market.ts';
+import { planChosen, supplierSet } from './planning.ts';
 import type { Objection, Rule, RuleContext } from './rule.ts';
 import { transplantDone } from './transplant.ts';
 
@@ -52,6 +53,9 @@ const RULES: { readonly [K in Kind]: Rule<K> } = {
   'sale-text-set': saleTextSet,
   'learning-set': () => null,
   'learned-reset': () => null,
+  'plan-set': () => null,
+  'plan-chosen': planChosen,
+  'supplier-set': supplierSet,
   'words-taught': () => null,
   'note-written': aboutKnownIfAny,
   'time-clocked': aboutKnownIfAny,

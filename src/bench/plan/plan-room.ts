@@ -1,0 +1,68 @@
+import type { Override } from '../../core/planning/index.ts';
+import type { Desk } from '../advice/desk.ts';
+import type { PlanWorker } from '../ports.ts';
+import type { BenchState } from '../state.ts';
+import type { ChoiceQuestion, PlanView } from '../views/index.ts';
+import { pileOf, type PlannedPile } from './pile-of.ts';
+import { Planner, type Made } from './planner.ts';
+import { planView } from './plan-view.ts';
+
+/** The plan of one bench: how it stands, what a choice would cost. */
+export interface PlanRoom {
+  /** How the plan stands; a new one is begun where the pile has changed. */
+  view(desk: Desk): PlanView;
+  /** The same, once nothing is being made any more. */
+  settled(desk: Desk): Promise<PlanView>;
+  /** What a choice would cost, minor units; null where there is no plan, or the choice is not one. */
+  regret(desk: Desk, question: ChoiceQuestion): Promise<number | null>;
+  /** The plan as it stands once nothing is being made; null where there is none. */
+  made(desk: Desk): Promise<Made | null>;
+  readonly worker: PlanWorker;
+}
+
+export function openPlanRoom(worker: PlanWorker, log: (sentence: string, detail: unknown) => void): PlanRoom {
+  const planner = new Planner(worker, log);
+  let latest: { readonly desk: Desk; readonly pile: PlannedPile } | null = null;
+  const pileAt = (desk: Desk): PlannedPile => {
+    if (latest?.desk !== desk) latest = { desk, pile: pileOf(desk) };
+    return latest.pile;
+  };
+  const look = (desk: Desk) => planner.look(pileAt(desk), desk.state.seq, (since) => touchedSince(desk.state, since));
+  const made = async (desk: Desk): Promise<Made | null> => {
+    look(desk);
+    await planner.settled();
+    return look(desk).made;
+  };
+  return {
+    worker,
+    view: (desk) => planView(desk.state, desk.models, look(desk)),
+    settled: async (desk) => {
+      await made(desk);
+      return planView(desk.state, desk.models, look(desk));
+    },
+    made,
+    regret: async (desk, question) => {
+      const standing = await made(desk);
+      const choice = choiceOf(question);
+      if (!standing?.plan || !choice || !isThere(standing, choice)) return null;
+      return worker.run({ kind: 'regret', pile: standing.from.pile, plan: standing.plan, choice });
+    },
+  };
+}
+
+const touchedSince = ({ items }: Readonly<BenchState>, since: number): ReadonlySet<string> =>
+  new Set([...items.values()].filter(({ changedSeq }) => changedSeq > since).map(({ id }) => id));
+
+function choiceOf({ item_id: item, does, slot, remedy }: ChoiceQuestion): Override | { keep: string } | null {
+  if (does === 'keep') return { keep: item };
+  if (does !== undefined) return { item, does };
+  return slot === undefined || remedy === undefined ? null : { item, slot, remedy };
+}
+
+function isThere({ from }: Made, choice: Override | { keep: string }): boolean {
+  if ('keep' in choice) return from.pile.items.some(({ id }) => id === choice.keep);
+  const item = from.pile.items.find(({ id, keep }) => id === choice.item && !keep);
+  if (!item || 'does' in choice) return item?.whole !== undefined;
+  const assembly = item.assemblies.find(({ slot }) => slot === choice.slot);
+  return assembly !== undefined && (choice.remedy === null || assembly.remedies.some(({ id }) => id === choice.remedy));
+}
