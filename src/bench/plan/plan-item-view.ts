@@ -8,6 +8,8 @@ import { reasonsFor, secondName, type ReasonSetting } from './plan-reasons.ts';
 
 /** What happens in fewer outcomes is not what an item is there for. */
 const SELDOM = 0.05;
+/** What likely works is only treated where its proof fails. */
+const LIKELY_NEEDLESS = 0.85;
 
 /** One item of the plan in words and rounded numbers. */
 export function planItemView(setting: ReasonSetting, state: Readonly<BenchState>, planned: ItemPlan): PlanItem {
@@ -48,7 +50,8 @@ function treatmentsOf(names: PlanNames, item: PileItem, { remedies }: ItemPlan):
 function headlineOf(item: PileItem, planned: ItemPlan, treatments: PlanItem['treatments']): string {
   if (planned.does === 'keep') return 'Leave it alone';
   if (planned.does === 'as-is') return 'Sell it as it is';
-  if (treatments.length > 0) return treatmentsName(treatments);
+  const needed = treatments.filter(({ works_now: now }) => now < LIKELY_NEEDLESS);
+  if (needed.length > 0) return treatmentsName(needed);
   if (planned.does === 'loose') return planned.donorShare > SELDOM ? 'Put it into a unit that needs it' : 'Keep it';
   if (planned.donorShare > planned.finishedShare) return 'Take it apart for others';
   return planned.finishedShare > SELDOM ? finishName(item) : 'Take it apart for the drawer';

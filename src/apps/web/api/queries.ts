@@ -4,6 +4,7 @@ import type {
   AskingView,
   BenchView,
   BooksView,
+  ChoiceQuestion,
   DrawerView,
   ItemFile,
   ItemRow,
@@ -12,6 +13,7 @@ import type {
   ModelRow,
   OutlookView,
   PileView,
+  PlanView,
   PointView,
   ScoutQuestion,
   TaxView,
@@ -30,6 +32,22 @@ export const benchQuery = {
 export const useBench = () => useQuery(benchQuery);
 
 export const usePile = () => useQuery({ queryKey: ['pile'], queryFn: ({ signal }) => ask<PileView>('/api/pile', { signal }) });
+
+/** The plan of the whole pile; asked again while it is being made. */
+export const usePlan = () =>
+  useQuery({
+    queryKey: ['plan'],
+    queryFn: ({ signal }) => ask<PlanView>('/api/plan', { signal }),
+    refetchInterval: ({ state }) => (state.data?.stage === 'making' ? 1000 : false),
+  });
+
+/** What a decision other than the planned one would cost; null asks nothing. */
+export const useRegret = (question: ChoiceQuestion | null) =>
+  useQuery({
+    queryKey: ['regret', question],
+    enabled: question !== null,
+    queryFn: ({ signal }) => askWith<{ regret_minor: number }>('/api/plan/choice', question, signal),
+  });
 
 export const useDrawer = () => useQuery({ queryKey: ['drawer'], queryFn: ({ signal }) => ask<DrawerView>('/api/drawer', { signal }) });
 
