@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { createApp, type App } from '../../src/apps/server/app.ts';
 import type { Bench } from '../../src/bench/bench.ts';
 import type { BoardShelf } from '../../src/bench/boards/index.ts';
+import { plainWorker } from '../../src/bench/plan/testing/plain-worker.ts';
 import { openBench } from '../../src/bench/open-bench.ts';
 import { readBundle, writeBundle } from '../../src/edges/bundle/index.ts';
 import { systemClock } from '../../src/edges/clock.ts';
@@ -23,13 +24,14 @@ export interface OpenedApp {
 
 /** The server over a real store, real photos and the models that ship, on an empty bench in a folder of its own. */
 export async function openApp(parts: { webDir?: string; boards?: BoardShelf } = {}): Promise<OpenedApp> {
+  const logged: string[] = [];
   const dir = mkdtempSync(join(tmpdir(), 'salvor-interface-'));
   const home = openHome(dir);
   const store = openSqliteStore(home.database);
   const photos = openPhotoStore(home.photos);
+  const planning = { worker: plainWorker(), log: (sentence: string) => void logged.push(sentence) };
   const { models } = await loadModels(join(import.meta.dirname, '../../models'));
-  const bench = openBench({ store, models, clock: systemClock(), device: home.device, version: '0.0.0' });
-  const logged: string[] = [];
+  const bench = openBench({ store, models, planning, clock: systemClock(), device: home.device, version: '0.0.0' });
   const app = createApp({
     bench,
     photos,

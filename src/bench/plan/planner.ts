@@ -42,7 +42,7 @@ export class Planner {
     if (key !== this.#key) {
       this.#key = key;
       this.#wanted = { from, seq, touched };
-      this.#working ??= this.#workOff();
+      this.#working ??= this.#workOff().finally(() => (this.#working = null));
     }
     return this.#standing(from);
   }
@@ -70,7 +70,6 @@ export class Planner {
         },
       );
     }
-    this.#working = null;
   }
 
   async #make(from: PlannedPile, seq: number, touched: (since: number) => ReadonlySet<string>): Promise<void> {

@@ -7,8 +7,10 @@ type Plan = NonNullable<PlanView['plan']>;
 /** What to order from whom, for all units together. */
 export function PlanBaskets({ plan, currency }: { readonly plan: Plan; readonly currency: string }) {
   const { baskets, fits } = plan;
+  const ordered = baskets.reduce((sum, basket) => sum + basket.cost_minor, 0);
+  const byTheWay = plan.spend_minor - ordered;
   return (
-    <Section id="baskets" title="To order" aside={money(plan.spend_minor, currency)}>
+    <Section id="baskets" title="To order" aside={money(ordered, currency)}>
       {baskets.length === 0 && <p className="muted">The plan needs nothing that has to be ordered.</p>}
       {baskets.map((basket) => (
         <div key={basket.supplier}>
@@ -31,6 +33,7 @@ export function PlanBaskets({ plan, currency }: { readonly plan: Plan; readonly 
           </ul>
         </div>
       ))}
+      {byTheWay > 0 && <p className="small muted">Besides about {money(byTheWay, currency)} for what turns out to be needed on the way.</p>}
       {fits.map((fit) => (
         <p key={`${fit.part} ${fit.model_id} ${fit.slot_name}`} className="small">
           Fit {fit.count} × {fit.name} as {fit.slot_name.toLowerCase()} where one is missing.

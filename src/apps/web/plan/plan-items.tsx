@@ -34,7 +34,7 @@ function PlanLine({ item, currency }: { readonly item: PlanItem; readonly curren
       </Link>
       <div className="plan-worth">
         <b>{endWords(item)}</b>
-        {item.second && (
+        {item.second && item.kind === 'unit' && (
           <span className="small muted">
             next best: {item.second.name.charAt(0).toLowerCase() + item.second.name.slice(1)}, {money(item.second.less_minor, currency)}{' '}
             less
