@@ -83,7 +83,6 @@ export interface Supplier {
 
 export interface PlanChoice {
   eventId: string;
-  at: string;
   does: 'open' | 'as-is' | 'keep' | null;
   /** Of a choice of a remedy; empty otherwise. */
   slot: string;

@@ -1,6 +1,6 @@
 import { toBench } from '../books/to-bench.ts';
 import type { Apply } from './fold.ts';
-import { missing } from './fold.ts';
+import { missing, onItem } from './fold.ts';
 
 /** Only what the event names is set. */
 export const planSet: Apply<'plan-set'> = ({ state }, { body }) => {
@@ -10,18 +10,15 @@ export const planSet: Apply<'plan-set'> = ({ state }, { body }) => {
 };
 
 /** A later choice of the same thing replaces the earlier one. */
-export const planChosen: Apply<'plan-chosen'> = ({ state }, { id, at, body }) => {
-  const { item_id: item, does, slot = '', remedy = null, regret_minor: regretMinor = null, reason } = body;
-  if (!state.items.has(item)) return missing('item', item);
-  const { choices } = state.planning;
-  if (does === 'as-planned') {
-    choices.delete(item);
-    return null;
-  }
-  const own = (choices.get(item) ?? []).filter((choice) => (does === undefined ? choice.slot !== slot : choice.does === null));
-  choices.set(item, [...own, { eventId: id, at, does: does ?? null, slot: does === undefined ? slot : '', remedy, regretMinor, reason }]);
-  return null;
-};
+export const planChosen: Apply<'plan-chosen'> = (fold, event) =>
+  onItem(fold, event, ({ id: item }) => {
+    const { does, slot = '', remedy = null, regret_minor: regretMinor = null, reason } = event.body;
+    const { choices } = fold.state.planning;
+    if (does === 'as-planned') return void choices.delete(item);
+    const own = (choices.get(item) ?? []).filter((choice) => (does === undefined ? choice.slot !== slot : choice.does === null));
+    const choice = { eventId: event.id, does: does ?? null, slot: does === undefined ? slot : '', remedy, regretMinor, reason };
+    choices.set(item, [...own, choice]);
+  });
 
 /** A supplier with what it sells, replaced as a whole; without offers it is forgotten. */
 export const supplierSet: Apply<'supplier-set'> = ({ state }, { body }) => {

@@ -64,7 +64,7 @@ function treatmentsName(treatments: PlanItem['treatments']): string {
   return [first!, ...(second ? [lower(second)] : []), ...rest].join('; ');
 }
 
-const finishName = ({ whole }: PileItem): string => (whole!.openMinutes > 0 ? 'Complete it from others' : 'Prove it and offer it');
+const finishName = (item: PileItem): string => (item.whole!.openMinutes > 0 ? 'Complete it from others' : 'Prove it and offer it');
 
 const choiceView = ({ names, made }: ReasonSetting, item: PileItem, choice: PlanChoice): PlanItem['choices'][number] => ({
   event_id: choice.eventId,

@@ -13,7 +13,7 @@ export interface PlanRoom {
   view(desk: Desk): PlanView;
   /** The same, once nothing is being made any more. */
   settled(desk: Desk): Promise<PlanView>;
-  /** What a choice would cost, minor units; null where there is no plan, or the choice is not one. */
+  /** What a choice would cost by the plan as it stands, minor units; null where there is no plan, or the choice is not one. */
   regret(desk: Desk, question: ChoiceQuestion): Promise<number | null>;
   /** The plan as it stands once nothing is being made; null where there is none. */
   made(desk: Desk): Promise<Made | null>;
@@ -42,7 +42,7 @@ export function openPlanRoom(worker: PlanWorker, log: (sentence: string, detail:
     },
     made,
     regret: async (desk, question) => {
-      const standing = await made(desk);
+      const standing = look(desk).made ?? (await made(desk));
       const choice = choiceOf(question);
       if (!standing?.plan || !choice || !isThere(standing, choice)) return null;
       return worker.run({ kind: 'regret', pile: standing.from.pile, plan: standing.plan, choice });
