@@ -13,6 +13,8 @@ import type {
   ItemFile,
   LearnedView,
   ListingTextView,
+  LotQuestion,
+  LotView,
   MarketView,
   ModelRow,
   OutlookView,
@@ -21,6 +23,7 @@ import type {
   PlanView,
   PointView,
   ScoutQuestion,
+  SellerQuestions,
   TaxView,
   WatchView,
 } from './views/index.ts';
@@ -84,6 +87,10 @@ export interface Bench {
   listingText(name: string): ListingTextView | null;
   watch(): WatchView;
   outlook(question: ScoutQuestion): OutlookView | Refusal;
+  /** What a lot is worth to the pile, and the most to pay; null where this bench makes no plans. */
+  lot(question: LotQuestion): Promise<LotView | Refusal | null>;
+  /** What to ask the seller, most worth first. */
+  sellerQuestions(question: ScoutQuestion): SellerQuestions | Refusal;
   /** What is known of the market of a model; null when there is no such model. */
   market(modelId: string): MarketView | null;
   /** What to ask for an item, and whether to take a bid (minor units, null asks nothing); null when there is no such unit or its model is not here. */

@@ -64,6 +64,8 @@ export function openBench(parts: BenchParts): Bench {
     },
     watch: () => advisor.watch(now()),
     outlook: (question) => advisor.outlook(now(), question),
+    lot: async (question) => (planning ? planning.lot(advisor.desk(now()), question) : null),
+    sellerQuestions: (question) => advisor.sellerQuestions(now(), question),
     market: (id) => {
       const model = models.get(id);
       return model ? marketView(now(), model) : null;

@@ -24,6 +24,7 @@ const SENTENCES = {
   'no-such-address': 'There is nothing at {detail}. /openapi.json lists every address.',
   'no-such-item': 'No item is called "{detail}". Give its id or its stock number, such as 7; the list of items shows both.',
   'no-such-model': 'No model is called "{detail}". The list of models shows the names that there are.',
+  'no-plans': 'This bench makes no plans of the pile. Go by the outlook of the listing alone.',
   'no-such-choice':
     'The plan knows no such choice for "{detail}". Ask /api/plan what could be decided for each item; while no plan stands there is nothing to compare with.',
   'no-such-photo': 'There is no photo "{detail}" on this bench. Load the page again, or add the photo once more.',

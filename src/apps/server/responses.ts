@@ -28,6 +28,7 @@ export const STATUS = {
   'unsupported-media-type': 415,
   unexpected: 500,
   'web-not-built': 503,
+  'no-plans': 503,
 } as const satisfies Partial<Record<ProblemCode, number>>;
 
 export type AnsweredCode = keyof typeof STATUS;
@@ -40,6 +41,7 @@ const MEANING: Readonly<Record<number, string>> = {
   413: 'Too large',
   415: 'A type of content that is not taken here',
   500: 'Not expected',
+  503: 'Not on this bench',
 };
 
 /** The refusals of a route, by status, each with an example of what the server sends. Foreign pages and the unexpected come by themselves. */

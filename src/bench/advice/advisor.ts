@@ -2,7 +2,7 @@ import type { Refusal } from '../bench.ts';
 import type { Boards } from '../boards/board-knowledge.ts';
 import type { Model } from '../models/index.ts';
 import type { BenchState, Item } from '../state.ts';
-import type { ItemRow, OutlookView, PileView, ProofView, ScoutQuestion, WatchView } from '../views/index.ts';
+import type { ItemRow, OutlookView, PileView, ProofView, ScoutQuestion, SellerQuestions, WatchView } from '../views/index.ts';
 import { AdviceError } from './advice-error.ts';
 import { worksChance } from './beliefs.ts';
 import { KnownBoards } from './board/known-boards.ts';
@@ -12,6 +12,7 @@ import { Memo } from './memo.ts';
 import { outlookOf } from './outlook.ts';
 import { pileView } from './pile.ts';
 import { proofOf } from './proof.ts';
+import { sellerQuestions } from './seller-questions.ts';
 import { watchView } from './watch.ts';
 
 /** Turns what was recorded into what to think and do. Every answer is a function of the state and the models. */
@@ -22,6 +23,7 @@ export interface Advisor {
   /** Chance that an assembly, or a unit, is well in all its blocks; 0 when its model is not here. */
   worksChance(state: Readonly<BenchState>, itemId: string): number;
   outlook(state: Readonly<BenchState>, question: ScoutQuestion): OutlookView | Refusal;
+  sellerQuestions(state: Readonly<BenchState>, question: ScoutQuestion): SellerQuestions | Refusal;
   watch(state: Readonly<BenchState>): WatchView;
   /** The bench laid out for judging, for what goes on from there. */
   desk(state: Readonly<BenchState>): Desk;
@@ -65,6 +67,7 @@ export function createAdvisor(models: ReadonlyMap<string, Model>, boards?: Board
       return judged ? worksChance(judged) : 0;
     },
     outlook: (state, question) => outlookOf(deskOf(state), question),
+    sellerQuestions: (state, question) => sellerQuestions(deskOf(state), question),
     watch: (state) => watchView(deskOf(state)),
     desk: deskOf,
   };

@@ -48,7 +48,7 @@ export function outlookOf(desk: Desk, question: ScoutQuestion): OutlookView | Re
       verdictWhy(verdict, asksMinor, ceilingMinor, lossChance, currency),
       ...lotWhy(lot, question, currency),
       honestyWhy(question, honesty),
-      'The ceiling is what the lot is expected to bring, minutes paid; it leaves no profit and does not yet count that the keenest bidder has often misjudged most.',
+      'This ceiling is what the lot is expected to bring by itself, minutes paid; it leaves no profit. What it is worth to your pile, with a profit and the risk that you set, is reckoned apart.',
       ...lot.unit.decision.prices.assumed,
     ],
   };
@@ -63,7 +63,7 @@ interface Lot {
 }
 
 /** Units of the lot are alike and independent; the drawer can complete no more of them than it has donors. */
-function weighLot(desk: Desk, model: Model, question: ScoutQuestion): Lot {
+export function weighLot(desk: Desk, model: Model, question: ScoutQuestion): Lot {
   const item = freshUnit(model);
   const judged = desk.beliefs.on(model, claimsAsEvidence(desk, model, question));
   const donors = desk.donorsFor(item, judged, new Set());
@@ -88,7 +88,8 @@ function weighLot(desk: Desk, model: Model, question: ScoutQuestion): Lot {
 
 const bestOption = ({ decision }: Weighed) => decision.options.find((option) => option.road === decision.weighed.best)!;
 
-function claimsAsEvidence(desk: Desk, model: Model, question: ScoutQuestion) {
+/** What a seller says, as evidence on a fresh unit. */
+export function claimsAsEvidence(desk: Desk, model: Model, question: Pick<ScoutQuestion, 'claims' | 'seller'>) {
   const item = { ...freshUnit(model), proof: new Map() };
   const life = question.claims.map((claim): HistoryEntry => ({ kind: 'claim', claim, seller: question.seller, eventId: 'claim', at: '' }));
   return evidenceOf(item, life, model, {
@@ -97,7 +98,8 @@ function claimsAsEvidence(desk: Desk, model: Model, question: ScoutQuestion) {
   });
 }
 
-function verdictOn(asksMinor: number, ceilingMinor: number, lossChance: number): OutlookView['verdict'] {
+/** Whether a lot is for buying, haggling or leaving at what is asked. */
+export function verdictOn(asksMinor: number, ceilingMinor: number, lossChance: number): OutlookView['verdict'] {
   if (asksMinor <= ceilingMinor) return lossChance > BOLD_LOSS_CHANCE ? 'haggle' : 'buy';
   return asksMinor <= ceilingMinor * HAGGLE_UP_TO ? 'haggle' : 'leave';
 }
@@ -135,7 +137,8 @@ function honestyWhy({ seller, claims }: ScoutQuestion, { chance, claims_checked:
   return `A claim of ${seller === '' ? 'this seller' : seller} is taken as right with ${percent(chance)}; ${learned}.`;
 }
 
-function unknownModel(desk: Desk, name: string): Refusal {
+/** There is no such model here; the names that there are. */
+export function unknownModel(desk: Desk, name: string): Refusal {
   const names = [...desk.models.keys()];
   const message =
     names.length > 0

@@ -4,21 +4,24 @@ import {
   choiceFrom,
   describePlan,
   donorWorths,
+  lotStates,
   overridden,
   planPile,
   problemOf,
   worthOfLimits,
   type Base,
   type DonorWorth,
+  type LotState,
   type Override,
   type Pile,
+  type PileItem,
   type PilePlan,
   type Planned,
   type SolveLinearProgram,
 } from '../../core/planning/index.ts';
 
 /** What is worked out aside, as it may take seconds. All of it is plain data, fit to be sent to a worker. */
-export type PlanJob = MakePlan | AskRegret;
+export type PlanJob = MakePlan | AskRegret | WeighLot;
 
 export interface MakePlan {
   readonly kind: 'make';
@@ -33,6 +36,17 @@ export interface AskRegret {
   readonly pile: Pile;
   readonly plan: PilePlan;
   readonly choice: Override | { readonly keep: string };
+}
+
+export interface WeighLot {
+  readonly kind: 'lot';
+  /** With the models, parts and suppliers of the lot. */
+  readonly pile: Pile;
+  /** The plan without the lot. */
+  readonly plan: Pick<PilePlan, 'items' | 'fits'>;
+  readonly lot: readonly PileItem[];
+  readonly states: number;
+  readonly seed: string;
 }
 
 export interface MadePlan {
@@ -55,12 +69,13 @@ export const MORE_MONEY_MINOR = 1000;
 
 /** Does one job. Throws `PlanningError` for a pile that makes no sense. */
 export async function runPlanJob<J extends PlanJob>(job: J, solve?: SolveLinearProgram): Promise<AnswerOf<J>>;
-export async function runPlanJob(job: PlanJob, solve?: SolveLinearProgram): Promise<MadePlan | number> {
-  return job.kind === 'make' ? make(job, solve) : regretOf(job);
+export async function runPlanJob(job: PlanJob, solve?: SolveLinearProgram): Promise<MadePlan | number | readonly LotState[]> {
+  if (job.kind === 'make') return make(job, solve);
+  return job.kind === 'regret' ? regretOf(job) : lotStates(baseFrom(job.pile, job.plan), job.lot, job.seed, job.states);
 }
 
 /** By kind of job, what comes out. */
-export type AnswerOf<J extends PlanJob> = J extends MakePlan ? MadePlan : number;
+export type AnswerOf<J extends PlanJob> = J extends MakePlan ? MadePlan : J extends WeighLot ? readonly LotState[] : number;
 
 async function make({ pile, overrides, seed, last }: MakePlan, solve?: SolveLinearProgram): Promise<MadePlan> {
   const planned = await planPile(pile, { seed, ...(solve ? { solve } : {}), ...(last ? { last } : {}) });
@@ -86,7 +101,7 @@ function withChoices({ problem, plan }: Planned, base: Base, overrides: readonly
 }
 
 /** A plan as a place to ask from. */
-export function baseFrom(pile: Pile, plan: PilePlan): Base {
+export function baseFrom(pile: Pile, plan: WeighLot['plan']): Base {
   const problem = problemOf(pile);
   return baseOf({ problem, choice: choiceFrom(problem, plan) });
 }

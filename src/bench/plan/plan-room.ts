@@ -2,7 +2,9 @@ import type { Override } from '../../core/planning/index.ts';
 import type { Desk } from '../advice/desk.ts';
 import type { PlanWorker } from '../ports.ts';
 import type { BenchState } from '../state.ts';
-import type { ChoiceQuestion, PlanView } from '../views/index.ts';
+import type { Refusal } from '../bench.ts';
+import type { ChoiceQuestion, LotQuestion, LotView, PlanView } from '../views/index.ts';
+import { lotWorth } from './lot-worth.ts';
 import { pileOf, type PlannedPile } from './pile-of.ts';
 import { Planner, type Made } from './planner.ts';
 import { planView } from './plan-view.ts';
@@ -15,6 +17,8 @@ export interface PlanRoom {
   settled(desk: Desk): Promise<PlanView>;
   /** What a choice would cost by the plan as it stands, minor units; null where there is no plan, or the choice is not one. */
   regret(desk: Desk, question: ChoiceQuestion): Promise<number | null>;
+  /** What a lot is worth to the pile as it is planned. */
+  lot(desk: Desk, question: LotQuestion): Promise<LotView | Refusal>;
   /** The plan as it stands once nothing is being made; null where there is none. */
   made(desk: Desk): Promise<Made | null>;
   readonly worker: PlanWorker;
@@ -41,6 +45,10 @@ export function openPlanRoom(worker: PlanWorker, log: (sentence: string, detail:
       return planView(desk.state, desk.models, look(desk));
     },
     made,
+    lot: async (desk, question) => {
+      const standing = look(desk).made ?? (await made(desk));
+      return lotWorth(desk, worker, { from: standing?.from ?? pileAt(desk), plan: standing?.plan ?? null }, question);
+    },
     regret: async (desk, question) => {
       const standing = look(desk).made ?? (await made(desk));
       const choice = choiceOf(question);

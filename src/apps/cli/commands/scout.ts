@@ -1,11 +1,13 @@
 import type { Command } from 'commander';
 import { problemOfRefusal } from '../../../bench/words.ts';
 import type { Claim } from '../../../bench/events/index.ts';
-import { ScoutQuestion, type OutlookView } from '../../../bench/views/index.ts';
+import type { Refusal } from '../../../bench/bench.ts';
+import { ScoutQuestion, type LotView, type OutlookView } from '../../../bench/views/index.ts';
 import { claimsThatCount, readListing, type ListingReading } from '../../../bench/scout/index.ts';
 import { claimIn, claimText } from '../claims.ts';
 import type { CliParts } from '../cli-parts.ts';
 import { moneyIn, moneyText } from '../money.ts';
+import { lotLines, questionLines } from '../print/lot-lines.ts';
 import { setName } from '../print/item-lines.ts';
 import { percent } from '../print/table.ts';
 import { withSession, type Session } from '../session.ts';
@@ -20,6 +22,8 @@ interface ScoutOptions {
   readonly rate: string;
   readonly says: string[];
   readonly text: string;
+  readonly pile?: boolean;
+  readonly ask?: boolean;
 }
 
 /** Should I buy it. */
@@ -36,13 +40,15 @@ export function scoutCommand(program: Command, parts: CliParts): void {
     .option('--rate <number>', 'bench currency for one unit of it', '1')
     .option('--says <claim...>', 'what the seller says: sound=fails, shell:cracked, untested', [])
     .option('--text <words>', 'the words of the listing, read into claims; --says goes before them', '')
+    .option('--pile', 'what it is worth to the pile as it is planned, and the most to pay for the profit and risk that you set')
+    .option('--ask', 'what to ask the seller, most worth first')
     .addHelpText('after', '\nExample: salvor scout tern-tn10 --price 14 --postage 3.50 --seller "Harbour Clearance" --says starts=fails')
     .action((model: string, options: ScoutOptions, command: Command) =>
       withSession(command, parts, (session) => scout(session, model, options)),
     );
 }
 
-function scout(session: Session, model: string, options: ScoutOptions): void {
+async function scout(session: Session, model: string, options: ScoutOptions): Promise<void> {
   const reading = readText(session, model, options.text);
   const currency = options.currency ?? session.bench.overview().currency;
   const question = ScoutQuestion.safeParse({
@@ -57,9 +63,27 @@ function scout(session: Session, model: string, options: ScoutOptions): void {
   });
   if (!question.success)
     throw misuse('bad-input', { where: question.error.issues[0]!.path.join('.'), detail: question.error.issues[0]!.message });
-  const outlook = session.bench.outlook(question.data);
-  if ('ok' in outlook) throw new Stop(EXIT.usage, problemOfRefusal(outlook));
-  session.show(outlook, () => [...readingLines(reading), ...outlookLines(outlook)]);
+  const outlook = sound(session.bench.outlook(question.data));
+  const lot = options.pile ? await lotOf(session, question.data) : undefined;
+  const questions = options.ask ? sound(session.bench.sellerQuestions(question.data)) : undefined;
+  const answer = { ...outlook, ...(lot ? { lot } : {}), ...(questions ? { questions } : {}) };
+  session.show(answer, () => [
+    ...readingLines(reading),
+    ...outlookLines(outlook),
+    ...(lot ? ['', ...lotLines(lot)] : []),
+    ...(questions ? ['', ...questionLines(questions)] : []),
+  ]);
+}
+
+function sound<T extends object>(answer: T | Refusal): T {
+  if ('ok' in answer) throw new Stop(EXIT.usage, problemOfRefusal(answer as Refusal));
+  return answer as T;
+}
+
+async function lotOf({ bench }: Session, { model_id, count, claims, ...asked }: ScoutQuestion): Promise<LotView> {
+  const lot = await bench.lot({ ...asked, units: [{ model_id, count, claims }], tax_minor: 0 });
+  if (lot === null) throw misuse('no-plans');
+  return sound(lot);
 }
 
 function readText(session: Session, model: string, text: string): ListingReading | undefined {
