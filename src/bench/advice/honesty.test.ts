@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { claimsSettled, honestyFrom, HONESTY_PRIOR, learnHonesty } from './honesty.ts';
+import { createAdvisor } from './advisor.ts';
 import { benchOf, bought, claims, did, saw, tried } from './testing/bench-of.ts';
+import { pocketModels } from './testing/pocket-model.ts';
 
 const settledBy = (...steps: Parameters<typeof benchOf>[0]) => {
   const state = benchOf([
@@ -25,6 +27,23 @@ describe('claims against facts', () => {
 
   it('does not count what is seen after work on the unit', () => {
     expect(settledBy(did('u1', 'new-battery', 'mended'), tried('u1', 'power', 'works'))).toBeUndefined();
+  });
+});
+
+describe('what was true of a listing', () => {
+  it('stands on the watch list once it was bought: right, wrong, or not settled yet', () => {
+    const said = [claims('power', 'works'), claims('sound', 'fails'), claims('picture', 'works')];
+    const state = benchOf([
+      ...bought('lot', 'marsh-lane', ['u1'], 'pocket-1', said),
+      tried('u1', 'power', 'works'),
+      tried('u1', 'sound', 'works'),
+    ]);
+    const [listing] = createAdvisor(pocketModels()).watch(state).listings;
+    expect(listing!.told.map(({ number, said: words, right }) => [number, words, right])).toEqual([
+      [1, 'Power works', true],
+      [1, 'Sound fails', false],
+      [1, 'Picture works', null],
+    ]);
   });
 });
 

@@ -1,3 +1,4 @@
+import type { Claim } from '../events/index.ts';
 import type { Item } from '../state.ts';
 
 /** Claims of one seller that the bench found right and wrong. */
@@ -23,15 +24,27 @@ export const honestyFrom = ({ right, wrong }: ClaimRecord): number =>
  */
 export function claimsSettled(item: Item): Map<string, ClaimRecord> {
   const settled = new Map<string, ClaimRecord>();
-  const untouched = beforeAnyChange(item.history);
-  for (const entry of item.history) {
-    if (entry.kind !== 'claim') continue;
-    const right = isRight(entry.claim, untouched);
+  for (const { seller, right } of claimsJudged(item)) {
     if (right === null) continue;
-    const before = settled.get(entry.seller) ?? { right: 0, wrong: 0 };
-    settled.set(entry.seller, right ? { ...before, right: before.right + 1 } : { ...before, wrong: before.wrong + 1 });
+    const before = settled.get(seller) ?? { right: 0, wrong: 0 };
+    settled.set(seller, right ? { ...before, right: before.right + 1 } : { ...before, wrong: before.wrong + 1 });
   }
   return settled;
+}
+
+export interface JudgedClaim {
+  readonly claim: Claim;
+  readonly seller: string;
+  /** Null while nothing has settled it. */
+  readonly right: boolean | null;
+}
+
+/** Every claim on an item with whether it was right, by the same rule. */
+export function claimsJudged(item: Item): JudgedClaim[] {
+  const untouched = beforeAnyChange(item.history);
+  return item.history.flatMap((entry) =>
+    entry.kind === 'claim' ? [{ claim: entry.claim, seller: entry.seller, right: isRight(entry.claim, untouched) }] : [],
+  );
 }
 
 type History = Item['history'];
@@ -41,7 +54,7 @@ function beforeAnyChange(history: History): History {
   return change < 0 ? history : history.slice(0, change);
 }
 
-function isRight(claim: Extract<History[number], { kind: 'claim' }>['claim'], facts: History): boolean | null {
+function isRight(claim: Claim, facts: History): boolean | null {
   if (claim.about === 'function') {
     for (const fact of facts) {
       if (fact.kind !== 'trial' || fact.function !== claim.function) continue;

@@ -1,6 +1,8 @@
 import type { Listing } from '../state.ts';
 import type { OutlookView, ScoutQuestion, WatchView } from '../views/index.ts';
+import { logWords, type LogWords } from '../log-words.ts';
 import type { Desk } from './desk.ts';
+import { claimsJudged } from './honesty.ts';
 import { outlookOf } from './outlook.ts';
 import { blankOutlook } from './blank-outlook.ts';
 
@@ -11,6 +13,7 @@ export function watchView(desk: Desk): WatchView {
   const listings = [...desk.state.listings.values()].sort(
     (a, b) => ORDER[a.fate] - ORDER[b.fate] || (a.weighedAt < b.weighedAt ? 1 : a.weighedAt > b.weighedAt ? -1 : 0),
   );
+  const words = logWords(desk.state, desk.models);
   return {
     listings: listings.map((listing) => {
       const question = questionOf(listing);
@@ -24,9 +27,21 @@ export function watchView(desk: Desk): WatchView {
         weighed_at: listing.weighedAt,
         question,
         outlook: outlookNow(desk, question),
+        told: toldOf(desk, listing.id, words),
       };
     }),
   };
+}
+
+/** What was true of the claims on the things that were bought by this listing. */
+function toldOf({ state }: Desk, listingId: string, words: LogWords): WatchView['listings'][number]['told'] {
+  const bought = [...state.lots.values()].filter((lot) => lot.listingId === listingId).flatMap(({ itemIds }) => itemIds);
+  return bought.flatMap((id) => {
+    const item = state.items.get(id);
+    return item
+      ? claimsJudged(item).map(({ claim, right }) => ({ item_id: id, number: item.number, said: words.claim(id, claim), right }))
+      : [];
+  });
 }
 
 const questionOf = ({ body }: Listing): ScoutQuestion => ({

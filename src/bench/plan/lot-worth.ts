@@ -13,8 +13,8 @@ import { freshUnit } from '../advice/fresh-unit.ts';
 import { claimsAsEvidence, unknownModel, verdictOn } from '../advice/outlook.ts';
 import { money, percent, whole } from '../advice/say.ts';
 import type { Refusal } from '../bench.ts';
-import type { PlanWorker } from '../ports.ts';
 import type { LotQuestion, LotView } from '../views/index.ts';
+import type { WeighLot } from './jobs.ts';
 import { stockOf, type PlannedPile } from './pile-of.ts';
 import { planUnit } from './plan-items.ts';
 import { planModel } from './plan-model.ts';
@@ -28,7 +28,7 @@ const NO_PLAN: Pick<PilePlan, 'items' | 'fits'> = { items: [], fits: [] };
 /** What a lot is worth to the pile as it is planned, and the most to pay for it. `plan` is null where nothing is planned. */
 export async function lotWorth(
   desk: Desk,
-  worker: PlanWorker,
+  weigh: (job: WeighLot) => Promise<readonly LotState[]>,
   planned: { readonly from: PlannedPile; readonly plan: PilePlan | null },
   question: LotQuestion,
 ): Promise<LotView | Refusal> {
@@ -37,7 +37,7 @@ export async function lotWorth(
   if (question.units.reduce((sum, { count }) => sum + count, 0) > MOST_UNITS) return tooMany();
   const lot = lotItems(desk, question);
   const pile = withLot(desk, planned.from, lot);
-  const states = await worker.run({ kind: 'lot', pile, plan: planned.plan ?? NO_PLAN, lot, states: STATES, seed: seedOf(question) });
+  const states = await weigh({ kind: 'lot', pile, plan: planned.plan ?? NO_PLAN, lot, states: STATES, seed: seedOf(question) });
   return lotView(desk, question, states);
 }
 

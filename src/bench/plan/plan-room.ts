@@ -1,9 +1,11 @@
-import type { Override } from '../../core/planning/index.ts';
+import type { LotState, Override } from '../../core/planning/index.ts';
 import type { Desk } from '../advice/desk.ts';
+import { Memo } from '../advice/memo.ts';
 import type { PlanWorker } from '../ports.ts';
 import type { BenchState } from '../state.ts';
 import type { Refusal } from '../bench.ts';
 import type { ChoiceQuestion, LotQuestion, LotView, PlanView } from '../views/index.ts';
+import type { WeighLot } from './jobs.ts';
 import { lotWorth } from './lot-worth.ts';
 import { pileOf, type PlannedPile } from './pile-of.ts';
 import { Planner, type Made } from './planner.ts';
@@ -24,8 +26,13 @@ export interface PlanRoom {
   readonly worker: PlanWorker;
 }
 
+/** Lots whose states are remembered: another price asks nothing of the plan. */
+const MOST_LOTS = 20;
+
 export function openPlanRoom(worker: PlanWorker, log: (sentence: string, detail: unknown) => void): PlanRoom {
   const planner = new Planner(worker, log);
+  const lots = new Memo<Promise<readonly LotState[]>>(MOST_LOTS);
+  const remembered = (job: WeighLot): Promise<readonly LotState[]> => lots.get(JSON.stringify(job), () => worker.run(job));
   let latest: { readonly desk: Desk; readonly pile: PlannedPile } | null = null;
   const pileAt = (desk: Desk): PlannedPile => {
     if (latest?.desk !== desk) latest = { desk, pile: pileOf(desk) };
@@ -47,7 +54,7 @@ export function openPlanRoom(worker: PlanWorker, log: (sentence: string, detail:
     made,
     lot: async (desk, question) => {
       const standing = look(desk).made ?? (await made(desk));
-      return lotWorth(desk, worker, { from: standing?.from ?? pileAt(desk), plan: standing?.plan ?? null }, question);
+      return lotWorth(desk, remembered, { from: standing?.from ?? pileAt(desk), plan: standing?.plan ?? null }, question);
     },
     regret: async (desk, question) => {
       const standing = look(desk).made ?? (await made(desk));

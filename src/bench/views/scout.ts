@@ -48,6 +48,9 @@ export const WatchView = z
         weighed_at: z.string(),
         question: ScoutQuestion.meta({ description: 'The listing as it was weighed, to weigh or buy it anew' }),
         outlook: OutlookView,
+        told: z
+          .array(z.object({ item_id: Id, number: z.number().int(), said: z.string(), right: z.boolean().nullable() }))
+          .meta({ description: 'Of a listing that was bought: each claim, and whether it was right; null while nothing has settled it' }),
       }),
     ),
   })

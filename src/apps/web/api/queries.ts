@@ -9,6 +9,8 @@ import type {
   ItemFile,
   ItemRow,
   LearnedView,
+  LotQuestion,
+  LotView,
   MarketView,
   ModelRow,
   OutlookView,
@@ -16,6 +18,7 @@ import type {
   PlanView,
   PointView,
   ScoutQuestion,
+  SellerQuestions,
   TaxView,
   WatchView,
 } from '../../../bench/views/index.ts';
@@ -125,6 +128,23 @@ export const useOutlook = (question: ScoutQuestion | null) =>
     enabled: question !== null,
     placeholderData: keepPreviousData,
     queryFn: ({ signal }) => askWith<OutlookView>('/api/scout', question, signal),
+  });
+
+/** What a lot is worth to the pile as it is planned; null while there is no question. */
+export const useLot = (question: LotQuestion | null) =>
+  useQuery({
+    queryKey: ['lot', question],
+    enabled: question !== null,
+    placeholderData: keepPreviousData,
+    queryFn: ({ signal }) => askWith<LotView>('/api/scout/lot', question, signal),
+  });
+
+/** What to ask the seller of a listing. */
+export const useSellerQuestions = (question: ScoutQuestion) =>
+  useQuery({
+    queryKey: ['seller-questions', question],
+    placeholderData: keepPreviousData,
+    queryFn: ({ signal }) => askWith<SellerQuestions>('/api/scout/questions', question, signal),
   });
 
 export const useLearned = () => useQuery({ queryKey: ['learned'], queryFn: ({ signal }) => ask<LearnedView>('/api/learned', { signal }) });

@@ -1,5 +1,5 @@
 import type { Claim } from '../../../bench/events/index.ts';
-import type { BenchView, ModelRow, ScoutQuestion } from '../../../bench/views/index.ts';
+import type { BenchView, LotQuestion, ModelRow, ScoutQuestion } from '../../../bench/views/index.ts';
 import { defaultModel } from '../ui/model-options.ts';
 
 /** A listing as it is being typed in. */
@@ -14,6 +14,15 @@ export interface ListingForm {
   readonly currency: string;
   readonly rate: number;
   readonly claims: readonly Claim[];
+  /** What is said of each unit, where the words tell them apart; empty where the claims are on all alike. */
+  readonly ofEach: readonly (readonly Claim[])[];
+  /** Units of other kinds in the same lot, of which nothing is said. */
+  readonly others: readonly OtherKind[];
+}
+
+export interface OtherKind {
+  readonly modelId: string;
+  readonly count: number;
 }
 
 export const emptyListing = (bench: BenchView, models: readonly ModelRow[]): ListingForm => ({
@@ -27,6 +36,8 @@ export const emptyListing = (bench: BenchView, models: readonly ModelRow[]): Lis
   currency: bench.currency,
   rate: 1,
   claims: [],
+  ofEach: [],
+  others: [],
 });
 
 /** The question to the bench; null while no price is given. */
@@ -42,4 +53,15 @@ export function questionOf(form: ListingForm): ScoutQuestion | null {
     rate: form.rate,
     claims: [...form.claims],
   };
+}
+
+/** The same for the whole lot, other kinds in it included. */
+export function lotQuestionOf(form: ListingForm): LotQuestion | null {
+  const question = questionOf(form);
+  if (!question) return null;
+  const { model_id, count, claims, ...asked } = question;
+  const others = form.others.map((other) => ({ model_id: other.modelId, count: other.count, claims: [] }));
+  const alike = { model_id, count, claims };
+  const each = form.ofEach.length === count ? form.ofEach.map((own) => ({ model_id, count: 1, claims: [...own] })) : [alike];
+  return { ...asked, tax_minor: 0, units: [...each, ...others] };
 }

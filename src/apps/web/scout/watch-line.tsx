@@ -30,6 +30,17 @@ export function WatchLine({ listing }: { readonly listing: Listing }) {
         {listing.reason !== '' && ` · ${listing.reason}`}
       </p>
       <Why lines={outlook.why} />
+      {listing.told.length > 0 && (
+        <Fold title={toldTitle(listing.told)}>
+          <ul className="plain-list">
+            {listing.told.map((claim) => (
+              <li key={`${claim.item_id} ${claim.said}`}>
+                #{claim.number}, {claim.said}: {claim.right === null ? 'not settled yet' : claim.right ? 'was right' : 'was wrong'}
+              </li>
+            ))}
+          </ul>
+        </Fold>
+      )}
       {listing.fate === 'open' && (
         <>
           <Fold title="I bought it">
@@ -48,6 +59,11 @@ export function WatchLine({ listing }: { readonly listing: Listing }) {
       )}
     </li>
   );
+}
+
+function toldTitle(told: Listing['told']): string {
+  const settled = told.filter(({ right }) => right !== null);
+  return `What was true of its claims: ${settled.filter(({ right }) => right).length} of ${settled.length} settled`;
 }
 
 function listingAnswer({ id, title, seller, question }: Listing, benchCurrency: string): ListingAnswer {
