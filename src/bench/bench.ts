@@ -19,6 +19,8 @@ import type {
   ModelRow,
   OutlookView,
   ChoiceQuestion,
+  CompareQuestion,
+  CompareView,
   PileView,
   PlanView,
   PointView,
@@ -89,6 +91,8 @@ export interface Bench {
   outlook(question: ScoutQuestion): OutlookView | Refusal;
   /** What a lot is worth to the pile, and the most to pay; null where this bench makes no plans. */
   lot(question: LotQuestion): Promise<LotView | Refusal | null>;
+  /** Listings side by side by what each would add to the pile; null where this bench makes no plans. */
+  compare(question: CompareQuestion): Promise<CompareView | Refusal | null>;
   /** What to ask the seller, most worth first. */
   sellerQuestions(question: ScoutQuestion): SellerQuestions | Refusal;
   /** What is known of the market of a model; null when there is no such model. */

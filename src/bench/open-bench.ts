@@ -65,6 +65,7 @@ export function openBench(parts: BenchParts): Bench {
     watch: () => advisor.watch(now()),
     outlook: (question) => advisor.outlook(now(), question),
     lot: async (question) => (planning ? planning.lot(advisor.desk(now()), question) : null),
+    compare: async (question) => (planning ? planning.compare(advisor.desk(now()), question) : null),
     sellerQuestions: (question) => advisor.sellerQuestions(now(), question),
     market: (id) => {
       const model = models.get(id);

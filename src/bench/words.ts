@@ -35,6 +35,7 @@ const SENTENCES = {
   'web-not-built': 'The web app is not built yet. Run npm run build in the checkout, then load the page again.',
   'no-such-file': 'The file {detail} cannot be read. Check its path.',
   'bad-pattern': 'The pads in {where} cannot be read: {detail}. Mend the file, or export it again as .kicad_mod or as CSV.',
+  'bad-table': 'The table {where} cannot be read: {detail}',
   'nothing-to-undo': 'Nothing is left to undo here. salvor show ITEM lists what happened, with what was taken back already.',
   'bad-amount': '"{detail}" is not an amount of money in {where}. Write it as 12 or 12.50.',
   'bad-claim': '"{detail}" is not a claim. Write sound=fails for a function, shell:cracked for a place, or untested.',

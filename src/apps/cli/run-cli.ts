@@ -4,6 +4,7 @@ import { addCommands } from './add/index.ts';
 import type { CliParts } from './cli-parts.ts';
 import { askCommands } from './commands/ask.ts';
 import { circuitCommand } from './commands/circuits.ts';
+import { compareCommand } from './commands/compare.ts';
 import { benchCommands } from './commands/bench.ts';
 import { fitCommand } from './commands/fit.ts';
 import { listCommands } from './commands/list.ts';
@@ -36,7 +37,17 @@ export async function runCli(argv: readonly string[], parts: CliParts): Promise<
     .showHelpAfterError('(add --help for how it is written, with examples)')
     .configureOutput({ writeOut: (text) => parts.out(text.trimEnd()), writeErr: (text) => parts.err(text.trimEnd()) })
     .exitOverride();
-  for (const add of [benchCommands, listCommands, askCommands, circuitCommand, scoutCommand, fitCommand, addCommands, undoCommand])
+  for (const add of [
+    benchCommands,
+    listCommands,
+    askCommands,
+    circuitCommand,
+    scoutCommand,
+    compareCommand,
+    fitCommand,
+    addCommands,
+    undoCommand,
+  ])
     add(program, parts);
   try {
     await program.parseAsync([...argv], { from: 'user' });

@@ -9,8 +9,10 @@ import {
   planPile,
   problemOf,
   worthOfLimits,
+  worthOfMore,
   type Base,
   type DonorWorth,
+  type Grown,
   type LotState,
   type Override,
   type Pile,
@@ -21,7 +23,7 @@ import {
 } from '../../core/planning/index.ts';
 
 /** What is worked out aside, as it may take seconds. All of it is plain data, fit to be sent to a worker. */
-export type PlanJob = MakePlan | AskRegret | WeighLot;
+export type PlanJob = MakePlan | AskRegret | WeighLot | CompareLots;
 
 export interface MakePlan {
   readonly kind: 'make';
@@ -49,6 +51,17 @@ export interface WeighLot {
   readonly seed: string;
 }
 
+export interface CompareLots {
+  readonly kind: 'compare';
+  /** With the models, parts and suppliers of all of them. */
+  readonly pile: Pile;
+  readonly plan: WeighLot['plan'];
+  readonly lots: readonly (readonly PileItem[])[];
+}
+
+/** What the plan earns more with a lot, and the work that it adds, nothing about it known beforehand. */
+export type LotWorth = Pick<Grown, 'worthMinor' | 'minutes'>;
+
 export interface MadePlan {
   /** Null where even the plan without the person's choices breaks a law. */
   readonly plan: PilePlan | null;
@@ -69,13 +82,27 @@ export const MORE_MONEY_MINOR = 1000;
 
 /** Does one job. Throws `PlanningError` for a pile that makes no sense. */
 export async function runPlanJob<J extends PlanJob>(job: J, solve?: SolveLinearProgram): Promise<AnswerOf<J>>;
-export async function runPlanJob(job: PlanJob, solve?: SolveLinearProgram): Promise<MadePlan | number | readonly LotState[]> {
-  if (job.kind === 'make') return make(job, solve);
-  return job.kind === 'regret' ? regretOf(job) : lotStates(baseFrom(job.pile, job.plan), job.lot, job.seed, job.states);
+export async function runPlanJob(job: PlanJob, solve?: SolveLinearProgram): Promise<AnswerOf<PlanJob>> {
+  switch (job.kind) {
+    case 'make':
+      return make(job, solve);
+    case 'regret':
+      return regretOf(job);
+    case 'lot':
+      return lotStates(baseFrom(job.pile, job.plan), job.lot, job.seed, job.states);
+    case 'compare':
+      return worthsOf(job);
+  }
 }
 
 /** By kind of job, what comes out. */
-export type AnswerOf<J extends PlanJob> = J extends MakePlan ? MadePlan : J extends WeighLot ? readonly LotState[] : number;
+export type AnswerOf<J extends PlanJob> = J extends MakePlan
+  ? MadePlan
+  : J extends WeighLot
+    ? readonly LotState[]
+    : J extends CompareLots
+      ? readonly LotWorth[]
+      : number;
 
 async function make({ pile, overrides, seed, last }: MakePlan, solve?: SolveLinearProgram): Promise<MadePlan> {
   const planned = await planPile(pile, { seed, ...(solve ? { solve } : {}), ...(last ? { last } : {}) });
@@ -104,6 +131,14 @@ function withChoices({ problem, plan }: Planned, base: Base, overrides: readonly
 export function baseFrom(pile: Pile, plan: WeighLot['plan']): Base {
   const problem = problemOf(pile);
   return baseOf({ problem, choice: choiceFrom(problem, plan) });
+}
+
+function worthsOf({ pile, plan, lots }: CompareLots): LotWorth[] {
+  const base = baseFrom(pile, plan);
+  return lots.map((lot) => {
+    const { worthMinor, minutes } = worthOfMore(base, lot);
+    return { worthMinor, minutes };
+  });
 }
 
 /** What a choice of the person's would cost: how much less the best plan earns that keeps to it. */

@@ -23,21 +23,26 @@ import { planWishes, type PlanWishes } from './plan-wishes.ts';
 /** States of a lot that are looked at: the more, the closer the chance of a loss; the fewer, the sooner. */
 const STATES = 60;
 const MOST_UNITS = 40;
-const NO_PLAN: Pick<PilePlan, 'items' | 'fits'> = { items: [], fits: [] };
 
-/** What a lot is worth to the pile as it is planned, and the most to pay for it. `plan` is null where nothing is planned. */
+/** A pile with its plan, as far as there is one. */
+export interface PlanInHand {
+  readonly from: PlannedPile;
+  readonly plan: Pick<PilePlan, 'items' | 'fits'>;
+}
+
+/** What a lot is worth to the pile as it is planned, and the most to pay for it. */
 export async function lotWorth(
   desk: Desk,
   weigh: (job: WeighLot) => Promise<readonly LotState[]>,
-  planned: { readonly from: PlannedPile; readonly plan: PilePlan | null },
+  { from, plan }: PlanInHand,
   question: LotQuestion,
 ): Promise<LotView | Refusal> {
   const missing = question.units.find(({ model_id: id }) => !desk.models.has(id));
   if (missing) return unknownModel(desk, missing.model_id);
   if (question.units.reduce((sum, { count }) => sum + count, 0) > MOST_UNITS) return tooMany();
-  const lot = lotItems(desk, question);
-  const pile = withLot(desk, planned.from, lot);
-  const states = await weigh({ kind: 'lot', pile, plan: planned.plan ?? NO_PLAN, lot, states: STATES, seed: seedOf(question) });
+  const lot = lotItems(desk, question, 'of the lot');
+  const pile = withLot(desk, from, lot);
+  const states = await weigh({ kind: 'lot', pile, plan, lot, states: STATES, seed: seedOf(question) });
   return lotView(desk, question, states);
 }
 
@@ -52,19 +57,19 @@ const tooMany = (): Refusal => ({
 /** One lot, one seed: asked again it is the same. */
 const seedOf = ({ units }: LotQuestion): string => JSON.stringify(units);
 
-/** The units of the lot as the plan would see them if they were here. */
-function lotItems(desk: Desk, question: LotQuestion): PileItem[] {
+/** The units of the lot as the plan would see them if they were here, named after it. */
+export function lotItems(desk: Desk, question: LotQuestion, name: string): PileItem[] {
   return question.units.flatMap(({ model_id: id, count, claims }, kind) => {
     const model = desk.models.get(id)!;
     const item = freshUnit(model);
     const judged = desk.beliefs.on(model, claimsAsEvidence(desk, model, { seller: question.seller, claims }));
     const unit = planUnit(desk, item, judged);
-    return Array.from({ length: count }, (_, i) => ({ ...unit, id: `of the lot ${kind + 1}.${i + 1}` }));
+    return Array.from({ length: count }, (_, i) => ({ ...unit, id: `${name} ${kind + 1}.${i + 1}` }));
   });
 }
 
 /** The pile with the models, parts and suppliers that the lot needs, its units still outside. */
-function withLot(desk: Desk, { pile }: PlannedPile, lot: readonly PileItem[]): PlannedPile['pile'] {
+export function withLot(desk: Desk, { pile }: PlannedPile, lot: readonly PileItem[]): PlannedPile['pile'] {
   const known = new Set(pile.models.map(({ id }) => id));
   const names = [...new Set([...known, ...lot.map(({ model }) => model)])];
   const models = names.flatMap((id) => desk.models.get(id) ?? []);

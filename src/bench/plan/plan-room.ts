@@ -4,9 +4,10 @@ import { Memo } from '../advice/memo.ts';
 import type { PlanWorker } from '../ports.ts';
 import type { BenchState } from '../state.ts';
 import type { Refusal } from '../bench.ts';
-import type { ChoiceQuestion, LotQuestion, LotView, PlanView } from '../views/index.ts';
+import type { ChoiceQuestion, CompareQuestion, CompareView, LotQuestion, LotView, PlanView } from '../views/index.ts';
 import type { WeighLot } from './jobs.ts';
-import { lotWorth } from './lot-worth.ts';
+import { compareListings } from './compare-listings.ts';
+import { lotWorth, type PlanInHand } from './lot-worth.ts';
 import { pileOf, type PlannedPile } from './pile-of.ts';
 import { Planner, type Made } from './planner.ts';
 import { planView } from './plan-view.ts';
@@ -21,6 +22,8 @@ export interface PlanRoom {
   regret(desk: Desk, question: ChoiceQuestion): Promise<number | null>;
   /** What a lot is worth to the pile as it is planned. */
   lot(desk: Desk, question: LotQuestion): Promise<LotView | Refusal>;
+  /** Listings side by side, most profit per hour first. */
+  compare(desk: Desk, question: CompareQuestion): Promise<CompareView | Refusal>;
   /** The plan as it stands once nothing is being made; null where there is none. */
   made(desk: Desk): Promise<Made | null>;
   readonly worker: PlanWorker;
@@ -44,6 +47,11 @@ export function openPlanRoom(worker: PlanWorker, log: (sentence: string, detail:
     await planner.settled();
     return look(desk).made;
   };
+  /** The plan as it stands, the one before while another is being made. */
+  const inHand = async (desk: Desk): Promise<PlanInHand> => {
+    const standing = look(desk).made ?? (await made(desk));
+    return { from: standing?.from ?? pileAt(desk), plan: standing?.plan ?? { items: [], fits: [] } };
+  };
   return {
     worker,
     view: (desk) => planView(desk.state, desk.models, look(desk)),
@@ -52,10 +60,8 @@ export function openPlanRoom(worker: PlanWorker, log: (sentence: string, detail:
       return planView(desk.state, desk.models, look(desk));
     },
     made,
-    lot: async (desk, question) => {
-      const standing = look(desk).made ?? (await made(desk));
-      return lotWorth(desk, remembered, { from: standing?.from ?? pileAt(desk), plan: standing?.plan ?? null }, question);
-    },
+    lot: async (desk, question) => lotWorth(desk, remembered, await inHand(desk), question),
+    compare: async (desk, { listings }) => compareListings(desk, worker, await inHand(desk), listings),
     regret: async (desk, question) => {
       const standing = look(desk).made ?? (await made(desk));
       const choice = choiceOf(question);

@@ -1,7 +1,5 @@
 import type { Command } from 'commander';
-import { problemOfRefusal } from '../../../bench/words.ts';
 import type { Claim } from '../../../bench/events/index.ts';
-import type { Refusal } from '../../../bench/bench.ts';
 import { ScoutQuestion, type LotView, type OutlookView } from '../../../bench/views/index.ts';
 import { claimsThatCount, readListing, type ListingReading } from '../../../bench/scout/index.ts';
 import { claimIn, claimText } from '../claims.ts';
@@ -11,7 +9,8 @@ import { lotLines, questionLines } from '../print/lot-lines.ts';
 import { setName } from '../print/item-lines.ts';
 import { percent } from '../print/table.ts';
 import { withSession, type Session } from '../session.ts';
-import { EXIT, misuse, Stop } from '../stop.ts';
+import { sound } from '../sound.ts';
+import { misuse } from '../stop.ts';
 
 interface ScoutOptions {
   readonly price: string;
@@ -73,11 +72,6 @@ async function scout(session: Session, model: string, options: ScoutOptions): Pr
     ...(lot ? ['', ...lotLines(lot)] : []),
     ...(questions ? ['', ...questionLines(questions)] : []),
   ]);
-}
-
-function sound<T extends object>(answer: T | Refusal): T {
-  if ('ok' in answer) throw new Stop(EXIT.usage, problemOfRefusal(answer as Refusal));
-  return answer as T;
 }
 
 async function lotOf({ bench }: Session, { model_id, count, claims, ...asked }: ScoutQuestion): Promise<LotView> {

@@ -1,6 +1,15 @@
 import { OpenAPIHono, createRoute } from '@hono/zod-openapi';
 import type { Refusal } from '../../../bench/bench.ts';
-import { LotQuestion, LotView, OutlookView, ScoutQuestion, SellerQuestions, WatchView } from '../../../bench/views/index.ts';
+import {
+  CompareQuestion,
+  CompareView,
+  LotQuestion,
+  LotView,
+  OutlookView,
+  ScoutQuestion,
+  SellerQuestions,
+  WatchView,
+} from '../../../bench/views/index.ts';
 import { problemOfRefusal } from '../../../bench/words.ts';
 import type { AppParts } from '../app-parts.ts';
 import { refuse, Refused } from '../refused.ts';
@@ -34,6 +43,14 @@ const lotRoute = createRoute({
   responses: { ...answers(LotView, 'The worth of the lot to this pile'), ...refusals(...LISTING_REFUSALS, 'no-plans') },
 });
 
+const compareRoute = createRoute({
+  method: 'post',
+  path: '/api/scout/compare',
+  summary: 'Listings side by side by what each would add to the pile as it is planned, most profit per hour first; nothing is stored',
+  request: { body: jsonBody(CompareQuestion.meta({ id: 'CompareQuestion' })) },
+  responses: { ...answers(CompareView, 'The listings in their order'), ...refusals(...LISTING_REFUSALS, 'no-plans') },
+});
+
 const questionsRoute = createRoute({
   method: 'post',
   path: '/api/scout/questions',
@@ -53,6 +70,11 @@ export const scoutRoutes = ({ bench }: AppParts) =>
       const lot = await bench.lot(c.req.valid('json'));
       if (lot === null) throw refuse('no-plans');
       return c.json(sound(lot), 200);
+    })
+    .openapi(compareRoute, async (c) => {
+      const compared = await bench.compare(c.req.valid('json'));
+      if (compared === null) throw refuse('no-plans');
+      return c.json(sound(compared), 200);
     })
     .openapi(questionsRoute, (c) => c.json(sound(bench.sellerQuestions(c.req.valid('json'))), 200));
 

@@ -63,6 +63,7 @@ export function WatchLine({ listing }: { readonly listing: Listing }) {
 
 function toldTitle(told: Listing['told']): string {
   const settled = told.filter(({ right }) => right !== null);
+  if (settled.length === 0) return 'What was true of its claims: none is settled yet';
   return `What was true of its claims: ${settled.filter(({ right }) => right).length} of ${settled.length} settled`;
 }
 
