@@ -5,6 +5,8 @@ import type {
   BenchView,
   BooksView,
   ChoiceQuestion,
+  CompareQuestion,
+  CompareView,
   DrawerView,
   ItemFile,
   ItemRow,
@@ -137,6 +139,14 @@ export const useLot = (question: LotQuestion | null) =>
     enabled: question !== null,
     placeholderData: keepPreviousData,
     queryFn: ({ signal }) => askWith<LotView>('/api/scout/lot', question, signal),
+  });
+
+/** Listings side by side by what each would add to the pile. */
+export const useComparison = (question: CompareQuestion) =>
+  useQuery({
+    queryKey: ['compare', question],
+    placeholderData: keepPreviousData,
+    queryFn: ({ signal }) => askWith<CompareView>('/api/scout/compare', question, signal),
   });
 
 /** What to ask the seller of a listing. */
