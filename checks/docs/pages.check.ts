@@ -79,7 +79,7 @@ describe('a command on a page', () => {
 });
 
 /** Files, ids and folders that are not at hand here. */
-const NEEDS_MORE = /…|\.jpg|\.zip|\.kicad_mod|add event|--home/;
+const NEEDS_MORE = /…|\.jpg|\.zip|\.kicad_mod|\.csv|add event|--home/;
 
 /** What the examples speak of: units up to #7, and a bag of parts. */
 const SET_UP = [

@@ -13,7 +13,7 @@ const VERDICTS = { buy: 'Buy it', haggle: 'Haggle', leave: 'Leave it' } as const
 
 /** What the lot is worth to this pile: the most to pay for the profit and risk that the person set. */
 export function LotCard({ form }: { readonly form: ListingForm }) {
-  const question = useSettled(lotQuestionOf(form), 600);
+  const question = lotQuestionOf(useSettled(form, 600));
   const lot = useLot(question);
   if (question === null) return null;
   return (

@@ -13,7 +13,7 @@ import { QuestionsCard } from './questions-card.tsx';
 /** The listing at the left, what it is worth to this bench at the right, changing as one types. */
 export function ScoutDesk({ bench, models }: { readonly bench: BenchView; readonly models: readonly ModelRow[] }) {
   const [form, setForm] = useState(() => emptyListing(bench, models));
-  const question = useSettled(questionOf(form), 300);
+  const question = questionOf(useSettled(form, 300));
   const outlook = useOutlook(question);
   const shown = question === null ? undefined : outlook.data;
   const startAnew = (): void => setForm(emptyListing(bench, models));
