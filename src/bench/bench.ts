@@ -71,7 +71,9 @@ export interface Bench {
   pile(): PileView;
   /** The plan of the whole pile as it stands; where the pile has changed a new one is begun, and this is the one before. */
   plan(): PlanView;
-  /** The same, once it is made. */
+  /** The last plan that was made; looks at nothing and begins nothing. */
+  planLast(): PlanView;
+  /** The plan of the pile as it is now, once it is made. */
   planSettled(): Promise<PlanView>;
   /** What a choice of the person's would cost, minor units; null where there is no plan or no such choice. */
   regretOf(question: ChoiceQuestion): Promise<number | null>;

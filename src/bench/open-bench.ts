@@ -49,6 +49,7 @@ export function openBench(parts: BenchParts): Bench {
     },
     pile: () => advisor.pile(now(), (item) => rowOf(live.state, item)),
     plan: () => (planning ? planning.view(advisor.desk(now())) : planView(now(), models, null)),
+    planLast: () => planView(now(), models, planning ? planning.last() : null),
     planSettled: async () => (planning ? planning.settled(advisor.desk(now())) : planView(now(), models, null)),
     regretOf: async (question) => (planning ? planning.regret(advisor.desk(now()), question) : null),
     drawer: () => drawerView(now(), models, (itemId) => advisor.worksChance(live.state, itemId)),

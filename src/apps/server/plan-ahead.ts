@@ -1,19 +1,20 @@
 import type { Bench } from '../../bench/bench.ts';
+import { thinkAhead } from './think-ahead.ts';
 
 /** How long the log has to be quiet before the pile is planned anew. */
 const QUIET_MS = 3000;
 
-/** Plans the pile in the background whenever the log has grown and is quiet again. `isOver` ends it. */
-export function planAhead(bench: Bench, isOver: () => boolean): void {
+/** Plans the pile in the background whenever the log has grown and is quiet again, after its units were thought over one by one. `isOver` ends it. */
+export function planAhead(bench: Bench, isOver: () => boolean, quietMs = QUIET_MS): void {
   let [seen, planned] = [-1, -1];
   const timer = setInterval(() => {
     if (isOver()) return clearInterval(timer);
     const { seq } = bench.state();
     if (seq === seen && seq !== planned) {
       planned = seq;
-      bench.plan();
+      void thinkAhead(bench, isOver).then(() => void (isOver() || bench.plan()));
     }
     seen = seq;
-  }, QUIET_MS);
+  }, quietMs);
   timer.unref();
 }

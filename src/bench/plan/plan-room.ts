@@ -9,13 +9,15 @@ import type { WeighLot } from './jobs.ts';
 import { compareListings } from './compare-listings.ts';
 import { lotWorth, type PlanInHand } from './lot-worth.ts';
 import { pileOf, type PlannedPile } from './pile-of.ts';
-import { Planner, type Made } from './planner.ts';
+import { Planner, type Made, type PlanStanding } from './planner.ts';
 import { planView } from './plan-view.ts';
 
 /** The plan of one bench: how it stands, what a choice would cost. */
 export interface PlanRoom {
   /** How the plan stands; a new one is begun where the pile has changed. */
   view(desk: Desk): PlanView;
+  /** The last one as it was made, without a look at the pile, which may take a second. */
+  last(): PlanStanding;
   /** The same, once nothing is being made any more. */
   settled(desk: Desk): Promise<PlanView>;
   /** What a choice would cost by the plan as it stands, minor units; null where there is no plan, or the choice is not one. */
@@ -55,6 +57,7 @@ export function openPlanRoom(worker: PlanWorker, log: (sentence: string, detail:
   return {
     worker,
     view: (desk) => planView(desk.state, desk.models, look(desk)),
+    last: () => planner.last(),
     settled: async (desk) => {
       await made(desk);
       return planView(desk.state, desk.models, look(desk));

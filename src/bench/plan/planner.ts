@@ -47,6 +47,11 @@ export class Planner {
     return this.#standing(from);
   }
 
+  /** How the plan stands, without a look at the pile. */
+  last(): PlanStanding {
+    return { stage: this.#working || !this.#made ? 'making' : this.#failed ? 'failed' : 'ready', made: this.#made, changes: this.#changes };
+  }
+
   /** Waits until nothing is being made. */
   async settled(): Promise<void> {
     while (this.#working) await this.#working;

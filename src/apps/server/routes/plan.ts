@@ -1,4 +1,5 @@
 import { OpenAPIHono, createRoute, z } from '@hono/zod-openapi';
+import type { Bench } from '../../../bench/bench.ts';
 import { ChoiceQuestion, PlanView } from '../../../bench/views/index.ts';
 import type { AppParts } from '../app-parts.ts';
 import { refuse } from '../refused.ts';
@@ -10,7 +11,10 @@ const planRoute = createRoute({
   summary: 'The plan of the whole pile: what to do with each thing, what to order, what it earns; made in the background',
   request: {
     query: z.object({
-      wait: z.enum(['yes', 'no']).default('no').meta({ description: '`yes`: answer once the plan of the pile as it is now is made' }),
+      wait: z.enum(['yes', 'no', 'last']).default('no').meta({
+        description:
+          '`yes`: answer once the plan of the pile as it is now is made; `last`: the last one, whether or not the pile has changed since',
+      }),
     }),
   },
   responses: { ...answers(PlanView, 'The plan'), ...refusals('bad-input') },
@@ -27,10 +31,16 @@ const choiceRoute = createRoute({
   },
 });
 
+const PLANS = {
+  yes: (bench: Bench) => bench.planSettled(),
+  no: (bench: Bench) => bench.plan(),
+  last: (bench: Bench) => bench.planLast(),
+} as const;
+
 /** What to do with everything together. */
 export const planRoutes = ({ bench }: AppParts) =>
   new OpenAPIHono()
-    .openapi(planRoute, async (c) => c.json(c.req.valid('query').wait === 'yes' ? await bench.planSettled() : bench.plan(), 200))
+    .openapi(planRoute, async (c) => c.json(await PLANS[c.req.valid('query').wait](bench), 200))
     .openapi(choiceRoute, async (c) => {
       const question = c.req.valid('json');
       const regretMinor = await bench.regretOf(question);

@@ -46,6 +46,10 @@ export const usePlan = () =>
     refetchInterval: ({ state }) => (state.data?.stage === 'making' ? 1000 : false),
   });
 
+/** The last plan that was made, for pages that only tell of it. */
+export const useLastPlan = () =>
+  useQuery({ queryKey: ['last-plan'], queryFn: ({ signal }) => ask<PlanView>('/api/plan?wait=last', { signal }) });
+
 /** What a decision other than the planned one would cost; null asks nothing. */
 export const useRegret = (question: ChoiceQuestion | null) =>
   useQuery({

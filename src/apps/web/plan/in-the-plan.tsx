@@ -1,9 +1,9 @@
 import { Link } from 'wouter';
-import { usePlan } from '../api/queries.ts';
+import { useLastPlan } from '../api/queries.ts';
 
 /** Which of the two answers this is, and what the other one, the plan of the whole pile, says of a unit. */
 export function InThePlan({ itemId }: { readonly itemId: string }) {
-  const { data } = usePlan();
+  const { data } = useLastPlan();
   if (!data || data.stage === 'off') return null;
   const planned = data.plan?.items.find(({ item_id }) => item_id === itemId);
   return (
