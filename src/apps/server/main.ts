@@ -91,7 +91,7 @@ async function serve(opened: Opened, { home, port, empty, open: isToOpen }: Serv
   if (isToOpen) openBrowser(url);
   await thinkAhead(opened.bench, () => isOver);
   thinkAgain(opened, () => isOver);
-  planAhead(opened.bench, () => isOver);
+  planAhead(opened.bench, () => isOver, opened.log);
 }
 
 /** Once circuits are known, what they change in the advice is thought over before somebody asks. */

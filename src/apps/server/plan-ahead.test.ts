@@ -17,7 +17,12 @@ const until = async (met: () => boolean): Promise<void> => {
 it('plans once after the log has grown and is quiet, and not again until it grows', async () => {
   const { counts, bench } = countingBench();
   let isOver = false;
-  planAhead(bench, () => isOver, 1);
+  planAhead(
+    bench,
+    () => isOver,
+    () => undefined,
+    1,
+  );
   await until(() => counts.plans === 1);
   await setTimeout(20);
   expect(counts.plans).toBe(1);

@@ -49,7 +49,8 @@ export class Planner {
 
   /** How the plan stands, without a look at the pile. */
   last(): PlanStanding {
-    return { stage: this.#working || !this.#made ? 'making' : this.#failed ? 'failed' : 'ready', made: this.#made, changes: this.#changes };
+    const stage = this.#failed ? 'failed' : this.#working || !this.#made ? 'making' : 'ready';
+    return { stage, made: this.#made, changes: this.#changes };
   }
 
   /** Waits until nothing is being made. */
