@@ -4,7 +4,7 @@ import { usePlan } from '../api/queries.ts';
 import { roughMoney } from '../format/money.ts';
 import { duration } from '../format/number.ts';
 import { UnitLines } from '../pile/unit-lines.tsx';
-import { Answer } from '../ui/answer.tsx';
+import { Trouble } from '../ui/answer.tsx';
 import { Fold } from '../ui/fold.tsx';
 import { Section } from '../ui/section.tsx';
 import { PlanBaskets } from './plan-baskets.tsx';
@@ -21,7 +21,20 @@ export function PlanSection({ pile }: { readonly pile: PileView }) {
   const finished = pile.plan.filter(({ row }) => FINISHED.has(row.status));
   return (
     <>
-      <Answer query={plan}>{(view) => <Planned view={view} pile={pile} />}</Answer>
+      {plan.data ? (
+        <Planned view={plan.data} pile={pile} />
+      ) : (
+        <Section id="plan" title="The plan">
+          {plan.isError ? (
+            <Trouble error={plan.error} retry={() => void plan.refetch()} />
+          ) : (
+            <output className="small muted">
+              Asking for the plan of the whole pile. Until it is here, this is the advice on each unit alone.
+            </output>
+          )}
+          <Unplanned pile={pile} />
+        </Section>
+      )}
       {finished.length > 0 && (
         <Section id="finished" title="Finished, to be sold">
           <UnitLines lines={finished} currency={pile.currency} />
@@ -33,7 +46,6 @@ export function PlanSection({ pile }: { readonly pile: PileView }) {
 
 function Planned({ view, pile }: { readonly view: PlanView; readonly pile: PileView }) {
   const { plan, currency } = view;
-  const unplanned = pile.plan.filter(({ row }) => !FINISHED.has(row.status));
   return (
     <>
       <Section
@@ -41,7 +53,7 @@ function Planned({ view, pile }: { readonly view: PlanView; readonly pile: PileV
         title="The plan"
         aside={plan ? `expected ${roughMoney(plan.profit.mean_minor, currency)} in about ${duration(plan.minutes)}` : undefined}
       >
-        <output className={view.stage === 'failed' ? 'note-bad' : 'small muted'}>{view.note}</output>
+        <output className="small muted">{view.note}</output>
         {view.broken.length > 0 && (
           <div className="trouble" role="alert">
             <p>
@@ -62,23 +74,29 @@ function Planned({ view, pile }: { readonly view: PlanView; readonly pile: PileV
           </Fold>
         )}
         {plan && <PlanItems plan={plan} currency={currency} />}
-        {!plan && unplanned.length > 0 && <UnitLines lines={unplanned} currency={currency} />}
-        {!plan && unplanned.length === 0 && (
-          <p>
-            Nothing waits for you. <Link href="/scout">Scout for the next one</Link>.
-          </p>
-        )}
+        {!plan && <Unplanned pile={pile} />}
       </Section>
       {plan && <PlanBaskets plan={plan} currency={currency} />}
       {plan && <PlanWorth plan={plan} currency={currency} assumed={view.assumed} />}
       <Section id="wishes" title="What the plan goes by">
         <Fold title="Hours, money and risk">
-          <WishesForm wishes={view.wishes} currency={currency} />
+          <WishesForm key={JSON.stringify(view.wishes)} wishes={view.wishes} currency={currency} />
         </Fold>
         <Fold title={`Suppliers (${view.suppliers.length})`}>
           <SuppliersForm suppliers={view.suppliers} parts={view.parts} currency={currency} />
         </Fold>
       </Section>
     </>
+  );
+}
+
+/** The advice on each unit alone, the quick first answer. */
+function Unplanned({ pile }: { readonly pile: PileView }) {
+  const lines = pile.plan.filter(({ row }) => !FINISHED.has(row.status));
+  if (lines.length > 0) return <UnitLines lines={lines} currency={pile.currency} />;
+  return (
+    <p>
+      Nothing waits for you. <Link href="/scout">Scout for the next one</Link>.
+    </p>
   );
 }
