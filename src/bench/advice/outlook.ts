@@ -24,7 +24,7 @@ export function outlookOf(desk: Desk, question: ScoutQuestion): OutlookView | Re
   if (!model) return unknownModel(desk, question.model_id);
   const lot = weighLot(desk, model, question);
   const { currency } = desk.state.settings;
-  const asksMinor = convertMinor(question.price_minor + question.postage_minor, question.currency ?? currency, currency, question.rate);
+  const asksMinor = asksOf(desk, question);
   const valueMinor = meanOf(lot.outcomes);
   const ceilingMinor = Math.max(0, Math.floor(valueMinor + 1e-6));
   const lossChance = chanceBelow(lot.outcomes, asksMinor);
@@ -52,6 +52,15 @@ export function outlookOf(desk: Desk, question: ScoutQuestion): OutlookView | Re
       ...lot.unit.decision.prices.assumed,
     ],
   };
+}
+
+/** What is asked with postage and tax, in the currency of the bench. */
+export function asksOf(
+  { state }: Desk,
+  asked: Pick<ScoutQuestion, 'price_minor' | 'postage_minor' | 'tax_minor' | 'currency' | 'rate'>,
+): number {
+  const own = state.settings.currency;
+  return convertMinor(asked.price_minor + asked.postage_minor + asked.tax_minor, asked.currency ?? own, own, asked.rate);
 }
 
 interface Lot {

@@ -1,11 +1,10 @@
 import { meanOf } from '../../core/planning/index.ts';
-import { convertMinor } from '../../core/quantity/index.ts';
 import type { Refusal } from '../bench.ts';
 import type { Claim } from '../events/index.ts';
 import type { Model } from '../models/index.ts';
 import type { ScoutQuestion, SellerQuestions } from '../views/index.ts';
 import type { Desk } from './desk.ts';
-import { unknownModel, weighLot } from './outlook.ts';
+import { asksOf, unknownModel, weighLot } from './outlook.ts';
 import { functionName, lower, money, percent, whole } from './say.ts';
 
 /** So many functions are asked about: those of which it is least certain whether they work. */
@@ -21,7 +20,7 @@ export function sellerQuestions(desk: Desk, question: ScoutQuestion): SellerQues
   const model = desk.models.get(question.model_id);
   if (!model) return unknownModel(desk, question.model_id);
   const { currency } = desk.state.settings;
-  const asks = convertMinor(question.price_minor + question.postage_minor, question.currency ?? currency, currency, question.rate);
+  const asks = asksOf(desk, question);
   const honesty = desk.honesty.chance(question.seller);
   const questions = doubtful(desk, model, question)
     .map((each) => questionOf(desk, model, question, each, { asks, honesty }))

@@ -44,6 +44,8 @@ export const BODIES = {
     currency: Currency,
     rate: z.number().positive().default(1).meta({ description: 'Bench currency for one unit of `currency`' }),
     claims: z.array(Claim).max(50).default([]),
+    tax_minor: Cost.default(0).meta({ description: 'Import tax and duty' }),
+    closes_at: z.iso.datetime({ offset: true }).optional().meta({ description: 'When it closes' }),
   }),
   'listing-dropped': z.object({ listing_id: Id, reason: Line }),
   'lot-bought': z.object({

@@ -1,7 +1,6 @@
 import { winnersBias } from '../../core/planning/index.ts';
-import { convertMinor } from '../../core/quantity/index.ts';
 import type { Desk } from '../advice/desk.ts';
-import { unknownModel } from '../advice/outlook.ts';
+import { asksOf, unknownModel } from '../advice/outlook.ts';
 import { claimSaid, percent, whole } from '../advice/say.ts';
 import type { Refusal } from '../bench.ts';
 import type { PlanWorker } from '../ports.ts';
@@ -65,8 +64,7 @@ function rowOf(
 ): ComparedListing {
   const { settings } = desk.state;
   const wishes = planWishes(desk.state);
-  const paid = listing.price_minor + listing.postage_minor + listing.tax_minor;
-  const asksMinor = convertMinor(paid, listing.currency ?? settings.currency, settings.currency, listing.rate);
+  const asksMinor = asksOf(desk, listing);
   const profit = worthMinor - winnersBias(wishes.errorShare * Math.max(0, worthMinor), wishes.bidders) - asksMinor;
   const hours = Math.max(0, minutes / 60);
   const model = desk.models.get(listing.model_id)!;

@@ -7,10 +7,9 @@ import {
   type PilePlan,
   type PricePoint,
 } from '../../core/planning/index.ts';
-import { convertMinor } from '../../core/quantity/index.ts';
 import type { Desk } from '../advice/desk.ts';
 import { freshUnit } from '../advice/fresh-unit.ts';
-import { claimsAsEvidence, unknownModel, verdictOn } from '../advice/outlook.ts';
+import { asksOf, claimsAsEvidence, unknownModel, verdictOn } from '../advice/outlook.ts';
 import { money, percent, whole } from '../advice/say.ts';
 import type { Refusal } from '../bench.ts';
 import type { LotQuestion, LotView } from '../views/index.ts';
@@ -80,8 +79,7 @@ export function withLot(desk: Desk, { pile }: PlannedPile, lot: readonly PileIte
 function lotView(desk: Desk, question: LotQuestion, states: readonly LotState[]): LotView {
   const { currency, hourValueMinor } = desk.state.settings;
   const wishes = planWishes(desk.state);
-  const paid = question.price_minor + question.postage_minor + question.tax_minor;
-  const asksMinor = convertMinor(paid, question.currency ?? currency, currency, question.rate);
+  const asksMinor = asksOf(desk, question);
   const worthMinor = averageOf(states.map(({ expectedMinor }) => expectedMinor));
   const errorMinor = wishes.errorShare * Math.max(0, worthMinor);
   const asked = { lossChance: wishes.lotLossChance, perHourMinor: wishes.lotPerHourMinor, errorMinor, bidders: wishes.bidders };

@@ -15,6 +15,7 @@ import { misuse } from '../stop.ts';
 interface ScoutOptions {
   readonly price: string;
   readonly postage: string;
+  readonly tax: string;
   readonly seller: string;
   readonly count: string;
   readonly currency?: string;
@@ -33,6 +34,7 @@ export function scoutCommand(program: Command, parts: CliParts): void {
     .description('weighs a listing: what it is worth to this bench, and the most to pay; stores nothing')
     .requiredOption('--price <amount>', 'what is asked')
     .option('--postage <amount>', 'postage to you', '0')
+    .option('--tax <amount>', 'import tax and duty', '0')
     .option('--seller <name>', 'their record here counts', '')
     .option('--count <count>', 'how many of them are in the lot', '1')
     .option('--currency <code>', 'when it is not that of the bench')
@@ -56,6 +58,7 @@ async function scout(session: Session, model: string, options: ScoutOptions): Pr
     count: Number(options.count),
     price_minor: moneyIn(options.price, currency, '--price'),
     postage_minor: moneyIn(options.postage, currency, '--postage'),
+    tax_minor: moneyIn(options.tax, currency, '--tax'),
     currency,
     rate: Number(options.rate),
     claims: claimsOf(options.says.map(claimIn), reading),
@@ -75,7 +78,7 @@ async function scout(session: Session, model: string, options: ScoutOptions): Pr
 }
 
 async function lotOf({ bench }: Session, { model_id, count, claims, ...asked }: ScoutQuestion): Promise<LotView> {
-  const lot = await bench.lot({ ...asked, units: [{ model_id, count, claims }], tax_minor: 0 });
+  const lot = await bench.lot({ ...asked, units: [{ model_id, count, claims }] });
   if (lot === null) throw misuse('no-plans');
   return sound(lot);
 }

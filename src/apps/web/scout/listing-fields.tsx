@@ -58,6 +58,16 @@ export function ListingFields({ form, change, bench, models }: ListingFieldsProp
             valueMinor={form.postageMinor}
             onChange={(postageMinor) => change({ postageMinor })}
           />
+          <MoneyField
+            key={`tax-${form.currency}`}
+            label="Import tax and duty"
+            currency={form.currency}
+            valueMinor={form.taxMinor}
+            onChange={(taxMinor) => change({ taxMinor })}
+          />
+          <Field label="Closes">
+            <input type="datetime-local" value={form.closes} onChange={(event) => change({ closes: event.target.value })} />
+          </Field>
           {form.currency !== bench.currency && (
             <NumberField
               label={`${bench.currency} for one ${form.currency}`}

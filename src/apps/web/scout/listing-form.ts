@@ -11,6 +11,9 @@ export interface ListingForm {
   readonly count: number;
   readonly priceMinor: number | null;
   readonly postageMinor: number | null;
+  readonly taxMinor: number | null;
+  /** As the control of date and time gives it, in the person's own time zone; empty for none. */
+  readonly closes: string;
   readonly currency: string;
   readonly rate: number;
   readonly claims: readonly Claim[];
@@ -33,6 +36,8 @@ export const emptyListing = (bench: BenchView, models: readonly ModelRow[]): Lis
   count: 1,
   priceMinor: null,
   postageMinor: 0,
+  taxMinor: 0,
+  closes: '',
   currency: bench.currency,
   rate: 1,
   claims: [],
@@ -49,6 +54,7 @@ export function questionOf(form: ListingForm): ScoutQuestion | null {
     count: form.count,
     price_minor: form.priceMinor,
     postage_minor: form.postageMinor ?? 0,
+    tax_minor: form.taxMinor ?? 0,
     currency: form.currency,
     rate: form.rate,
     claims: [...form.claims],
@@ -63,5 +69,5 @@ export function lotQuestionOf(form: ListingForm): LotQuestion | null {
   const others = form.others.map((other) => ({ model_id: other.modelId, count: other.count, claims: [] }));
   const alike = { model_id, count, claims };
   const each = form.ofEach.length === count ? form.ofEach.map((own) => ({ model_id, count: 1, claims: [...own] })) : [alike];
-  return { ...asked, tax_minor: 0, units: [...each, ...others] };
+  return { ...asked, units: [...each, ...others] };
 }
