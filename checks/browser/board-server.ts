@@ -3,11 +3,14 @@ import { simulatedBoards } from '../../src/bench/boards/testing/simulated-boards
 import { openBench } from '../../src/bench/open-bench.ts';
 import { createApp } from '../../src/apps/server/app.ts';
 import { listen } from '../../src/apps/server/listen.ts';
-import { readBundle, writeBundle } from '../../src/edges/bundle/index.ts';
+import { openBackupShelf, readBundle, writeBundle } from '../../src/edges/bundle/index.ts';
 import { systemClock } from '../../src/edges/clock.ts';
+import { openDeviceBook } from '../../src/edges/devices/index.ts';
 import { openHome } from '../../src/edges/home.ts';
+import { openInstruments } from '../../src/edges/instruments/index.ts';
 import { loadModels } from '../../src/edges/models/index.ts';
 import { openPhotoStore } from '../../src/edges/photos/index.ts';
+import { openPrinter } from '../../src/edges/print/index.ts';
 import { openSqliteStore } from '../../src/edges/store/sqlite-store.ts';
 
 const ROOT = join(import.meta.dirname, '../..');
@@ -35,10 +38,18 @@ export async function startBoardServer(dir: string, done?: number): Promise<Boar
   });
   const store = openSqliteStore(home.database);
   const photos = openPhotoStore(home.photos);
-  const bench = openBench({ store, models, boards, clock: systemClock(), device: home.device, version: '0.0.0' });
+  const clock = systemClock();
+  const devices = openDeviceBook(home.devices, clock);
+  const bench = openBench({ store, models, boards, clock, device: home.device, version: '0.0.0' });
   const app = createApp({
     bench,
+    clock,
+    devices,
+    network: () => null,
+    backups: openBackupShelf(dir),
     photos,
+    printer: openPrinter(),
+    instruments: openInstruments(),
     models,
     version: '0.0.0',
     home: dir,
@@ -58,6 +69,7 @@ export async function startBoardServer(dir: string, done?: number): Promise<Boar
       app.close();
       await listening.close();
       await photos.close();
+      devices.close();
       store.close();
     },
   };

@@ -5,7 +5,19 @@ import { openBrowser } from '../figures/browser.ts';
 import { startServer, temporaryHome, type ServerProcess } from '../figures/server-process.ts';
 import { BenchWalk, SCREENS } from './bench-walk.ts';
 
-const PLACES = ['/', '/scout', '/pile', '/drawer', '/books', '/models', '/models/tern-tn20', '/settings', '/add'];
+const PLACES = [
+  '/',
+  '/scout',
+  '/pile',
+  '/drawer',
+  '/books',
+  '/models',
+  '/models/tern-tn20',
+  '/settings',
+  '/add',
+  '/calculators',
+  '/bench/tern-8/opening',
+];
 const LOOKS = SCREENS.flatMap((screen) =>
   (['light', 'dark'] as const).map((colours) => ({ ...screen, colours, look: `${screen.name}, ${colours}` })),
 );

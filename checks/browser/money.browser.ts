@@ -89,6 +89,45 @@ describe.each(SCREENS)('money on $name', (screen) => {
     await walk.expectAccessible();
   });
 
+  it('counts postage by the weight of the parcel where the person has a table of it', async () => {
+    await walk.goto('/settings');
+    const section = walk.region('Postage by weight');
+    await section.getByLabel('From the day').fill('2020-01-01');
+    await section.getByLabel('Parcel 1: up to so many grams').fill('500');
+    await section.getByLabel('Parcel 1: costs').fill('3.20');
+    await walk.press(section, 'One more weight');
+    await section.getByLabel('Parcel 2: costs').fill('4.60');
+    await walk.noted(() => walk.press(section, 'Keep this table of postage'));
+    const { postage } = await walk.ask<BenchView>('/api/bench');
+    expect(postage.at(-1)!.bands).toEqual([
+      { up_to_g: 500, price_minor: 320 },
+      { up_to_g: 1000, price_minor: 460 },
+    ]);
+    await walk.expectAccessible();
+  });
+
+  it('leads from selling a unit to its line in the stock book', async () => {
+    const { rows } = await walk.ask<{ rows: ItemRow[] }>('/api/items?limit=200');
+    const unit = rows.find(({ status, kind }) => kind === 'unit' && status === 'on-the-bench')!;
+    await walk.goto(`/bench/${unit.id}`);
+    await walk.noted(async () => {
+      const sale = await walk.unfold(walk.region('Grade and let go'), /^Sell$/);
+      await sale.getByLabel(/^Price/).fill('13.37');
+      await walk.press(sale, 'It is sold');
+    });
+    const sold = await walk.ask<TaxView>('/api/books/tax?from=2020-01-01&to=2099-12-31');
+    const line = sold.stock_book.find(({ description }) => description.startsWith(`#${unit.number} `))!;
+    expect(line.sale_minor).toBe(1337);
+    await walk.goto('/books');
+    const period = walk.region('A period, for the tax office');
+    await period.getByLabel('From', { exact: true }).fill('2026-01-01');
+    await period.getByLabel('To', { exact: true }).fill('2099-12-31');
+    await walk.unfold(period, /^Stock book/);
+    const row = period.getByRole('row', { name: new RegExp(line.description) });
+    await row.getByText('13.37').first().waitFor();
+    await walk.expectAccessible();
+  });
+
   it('leads from a sale to the stock book, with the tax of the rule that the person chose', async () => {
     await walk.goto('/books');
     const period = walk.region('A period, for the tax office');

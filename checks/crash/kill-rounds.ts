@@ -80,7 +80,8 @@ async function streamAndKill(
   await exited;
 }
 
-function integrity(file: string): string {
+/** What the check of SQLite says of a database file; "ok" when it is whole. */
+export function integrity(file: string): string {
   const database = new Database(file, { readonly: true });
   try {
     return String(database.pragma('integrity_check', { simple: true }));

@@ -114,6 +114,22 @@ describe('the story of the demo', () => {
     expect(['leave', 'part-out']).toContain(next('tern-9'));
   });
 
+  test('opens a unit step by step, with screws that are missing and foreign, and the sign of an earlier hand', () => {
+    const opening = bench.opening('tern-8', 'stage:board-out')!;
+    expect(opening).toMatchObject({ stage: 'board-out', steps: [], exact: true });
+    expect(opening.done.length).toBeGreaterThan(5);
+    expect(opening.fasteners.sets.find(({ set }) => set === 'back-screws')).toMatchObject({ out: 4, foreign: 1, on_mat: 4 });
+    expect(opening.fasteners.shopping).toMatchObject([{ set: 'back-screws', count: 2 }]);
+    const seen = bench.item('tern-8')!.findings.map(({ place, sees }) => `${place}: ${sees}`);
+    expect(seen).toEqual(expect.arrayContaining(['back-screws: missing', 'back-screws: opened-before', 'charge-control: opened-before']));
+  });
+
+  test('closes a unit with all that came out, and has learned how long its steps take', () => {
+    const { fasteners, steps, stage } = bench.opening('corrie-3', 'stage:open')!;
+    expect({ stage, even: fasteners.even, whole: fasteners.whole }).toEqual({ stage: 'closed', even: true, whole: true });
+    expect(steps.some(({ times, minutes, model_minutes: usual }) => times > 0 && minutes !== usual)).toBe(true);
+  });
+
   test('has an order under way for what a unit on the bench needs next', () => {
     const ordered = bench
       .drawer()

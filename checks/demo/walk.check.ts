@@ -52,6 +52,16 @@ describe('the walk in the terminal', () => {
     for (const item of sold) expect([...item.proof.values()].every((step) => step.outcome === 'pass')).toBe(true);
   });
 
+  test('opens each unit step by step, counts what comes out, and closes it with as much', () => {
+    const units = [...bench.state().items.values()].filter((item) => item.kind === 'unit' && item.stepTimes.length > 0);
+    expect(units.length).toBeGreaterThanOrEqual(2);
+    for (const { id, status } of units) {
+      const { done, fasteners } = bench.opening(id, 'stage:closed')!;
+      expect(fasteners.sets.some(({ out }) => out > 0)).toBe(true);
+      if (status === 'sold' || status === 'kept') expect([done.length === 0, fasteners.even]).toEqual([true, true]);
+    }
+  });
+
   test('is the same with the same seed, and another with another', async () => {
     expect((await walked('gull')).lines).toEqual(lines);
     expect((await walked('autumn')).lines).not.toEqual(lines);

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Remedy, Stakes } from '../../src/core/diagnosis/index.ts';
-import { bestOrder } from '../../src/core/diagnosis/readings/index.ts';
+import { bestOrder, type Remedy, type Stakes } from '../../src/core/diagnosis/index.ts';
 
 const CAUSES = { program: 0.8, virus: 0.15, hardware: 0.05 } as const;
 const ACTIONS = [

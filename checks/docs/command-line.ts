@@ -6,11 +6,12 @@ import type { OpenedBench } from '../../src/apps/cli/cli-parts.ts';
 import { runCli } from '../../src/apps/cli/run-cli.ts';
 import { plainWorker } from '../../src/bench/plan/testing/plain-worker.ts';
 import { openBench } from '../../src/bench/open-bench.ts';
-import { readBundle, writeBundle } from '../../src/edges/bundle/index.ts';
+import { openBackupShelf, readBundle, writeBundle } from '../../src/edges/bundle/index.ts';
 import { systemClock } from '../../src/edges/clock.ts';
 import { openHome } from '../../src/edges/home.ts';
 import { loadModels } from '../../src/edges/models/load-models.ts';
 import { openPhotoStore } from '../../src/edges/photos/index.ts';
+import { openPrinter } from '../../src/edges/print/index.ts';
 import { openSqliteStore } from '../../src/edges/store/sqlite-store.ts';
 import { ROOT } from './pages.ts';
 
@@ -35,7 +36,7 @@ export async function openCommandLine(): Promise<{ run(text: string): Promise<Ra
       await photos.close();
       store.close();
     };
-    return { bench, photos, device: home.device, close };
+    return { bench, photos, backups: openBackupShelf(folder), device: home.device, close };
   };
   const run = async (text: string): Promise<Ran> => {
     const said: string[] = [];
@@ -44,6 +45,7 @@ export async function openCommandLine(): Promise<{ run(text: string): Promise<Ra
     const exitCode = await runCli(argv, {
       open,
       bundle: { write: writeBundle, read: readBundle },
+      printer: openPrinter(),
       clock,
       env: { SALVOR_HOME: join(dir, 'bench') },
       readFile: (path) => readFile(resolve(dir, path)),

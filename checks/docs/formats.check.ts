@@ -5,7 +5,8 @@ import { strFromU8, unzipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { EXIT } from '../../src/apps/cli/stop.ts';
-import { Claim, Envelope, EVENT_VERSION, FindingKind, KINDS, parseEvent } from '../../src/bench/events/index.ts';
+import { Claim, Envelope, EVENT_VERSION, FindingKind, KINDS, LandPattern, parseEvent } from '../../src/bench/events/index.ts';
+import { DRAWING_COLUMNS, LIST_PAD_COLUMNS, PART_KINDS } from '../../src/bench/fit/index.ts';
 import { parseReading } from '../../src/bench/parse-reading.ts';
 import { Problem } from '../../src/bench/views/index.ts';
 import { writeBundle } from '../../src/edges/bundle/index.ts';
@@ -39,6 +40,20 @@ describe('the event log in docs/formats.md', () => {
     expect(parseEvent(example('event'))).toMatchObject({ ok: true });
     const claims = z.array(Claim).parse(example('claims'));
     expect(claims.map(({ about }) => about).sort()).toEqual(Claim.options.map((option) => option.shape.about.value).sort());
+  });
+
+  it('shows a pattern that is taken as it stands', () => {
+    const pattern = { ...(example('pattern') as object) };
+    expect(LandPattern.safeParse(pattern)).toMatchObject({
+      success: true,
+      data: { pads: [{ kind: 'surface' }, {}, { kind: 'peg' }] },
+    });
+    expect(Object.keys(LandPattern.shape).filter((name) => name !== 'contacts')).toEqual(Object.keys(pattern));
+  });
+
+  it('names the columns of a supplier’s list, and every kind of part', () => {
+    const named = [...DRAWING_COLUMNS, ...LIST_PAD_COLUMNS, ...PART_KINDS];
+    expect(named.filter((name) => !new RegExp(`\\b${name}\\b`).test(PAGE))).toEqual([]);
   });
 
   it('names everything that can be seen at a place', () => {

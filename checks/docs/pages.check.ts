@@ -38,20 +38,23 @@ describe('a command on a page', () => {
   const help = async (...command: readonly string[]): Promise<string> =>
     (await line.run(['salvor', ...command, '--help'].join(' '))).output;
   const commandsIn = (text: string): string[] =>
-    [...text.slice(text.indexOf('\nCommands:')).matchAll(/^ {2}([a-z]+)(?= |$)/gm)]
+    [...text.slice(text.indexOf('\nCommands:')).matchAll(/^ {2}([a-z][a-z-]*)(?= |$)/gm)]
       .map(([, name]) => name!)
       .filter((name) => name !== 'salvor');
   /** Each command by its words, with its help: `next`, `add`, `add lot` … */
   const allHelp = async (): Promise<ReadonlyMap<string, string>> => {
-    const names = [...commandsIn(await help()), ...commandsIn(await help('add')).map((name) => `add ${name}`)];
+    const below = await Promise.all(GROUPS.map(async (group) => commandsIn(await help(group)).map((name) => `${group} ${name}`)));
+    const names = [...commandsIn(await help()), ...below.flat()];
     return new Map(await Promise.all(names.map(async (name) => [name, await help(...name.split(' '))] as const)));
   };
 
   it('is one that there is, with options that it takes', async () => {
     const helps = await allHelp();
-    const called = everywhere((text) => codeOf(text).flatMap((code) => [...code.matchAll(/\bsalvor ([a-z]+)(?: ([a-z]+))?([^\n|;]*)/g)]));
+    const called = everywhere((text) =>
+      codeOf(text).flatMap((code) => [...code.matchAll(/\bsalvor ([a-z][a-z-]*)(?: ([a-z][a-z-]*))?([^\n|;]*)/g)]),
+    );
     const wrong = called.flatMap(([path, [whole, name = '', sub = '', rest = '']]) => {
-      const known = helps.get(name === 'add' && sub !== '' ? `add ${sub}` : name);
+      const known = helps.get(GROUPS.includes(name) && sub !== '' ? `${name} ${sub}` : name);
       if (known === undefined) return [`${path}: ${whole}`];
       const options = rest.replaceAll(/"[^"]*"/g, '').match(/--[a-z-]+/g) ?? [];
       return options
@@ -78,8 +81,10 @@ describe('a command on a page', () => {
   });
 });
 
+/** Commands that have commands of their own. */
+const GROUPS: readonly string[] = ['add', 'reckon'];
 /** Files, ids and folders that are not at hand here. */
-const NEEDS_MORE = /…|\.jpg|\.zip|\.kicad_mod|\.csv|add event|--home/;
+const NEEDS_MORE = /…|\.csv|\.jpg|\.zip|\.kicad_mod|add event|--home/;
 
 /** What the examples speak of: units up to #7, and a bag of parts. */
 const SET_UP = [

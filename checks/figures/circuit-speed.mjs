@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { compileCircuit, powered, unpowered } from '../../dist/core/circuit/index.js';
 
 const { netlist, sets, poweredDraws, unpoweredDraws, state, nodes } = JSON.parse(readFileSync(0, 'utf8'));
-const drawsOf = (list) => list.map((draw) => Float64Array.from(draw));
+const drawsOf = (list) => list.map(({ scale, severity }) => ({ scale: Float64Array.from(scale), severity }));
 const circuit = compileCircuit(netlist);
 
 function cpuSeconds(run) {

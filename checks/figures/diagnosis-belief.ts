@@ -4,7 +4,7 @@ import { randomStream, type RandomStream } from '../../src/core/numeric/index.ts
 import { learn, simulate, studyBoard, type Learned, type StudyBoard } from './diagnosis-board.ts';
 import { ForeignBoard } from './diagnosis-foreign.ts';
 import { reachBound } from './diagnosis-reach.ts';
-import { Bench, MOST_PROBES, NoAnswer, STAKES, type Case, type Session } from './diagnosis-sessions.ts';
+import { Bench, MOST_PROBES, NoAnswer, STAKES, type Case, type Session, type Way } from './diagnosis-sessions.ts';
 import { quantile, round, type Figure, type Progress } from './figure.ts';
 
 /** Cases of each part of the study. */
@@ -20,16 +20,18 @@ export async function beliefFigures(progress: Progress): Promise<Figure[]> {
   progress('Computing what each of 462 faults reads on 16 drawn boards …');
   const bench = new Bench(learn(studyBoard()));
   progress(`Following the advice on ${CASES.single} boards with one fault …`);
-  const single = await sessions(bench, CASES.single, 'chosen after the second tuning: boards with one fault', {});
+  const single = await sessions(bench, CASES.single, 'chosen after the third tuning: boards with one fault', {});
+  progress('… on the same boards by the probe alone, nothing tried before …');
+  const alone = await sessions(bench, CASES.single, 'chosen after the third tuning: boards with one fault', { readsOnly: true });
   progress(`… on ${CASES.wrong} boards where 5 % of the readings are wrong …`);
-  const wrong = await sessions(bench, CASES.wrong, 'chosen after the second tuning: boards read wrongly', { wrongShare: 0.05 });
+  const wrong = await sessions(bench, CASES.wrong, 'chosen after the third tuning: boards read wrongly', { wrongShare: 0.05 });
   progress(`… on ${CASES.two} boards with two faults …`);
   const two = await twoFaults(bench);
   progress(`… on ${CASES.foreign} boards of the other simulator …`);
   const foreign = await foreignTruth(bench);
   progress(`… and in money, on ${CASES.money} boards …`);
   const money = await costs(bench);
-  return [...speedFigures(single), ...singleFigures(bench, single), wrongFigure(wrong), two, foreign, ...money];
+  return [...speedFigures(single), ...singleFigures(bench, single, alone), wrongFigure(wrong), two, foreign, ...money];
 }
 
 interface Followed {
@@ -45,19 +47,19 @@ function drawFault({ faults }: StudyBoard, random: RandomStream): number {
 }
 
 /** A board within its tolerances, with faults, read as the product's own circuit has it. */
-function ownCase({ board }: Learned, faults: readonly number[], draw: Draw): Case {
+function ownCase({ board, trier }: Learned, faults: readonly number[], draw: Draw): Case {
   const set = faults.map((fault) => board.circuitFaults[fault]!);
   const values = simulate(board, [set], [draw], [...board.points.keys()]);
-  return { faults, read: (p) => values[p] };
+  return { faults, tries: trier.try(set, draw), read: (p) => values[p] };
 }
 
-async function sessions(bench: Bench, count: number, seed: string, { wrongShare = 0 }: { wrongShare?: number }): Promise<Followed[]> {
+async function sessions(bench: Bench, count: number, seed: string, way: Omit<Way, 'choose'>): Promise<Followed[]> {
   const random = randomStream(seed);
   const draws = drawBoards(bench.learned.board.netlist, count, randomStream(`tolerances of ${seed}`));
   const found: Followed[] = [];
   for (const draw of draws) {
     const fault = drawFault(bench.learned.board, random);
-    const session = await bench.follow(ownCase(bench.learned, [fault], draw), random, { choose: 'most-told', wrongShare });
+    const session = await bench.follow(ownCase(bench.learned, [fault], draw), random, { ...way, choose: 'most-told' });
     found.push({ fault, session });
   }
   return found;
@@ -66,6 +68,8 @@ async function sessions(bench: Bench, count: number, seed: string, { wrongShare 
 const mean = (values: readonly number[]): number => values.reduce((sum, each) => sum + each, 0) / values.length;
 const share = <T>(list: readonly T[], holds: (each: T) => boolean): number => list.filter(holds).length / list.length;
 const lastOf = ({ session }: Followed) => session.advices.at(-1)!;
+const tries =
+  'before the first probe the device is tried as on the bench (15 things: it starts, charges, sounds, each key, each lamp, each thing it switches, its contacts), which counts as no probe';
 const about = 'seeded synthetic board, 462 faults, 16 draws; truth by rate on boards of another seed, handheld meter within its limits';
 
 function speedFigures(followed: readonly Followed[]): Figure[] {
@@ -82,48 +86,50 @@ function speedFigures(followed: readonly Followed[]): Figure[] {
   ];
 }
 
-function singleFigures(bench: Bench, followed: readonly Followed[]): Figure[] {
+function singleFigures(bench: Bench, followed: readonly Followed[], alone: readonly Followed[]): Figure[] {
   const { faults } = bench.learned.board;
   const probes = followed.map(({ session }) => session.probes);
   const inTop3 = ({ fault, session }: Followed): boolean => bench.parts(session.belief).slice(0, 3).includes(faults[fault]!.part);
   const shows = followed.filter(({ fault }) => bench.groups[fault + 1] !== 0);
   const bound = boundsOf(bench);
   const eight = ({ session }: Followed): boolean => session.advices[Math.min(8, session.advices.length - 1)]!.right;
+  const probesAlone = alone.map(({ session }) => session.probes);
+  const byProbeAlone = (value: number): string => `by the probe alone, nothing tried before: ${round(value)}`;
   return [
     {
       figure: 'diagnosis.group_right',
       value: round(share(followed, (each) => lastOf(each).right)),
       unit: '',
       target: '≥ 0.92',
-      reference: `${followed.length} cases, ${about}; ${new Set(bench.groups).size} groups`,
+      reference: `${followed.length} cases, ${about}; ${new Set(bench.groups).size} groups; ${tries}; ${byProbeAlone(share(alone, (each) => lastOf(each).right))}`,
     },
     {
       figure: 'diagnosis.part_top3',
       value: round(share(followed, inTop3)),
       unit: '',
       target: '≥ 0.92',
-      reference: `same cases; ${followed.length - shows.length} of them have faults that read like a healthy board at every point; of the others ${round(share(shows, inTop3))}`,
+      reference: `same cases; ${followed.length - shows.length} of them have faults that read like a healthy board at every point; of the others ${round(share(shows, inTop3))}; ${byProbeAlone(share(alone, inTop3))}`,
     },
     {
       figure: 'diagnosis.probes_mean',
       value: round(mean(probes)),
       unit: '',
       target: '≤ 6',
-      reference: `same cases; until one group has 90 %, nothing tells 0.02 bits, or 40; of those that do not read like a healthy board ${round(mean(shows.map(({ session }) => session.probes)))}; where only being sure, or the 40th, ends the search, no order of readings gets below ${bound.mean} on this board, if a fault has to show at one point by three spreads`,
+      reference: `same cases; until one group has 90 %, nothing tells 0.1 bits, or 40; ${byProbeAlone(mean(probesAlone))}, and where only being sure, or the 40th, ends the search, no order of readings alone gets below ${bound.mean} on this board, if a fault has to show at one point by three spreads`,
     },
     {
       figure: 'diagnosis.probes_median',
       value: quantile(probes, 0.5),
       unit: '',
       target: '≤ 3',
-      reference: `same cases; faults are drawn by their rates, where the trial behind the target does not say how it drew; two readings tell no more than ${bound.told(2)} of the boards from a healthy one, three ${bound.told(3)}`,
+      reference: `same cases; ${byProbeAlone(quantile(probesAlone, 0.5))}; faults are drawn by their rates, where the trial behind the target does not say how it drew; two readings alone tell no more than ${bound.told(2)} of the boards from a healthy one, three ${bound.told(3)}`,
     },
     {
       figure: 'diagnosis.group_right_at8',
       value: round(share(followed, eight)),
       unit: '',
       target: '≥ 0.8',
-      reference: `same cases, after 8 probes or the last; 8 readings tell no more than ${bound.told(8)} of the boards from a healthy one, and ${bound.like} read like one everywhere`,
+      reference: `same cases, after 8 probes or the last; ${byProbeAlone(share(alone, eight))}; 8 readings alone tell no more than ${bound.told(8)} of the boards from a healthy one, and ${bound.like} read like one everywhere`,
     },
     calibration(followed),
   ];
@@ -164,9 +170,9 @@ const wrongFigure = (followed: readonly Followed[]): Figure => ({
 });
 
 async function twoFaults(bench: Bench): Promise<Figure> {
-  const random = randomStream('chosen after the second tuning: boards with two faults');
+  const random = randomStream('chosen after the third tuning: boards with two faults');
   const { board } = bench.learned;
-  const draws = drawBoards(board.netlist, CASES.two, randomStream('tolerances of chosen after the second tuning: boards with two faults'));
+  const draws = drawBoards(board.netlist, CASES.two, randomStream('tolerances of chosen after the third tuning: boards with two faults'));
   const shown = (): number => {
     for (;;) {
       const fault = drawFault(board, random);
@@ -186,17 +192,17 @@ async function twoFaults(bench: Bench): Promise<Figure> {
     value: namedBy(Infinity),
     unit: '',
     target: '≥ 0.7',
-    reference: `${CASES.two} cases by rate, both of faults that do not read like a healthy board; until nothing tells 0.02 bits, or 40 probes, ${round(mean(found.map(({ probes }) => probes)))} in the mean; right when one of the three likeliest sets has a fault of the group of each; after ${EARLY} probes ${namedBy(EARLY)}`,
+    reference: `${CASES.two} cases by rate, both of faults that do not read like a healthy board; until nothing tells 0.1 bits, or 40 probes, ${round(mean(found.map(({ probes }) => probes)))} in the mean; right when one of the three likeliest sets has a fault of the group of each; after ${EARLY} probes ${namedBy(EARLY)}`,
   };
 }
 
 async function foreignTruth(bench: Bench): Promise<Figure> {
-  const random = randomStream('chosen after the second tuning: boards of the other simulator');
+  const random = randomStream('chosen after the third tuning: boards of the other simulator');
   const { board } = bench.learned;
   const draws = drawBoards(
     board.netlist,
     CASES.foreign,
-    randomStream('tolerances of chosen after the second tuning: boards of the other simulator'),
+    randomStream('tolerances of chosen after the third tuning: boards of the other simulator'),
   );
   const count = { right: 0, asked: 0, unwritten: 0, silent: 0 };
   for (const draw of draws) {
@@ -207,7 +213,8 @@ async function foreignTruth(bench: Bench): Promise<Figure> {
       continue;
     }
     try {
-      const session = await bench.follow({ faults: [fault], read: (p) => foreign.reading(p) }, random, { choose: 'most-told' });
+      const tries = await foreign.tries(bench.learned.trier);
+      const session = await bench.follow({ faults: [fault], tries, read: (p) => foreign.reading(p) }, random, { choose: 'most-told' });
       count.asked++;
       if (session.advices.at(-1)!.right) count.right++;
     } catch (error) {
@@ -226,9 +233,9 @@ async function foreignTruth(bench: Bench): Promise<Figure> {
 
 /** Money of a working unit that is not got: minutes of measuring, of mending by the belief at its end, and what giving up loses. */
 async function costs(bench: Bench): Promise<Figure[]> {
-  const random = randomStream('chosen after the second tuning: boards in money');
+  const random = randomStream('chosen after the third tuning: boards in money');
   const { board } = bench.learned;
-  const draws = drawBoards(board.netlist, CASES.money, randomStream('tolerances of chosen after the second tuning: boards in money'));
+  const draws = drawBoards(board.netlist, CASES.money, randomStream('tolerances of chosen after the third tuning: boards in money'));
   const mending = mendingOf(board.faults, board.remedies);
   const worth = (chances: Float64Array, fault: number): number =>
     worthByRow(mending, quickRow(mending, chances, STAKES).steps, board.faults.length + 1, STAKES)[fault + 1]!;

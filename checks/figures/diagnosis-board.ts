@@ -5,6 +5,7 @@ import {
   faultUniverse,
   HANDHELD_METER,
   meterError,
+  pathOfFault,
   powered,
   readNetlist,
   unpowered,
@@ -25,6 +26,7 @@ import {
 } from '../../src/core/diagnosis/readings/index.ts';
 import type { Remedy, Stage } from '../../src/core/diagnosis/index.ts';
 import { randomStream } from '../../src/core/numeric/index.ts';
+import { Trier } from './diagnosis-trials.ts';
 import { syntheticBoard, syntheticPlacement } from '../circuit/synthetic-board.ts';
 
 export const POWER = { supplies: { XBT1: 3.9 } };
@@ -62,7 +64,11 @@ export function studyBoard(): StudyBoard {
     .sort((a, b) => a.key - b.key)
     .slice(0, FAULTS)
     .map(({ fault }) => fault);
-  const faults = circuitFaults.map(({ id, components, rate }) => ({ id, rate, block: components[0]!, part: components[0]! }));
+  const faults = circuitFaults.map((fault): ReadingFault => {
+    const { id, components, rate } = fault;
+    const path = pathOfFault(netlist, fault);
+    return { id, rate, block: components[0]!, part: components[0]!, ...(path ? { path } : {}) };
+  });
   const measured = pointsOf(netlist);
   const [points, leads] = [measured.map(({ point }) => point), measured.map((each) => each.leads)];
   return { netlist, circuit: compileCircuit(netlist), circuitFaults, faults, points, leads, remedies: remediesOf(circuitFaults) };
@@ -144,6 +150,7 @@ export interface Learned {
   readonly board: StudyBoard;
   readonly baseline: Baseline;
   readonly bands: OutcomeBands;
+  readonly trier: Trier;
 }
 
 /** What the advice knows: the dictionary of the study's own draws. */
@@ -161,7 +168,9 @@ export function learn(board: StudyBoard): Learned {
       points,
     ),
   );
-  return { board, baseline: { kernels, functions: new Map(), simulate: pairs }, bands: outcomeBands(kernels) };
+  const trier = new Trier(board.netlist, board.circuit, draws);
+  const functions = trier.works([[], ...board.circuitFaults.map((fault) => [fault])], draws);
+  return { board, baseline: { kernels, functions, simulate: pairs }, bands: outcomeBands(kernels), trier };
 }
 
 /** Simulates a pair at a point only once. */

@@ -90,7 +90,8 @@ interface Run {
 
 /** The built engine in its own process. */
 function ownSpeed({ netlist, circuitFaults }: StudyBoard): { powered: Run[]; unpowered: Run; points: number } {
-  const draws = (count: number, seed: string): number[][] => drawBoards(netlist, count, randomStream(seed)).map((draw) => [...draw]);
+  const draws = (count: number, seed: string): { scale: number[]; severity: number }[] =>
+    drawBoards(netlist, count, randomStream(seed)).map(({ scale, severity }) => ({ scale: [...scale], severity }));
   const input = JSON.stringify({
     netlist,
     sets: [[], ...circuitFaults.map((fault) => [fault])],
@@ -126,7 +127,7 @@ async function foreignSpeed(board: StudyBoard): Promise<{ loopS: number; compute
 /** The netlist of a fault for the general simulator; undefined where a part has lost the ground that its law is written against. */
 function textOf(board: StudyBoard, fault: number, draw: Draw): string | undefined {
   const foreign = new ForeignBoard(board, [fault], draw);
-  return foreign.canBeWritten ? foreign.text('', true) : undefined;
+  return foreign.canBeWritten ? foreign.text('', POWER) : undefined;
 }
 
 /** A sweep of the first voltage source over 1 mV. */

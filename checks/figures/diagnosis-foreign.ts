@@ -2,17 +2,20 @@ import { Simulation } from 'eecircuit-engine';
 import {
   applyFaults,
   asWritten,
-  CLOSED_CONTACT_OHM,
+  atSeverity,
   HANDHELD_METER,
   inPowerState,
   UNPOWERED,
+  type CircuitFault,
   type Conditions,
   type Draw,
   type Netlist,
   type Part,
+  type PowerState,
 } from '../../src/core/circuit/index.ts';
 import { boost, charger, FUNCTIONS, linreg, load } from '../circuit/board-laws-in-spice.ts';
 import { POWER, type StudyBoard } from './diagnosis-board.ts';
+import type { Trier } from './diagnosis-trials.ts';
 
 /** What the other simulator's board differs in, beside its tolerances: junctions and transistors of other makers, chips that draw more, a warmer bench. */
 const MISMATCH = { saturation: 1.4, gain: 0.75, load: 1.15, transconductance: 0.85, celsius: 34 } as const;
@@ -20,12 +23,20 @@ const MISMATCH = { saturation: 1.4, gain: 0.75, load: 1.15, transconductance: 0.
 /** The other simulator keeps memory of every run, so it begins anew now and then. */
 const RUNS = 60;
 
+type Voltages = ReadonlyMap<string, number>;
+
+function between(volts: Voltages | undefined, red: string, black: string): number | undefined {
+  const at = (node: string): number | undefined => (node === '0' ? 0 : volts?.get(node.toLowerCase()));
+  const [a, b] = [at(red), at(black)];
+  return a === undefined || b === undefined ? undefined : a - b;
+}
+
 class Simulator {
   private runs = 0;
   private simulation: Simulation | undefined;
 
   /** Node voltages by lower-case name, or undefined where it finds none. */
-  async voltages(netlist: string): Promise<Map<string, number> | undefined> {
+  async voltages(netlist: string): Promise<Voltages | undefined> {
     if (!this.simulation || this.runs++ % RUNS === 0) {
       this.simulation = new Simulation();
       await this.simulation.start();
@@ -47,18 +58,20 @@ const simulator = new Simulator();
 export class ForeignBoard {
   private readonly netlist: Netlist;
   private readonly conditions: Conditions;
+  private readonly set: readonly CircuitFault[];
 
   constructor(
     private readonly board: StudyBoard,
     faults: readonly number[],
     draw: Draw,
   ) {
+    this.set = faults.map((fault) => board.circuitFaults[fault]!);
     const base = asWritten(board.netlist);
-    const drawn = { ...base, scale: Float64Array.from(base.scale, (scale, i) => scale * draw[i]!) };
+    const drawn = { ...base, scale: Float64Array.from(base.scale, (scale, i) => scale * draw.scale[i]!) };
     const faulted = applyFaults(
       board.netlist,
       drawn,
-      faults.map((fault) => board.circuitFaults[fault]!),
+      this.set.map(({ changes }) => ({ changes: atSeverity(changes, draw.severity) })),
     );
     [this.netlist, this.conditions] = [faulted.netlist, faulted.conditions];
   }
@@ -75,19 +88,16 @@ export class ForeignBoard {
   async reading(p: number): Promise<number | undefined> {
     const { mode } = this.board.points[p]!;
     const { red, black, held } = this.board.leads[p]!;
-    const across = async (meter: string, power: boolean): Promise<number | undefined> => {
-      const volts = await simulator.voltages(this.text(meter, power, held));
-      const at = (node: string): number | undefined => (node === '0' ? 0 : volts?.get(node.toLowerCase()));
-      const [a, b] = [at(red), at(black)];
-      return a === undefined || b === undefined ? undefined : a - b;
-    };
-    if (mode === 'volts') return across(`Rmeter ${red} ${black} ${HANDHELD_METER.volts.inputOhm}`, true);
+    const switches = held === undefined ? {} : { switches: { [held]: 'on' as const } };
+    const across = async (meter: string, state: PowerState): Promise<number | undefined> =>
+      between(await simulator.voltages(this.text(meter, { ...state, ...switches })), red, black);
+    if (mode === 'volts') return across(`Rmeter ${red} ${black} ${HANDHELD_METER.volts.inputOhm}`, POWER);
     const { complianceV, ranges } = HANDHELD_METER[mode as 'ohms' | 'diode'];
     for (const { testA, upTo } of ranges) {
       // What keeps the meter within its compliance where nothing conducts: a clamp well above it.
       const volt = await across(
         `Imeter ${black} ${red} ${testA}\nBclamp ${red} ${black} I=max(0,V(${red},${black})-${complianceV + 0.5})*1m`,
-        false,
+        UNPOWERED,
       );
       if (volt === undefined) return undefined;
       const value = mode === 'diode' ? volt : volt / testA;
@@ -96,14 +106,22 @@ export class ForeignBoard {
     return Infinity;
   }
 
+  /** What works when it is tried. */
+  async tries(trier: Trier): Promise<Map<string, boolean>> {
+    const { needs } = trier;
+    const byState = new Map<PowerState, Voltages | undefined>();
+    for (const { state } of needs) if (!byState.has(state)) byState.set(state, await simulator.voltages(this.text('', state)));
+    const volts = needs.map(({ state, net, against }) => between(byState.get(state), net, against) ?? NaN);
+    return trier.noted(this.set, Float64Array.from(volts));
+  }
+
   /** Its netlist for the other simulator, with the meter at it. */
-  text(meter: string, isPowered: boolean, held?: string): string {
-    const fed = inPowerState(this.netlist, this.conditions, isPowered ? POWER : UNPOWERED);
+  text(meter: string, state: PowerState): string {
+    const fed = inPowerState(this.netlist, this.conditions, state);
     const lines = this.netlist.parts.flatMap((part, i) => {
       if (fed.removed[i]) return [];
-      const value = part.name === held ? CLOSED_CONTACT_OHM : part.value;
       const bridge = fed.bridge[i]! > 0 ? [`Rbridge${i} ${part.nodes[0]} ${part.nodes[1]} ${1 / fed.bridge[i]!}`] : [];
-      return [lineOf({ ...part, value }, i, fed.scale[i]!), ...bridge];
+      return [lineOf(part, i, fed.scale[i]!), ...bridge];
     });
     return [
       'a board of the study',

@@ -19,6 +19,8 @@ import type { Learned } from './diagnosis-board.ts';
 /** A board with hidden faults, by index, and what a point of it truly reads; Infinity is OL, undefined is no answer. */
 export interface Case {
   readonly faults: readonly number[];
+  /** What works when the device is tried. */
+  readonly tries: ReadonlyMap<string, boolean>;
   readonly read: (p: number) => number | undefined | Promise<number | undefined>;
 }
 
@@ -36,7 +38,7 @@ const OPTIONS: BelieveOptions = { unknownRate: 0.02, noneRate: 0.02 };
 /** It is sure enough at this belief in one group. */
 const SURE = 0.9;
 export const MOST_PROBES = 40;
-const LEAST_BITS = 0.02;
+const LEAST_BITS = 0.1;
 
 /** What a person writes down: a handheld meter anywhere within its limits, rounded to its last digit. */
 export function shownBy(mode: ReadingPoint['mode'], value: number, random: RandomStream): number | null {
@@ -71,8 +73,18 @@ export interface Way {
   readonly choose: 'most-told' | 'advice' | readonly number[];
   /** Share of readings that are of some other point of the same mode. */
   readonly wrongShare?: number;
+  /** Begins with the probe, the device is not tried before. */
+  readonly readsOnly?: boolean;
   /** Goes on while a reading tells something, however sure it is of one fault: for units that may have two. */
   readonly goesOn?: boolean;
+}
+
+/** All trials of the device, each of them noted the wrong way round with this chance. */
+function tried({ tries }: Case, random: RandomStream, wrongShare: number): ReadingEvidence[] {
+  return [...tries].map(([name, works]) => {
+    const seemsToWork = random() < wrongShare ? !works : works;
+    return { id: `try ${name}`, kind: 'function', function: name, outcome: seemsToWork ? 'works' : 'fails' };
+  });
 }
 
 /** The simulator of the truth found no operating point. */
@@ -112,7 +124,8 @@ export class Bench {
 
   /** Measures until it is sure of one group, nothing more is told, acting is worth more (by advice), or 40 readings are taken. */
   async follow(truth: Case, random: RandomStream, way: Way): Promise<Session> {
-    const evidence: ReadingEvidence[] = [];
+    const evidence: ReadingEvidence[] = way.readsOnly ? [] : tried(truth, random, way.wrongShare ?? 0);
+    const trials = evidence.length;
     const [milliseconds, thinkingMs, advices]: [number[], number[], Advice[]] = [[], [], []];
     let [bench, minutes] = [AT_FIRST, 0];
     for (;;) {
@@ -129,8 +142,8 @@ export class Bench {
         chance: top.chance,
         named: this.namesAll(belief, truth.faults),
       });
-      if (!next || evidence.length >= MOST_PROBES || (!way.goesOn && way.choose !== 'advice' && top.chance >= SURE))
-        return { belief, probes: evidence.length, minutes, advices, milliseconds, thinkingMs };
+      if (!next || evidence.length - trials >= MOST_PROBES || (!way.goesOn && way.choose !== 'advice' && top.chance >= SURE))
+        return { belief, probes: evidence.length - trials, minutes, advices, milliseconds, thinkingMs };
       minutes += next.minutes;
       bench = { side: next.point.side === 'both' ? bench.side : next.point.side, power: next.point.power, mode: next.point.mode };
       evidence.push({

@@ -61,6 +61,8 @@ function drawnPairs(): [Pattern, Pattern][] {
       footMm: [0.45, 0.75],
       widthMm: [0.17, 0.27],
       heightMm: null,
+      legMm: null,
+      pegs: null,
     }),
   );
   return drawn.map((part) => [part, placed(part, { turnDeg: 90, dxMm: 3, dyMm: -2 })]);

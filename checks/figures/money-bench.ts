@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import { deviceModelOf } from '../../src/bench/advice/device-model.ts';
 import { foldLog } from '../../src/bench/fold/index.ts';
-import { learnedView, withLearned } from '../../src/bench/learning/index.ts';
+import { learnedModel, withLearned } from '../../src/bench/learning/index.ts';
 import { chanceBefore } from '../../src/bench/learning/learned-remedies.ts';
 import type { Model, ModelFile } from '../../src/bench/models/index.ts';
 import { testLog, type Step } from '../../src/bench/testing/events.ts';
@@ -145,8 +145,9 @@ export async function runBench(seed: string): Promise<BenchRun> {
     testLog(...first.flatMap(({ fate, result }, unit) => stepsOf(world.shipped, fate, result, unit))),
     new Map([[world.shipped.file.id, world.shipped]]),
   );
-  const { numbers } = learnedView(state, new Map([[world.shipped.file.id, world.shipped]]));
-  const learned = withLearned(world.shipped, numbers);
+  const own = learnedModel(state, world.shipped);
+  const { numbers } = own;
+  const learned = withLearned(world.shipped, own, 'study');
   const rest = fates.slice(LEARNED_FROM);
   return {
     shippedMinor: rest.map((fate) => workOn(world, world.shipped, fate).profitMinor),
@@ -181,5 +182,6 @@ function stepsOf(model: Model, fate: Fate, result: Result, unit: number): Step[]
       'remedy-done',
       { item_id, remedy, minutes: Math.round(10 * minutes) / 10, outcome: mended ? 'mended' : 'not-mended' },
     ]),
+    ['kept', { item_id }],
   ];
 }

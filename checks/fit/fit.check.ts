@@ -1,4 +1,7 @@
+import { isDeepStrictEqual } from 'node:util';
 import { describe, expect, test } from 'vitest';
+import { LandPattern } from '../../src/bench/events/index.ts';
+import { patternOf, recordOf } from '../../src/bench/fit/index.ts';
 import {
   assertFit,
   chipMm,
@@ -61,6 +64,11 @@ describe.skipIf(!files)('a seeded draw of 300 patterns', () => {
       return fit.answer !== 'fits';
     });
     expect(wrong.map(({ name }) => name)).toEqual([]);
+  });
+
+  test('each comes back from the log as it was', () => {
+    const lost = drawn.filter((pattern) => !isDeepStrictEqual(patternOf(LandPattern.parse(recordOf(pattern))), pattern));
+    expect(lost.map(({ name }) => name)).toEqual([]);
   });
 
   test('none with four pads or more fits itself stretched by half', () => {

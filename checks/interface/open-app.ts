@@ -1,21 +1,30 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import type { Network } from '../../src/apps/server/app-parts.ts';
 import { createApp, type App } from '../../src/apps/server/app.ts';
 import type { Bench } from '../../src/bench/bench.ts';
 import type { BoardShelf } from '../../src/bench/boards/index.ts';
 import { plainWorker } from '../../src/bench/plan/testing/plain-worker.ts';
+import type { Clock, DeviceBook } from '../../src/bench/ports.ts';
 import { openBench } from '../../src/bench/open-bench.ts';
-import { readBundle, writeBundle } from '../../src/edges/bundle/index.ts';
+import { openBackupShelf, readBundle, writeBundle } from '../../src/edges/bundle/index.ts';
 import { systemClock } from '../../src/edges/clock.ts';
+import { openDeviceBook } from '../../src/edges/devices/index.ts';
 import { openHome } from '../../src/edges/home.ts';
+import { openInstruments } from '../../src/edges/instruments/index.ts';
 import { loadModels } from '../../src/edges/models/load-models.ts';
 import { openPhotoStore } from '../../src/edges/photos/index.ts';
+import { openPrinter } from '../../src/edges/print/index.ts';
 import { openSqliteStore } from '../../src/edges/store/sqlite-store.ts';
+
+/** The network as a phone would see it, though nothing listens there. */
+export const NETWORK: Network = { urls: ['https://192.0.2.7:4781/'], hosts: new Set(['192.0.2.7']), fingerprint: 'AB:CD' };
 
 export interface OpenedApp {
   readonly app: App;
   readonly bench: Bench;
+  readonly devices: DeviceBook;
   readonly logged: string[];
   /** Asks as a program on this machine does; a plain object goes as JSON. */
   ask(path: string, body?: unknown): Promise<Response>;
@@ -23,7 +32,7 @@ export interface OpenedApp {
 }
 
 /** The server over a real store, real photos and the models that ship, on an empty bench in a folder of its own. */
-export async function openApp(parts: { webDir?: string; boards?: BoardShelf } = {}): Promise<OpenedApp> {
+export async function openApp(parts: { webDir?: string; boards?: BoardShelf; clock?: Clock } = {}): Promise<OpenedApp> {
   const logged: string[] = [];
   const dir = mkdtempSync(join(tmpdir(), 'salvor-interface-'));
   const home = openHome(dir);
@@ -31,10 +40,18 @@ export async function openApp(parts: { webDir?: string; boards?: BoardShelf } = 
   const photos = openPhotoStore(home.photos);
   const planning = { worker: plainWorker(), log: (sentence: string) => void logged.push(sentence) };
   const { models } = await loadModels(join(import.meta.dirname, '../../models'));
-  const bench = openBench({ store, models, planning, clock: systemClock(), device: home.device, version: '0.0.0' });
+  const clock = parts.clock ?? systemClock();
+  const devices = openDeviceBook(home.devices, clock);
+  const bench = openBench({ store, models, planning, clock, device: home.device, version: '0.0.0' });
   const app = createApp({
     bench,
+    clock,
+    devices,
+    network: () => NETWORK,
+    backups: openBackupShelf(dir),
     photos,
+    printer: openPrinter(),
+    instruments: openInstruments(),
     models,
     ...(parts.boards ? { boards: parts.boards } : {}),
     bundle: { write: writeBundle, read: readBundle },
@@ -46,10 +63,11 @@ export async function openApp(parts: { webDir?: string; boards?: BoardShelf } = 
   const close = async (): Promise<void> => {
     app.close();
     await photos.close();
+    devices.close();
     store.close();
     rmSync(dir, { recursive: true, force: true });
   };
-  return { app, bench, logged, ask: async (path, body) => app.request(`http://127.0.0.1:4780${path}`, requestOf(body)), close };
+  return { app, bench, devices, logged, ask: async (path, body) => app.request(`http://127.0.0.1:4780${path}`, requestOf(body)), close };
 }
 
 function requestOf(body: unknown): RequestInit {

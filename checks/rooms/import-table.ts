@@ -29,7 +29,7 @@ const RULES: readonly Rule[] = [
   {
     room: /^edges\/([a-z-]+)/,
     name: 'an edge',
-    mayImport: [/^core\//, /^bench\/(ports|events|views|models|boards|state)/],
+    mayImport: [/^core\//, /^bench\/(ports|events|views|models|boards|state)/, /^edges\/files\//],
     packages: 'any',
   },
   {

@@ -1,3 +1,4 @@
+import { gesturesOfSteps } from './open-and-close.mjs';
 import { VERBS } from './verbs.mjs';
 
 const LINE_MINUTES = 1;
@@ -22,7 +23,7 @@ export function tellStory(story, { bench, clock, models, photos }) {
     day = new Date(day.getTime() + (chapter.after_days ?? 0) * 86_400_000);
     clock.goTo(new Date(`${day.toISOString().slice(0, 10)}T${chapter.from}:00Z`));
     for (const line of chapter.diary)
-      tellLine(line, { bench, clock, context, where: `${day.toISOString().slice(0, 10)}: ${JSON.stringify(line)}` });
+      tellLine(line, { bench, clock, models, context, where: `${day.toISOString().slice(0, 10)}: ${JSON.stringify(line)}` });
   }
 }
 
@@ -34,10 +35,11 @@ const settingsOf = ({ name, currency, hour_value, fee_percent, postage_out }) =>
   postage_out_minor: Math.round(postage_out * 100),
 });
 
-function tellLine(line, { bench, clock, context, where }) {
+function tellLine(line, { bench, clock, models, context, where }) {
   const verb = Object.keys(line).find((key) => key in VERBS);
   try {
-    if (!verb) throw new Error(`a line starts with one of ${Object.keys(VERBS).join(', ')}`);
+    if (line.steps) return goBySteps(line, { bench, clock, models });
+    if (!verb) throw new Error(`a line starts with steps or one of ${Object.keys(VERBS).join(', ')}`);
     clock.pass(Math.max(LINE_MINUTES, line.minutes ?? 0));
     if (line.prove === 'all') return proveAll(line, { bench, clock });
     const [kind, body] = VERBS[verb](line, context);
@@ -45,6 +47,14 @@ function tellLine(line, { bench, clock, context, where }) {
     if (line.label) context.labels.set(line.label, id);
   } catch (error) {
     throw new Error(`The story cannot be told at ${where}\n  ${error.message}`, { cause: error });
+  }
+}
+
+/** A unit opened or closed step by step, each at its time. */
+function goBySteps(line, { bench, clock, models }) {
+  for (const { minutes, events } of gesturesOfSteps(line, { bench, models })) {
+    clock.pass(Math.max(LINE_MINUTES, minutes));
+    for (const { kind, body } of events) record(bench, kind, body);
   }
 }
 

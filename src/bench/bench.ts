@@ -2,6 +2,7 @@ import type { Boards } from './boards/board-knowledge.ts';
 import type { AnyEvent, Stored } from './events/index.ts';
 import type { EventStore, Clock, ItemPage, ItemQuery, PlanWorker } from './ports.ts';
 import type { Model } from './models/index.ts';
+import type { ReportView, StoryChoices, StoryView } from './report/index.ts';
 import type { BenchState } from './state.ts';
 import type { Period } from './tax/index.ts';
 import type {
@@ -9,14 +10,18 @@ import type {
   BenchView,
   BooksView,
   BreakdownView,
+  CalibrationView,
   DrawerView,
   ItemFile,
+  LearnedBundle,
   LearnedView,
   ListingTextView,
   LotQuestion,
   LotView,
   MarketView,
   ModelRow,
+  NetView,
+  OpeningView,
   OutlookView,
   ChoiceQuestion,
   CompareQuestion,
@@ -85,10 +90,18 @@ export interface Bench {
   yearPack(period: Period): ReadonlyMap<string, string>;
   /** What was learned of remedies, faults and sellers, and from which jobs. */
   learned(): LearnedView;
+  /** What was learned of a model from own jobs, to be given away; null when the model is not here. */
+  sharedLearning(modelId: string): LearnedBundle | null;
+  /** What was thought against what came. `shouldStop` ends the reckoning for this time, and the answer says how far it is; never by default. */
+  calibration(shouldStop?: () => boolean): CalibrationView;
   /** Profit by model, seller and remedy, and estimates against outcomes. */
   breakdown(): BreakdownView;
   /** The text of a listing from what is on file of a unit; null when there is no such unit or its model is not here. */
   listingText(name: string): ListingTextView | null;
+  /** The condition of a unit for whoever gets it; `urlOf` tells where the file of an item is opened. Null as `listingText`. */
+  conditionReport(name: string, urlOf: (itemId: string) => string): ReportView | null;
+  /** The story of a unit for friends; null as `listingText`. */
+  story(name: string, choices: StoryChoices): StoryView | null;
   watch(): WatchView;
   outlook(question: ScoutQuestion): OutlookView | Refusal;
   /** What a lot is worth to the pile, and the most to pay; null where this bench makes no plans. */
@@ -101,9 +114,13 @@ export interface Bench {
   market(modelId: string): MarketView | null;
   /** What to ask for an item, and whether to take a bid (minor units, null asks nothing); null when there is no such unit or its model is not here. */
   asking(name: string, bidMinor: number | null): AskingView | null;
+  /** How to open an item to a goal such as "slot:display", or to close it, from where it stands; null when there is no such item or its model is not here. */
+  opening(name: string, goal: string | null): OpeningView | null;
   models(): readonly ModelRow[];
   model(id: string): Model | null;
   /** Where boards of a model can be measured; null when the model is not here. */
   points(modelId: string): readonly PointView[] | null;
+  /** What the nets of a board carry at most; null when the model is not here. */
+  nets(modelId: string): readonly NetView[] | null;
   log(afterSeq: number, limit: number): readonly Stored[];
 }

@@ -18,7 +18,7 @@ export function logLine(stored: Stored, state: Readonly<BenchState>, models: Rea
     kind: event.kind,
     text: foreign
       ? `Recorded by a newer version as "${event.kind}"; kept, and not understood here.`
-      : sentence(logWords(state, models), event),
+      : sentenceOf(logWords(state, models), event),
     corrected: state.corrected.has(event.id),
     foreign,
     photo: !foreign && event.kind === 'photo-taken' ? event.body.photo : null,
@@ -26,7 +26,7 @@ export function logLine(stored: Stored, state: Readonly<BenchState>, models: Rea
 }
 
 /** The sentence of its kind; a text of the person that ends it with a mark of its own keeps that mark. */
-function sentence(words: LogWords, event: BenchEvent): string {
+export function sentenceOf(words: LogWords, event: BenchEvent): string {
   const say = SENTENCES[event.kind] as (words: LogWords, body: EventBody) => string;
   return say(words, event.body).replace(/([.!?…])\.$/, '$1');
 }

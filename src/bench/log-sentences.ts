@@ -1,6 +1,7 @@
 import { regionSize, type EventOf, type Kind, type Region } from './events/index.ts';
 import { spaced, type LogWords } from './log-words.ts';
 import { choiceSaid, wishesSaid } from './plan/said.ts';
+import { TEST_NAMES } from './report/test-names.ts';
 
 type Sentence<K extends Kind> = (words: LogWords, body: EventOf<K>['body']) => string;
 
@@ -76,15 +77,31 @@ export const SENTENCES: { readonly [K in Kind]: Sentence<K> } = {
     return `Moved ${words.item(body.assembly_id)} from ${from} to ${to}${took(body.minutes)}.`;
   },
   'part-bought': (words, body) => `Bought ${body.count} × ${body.name} for ${words.money(body.price_minor, body.currency)}.`,
+  'bag-set': (words, body) => {
+    const parts = [
+      body.place === undefined ? '' : `lies in ${body.place === '' ? 'no place' : body.place}`,
+      body.pattern === undefined ? '' : body.pattern === null ? 'terminals taken away' : `terminals as in ${body.pattern.name}`,
+    ];
+    return `Bag of ${words.bag(body.bag_id)}: ${parts.filter((part) => part !== '').join(', ') || 'nothing changed'}.`;
+  },
   'part-used': (words, body) => `Used ${body.count} × ${words.bag(body.bag_id)} on ${words.item(body.item_id)}.`,
   'order-placed': (words, body) => {
     const cost = body.lines.reduce((sum, line) => sum + line.price_minor, body.postage_minor);
     const lines = body.lines.map((line) => `${line.count} × ${line.name}`).join(', ');
     return `Ordered from ${body.supplier} for ${words.money(cost, body.currency)} with postage: ${lines}.`;
   },
-  'order-arrived': (_words, body) => `Order ${body.order_id} arrived${body.place === '' ? '' : `, put into ${body.place}`}.`,
+  'order-arrived': (_words, body) => {
+    const part = body.counts ? `: ${body.counts.join(', ')} of its lines` : '';
+    return `Order ${body.order_id} arrived${part}${body.place === '' ? '' : `, put into ${body.place}`}.`;
+  },
+  'order-cancelled': (words, body) =>
+    `What had not come of order ${body.order_id} will not come; paid back ${words.money(body.refund_minor)}${remark(body.reason)}.`,
   'proof-step-done': (words, body) =>
     `Proof of ${words.item(body.item_id)}, ${words.step(body.item_id, body.step)}: ${STEP[body.outcome]}${remark(body.reason)}${took(body.minutes)}.`,
+  'test-done': (words, body) => {
+    const good = body.known_good ? ', as one that is known to be well' : '';
+    return `${TEST_NAMES[body.test]} of ${words.item(body.item_id)}${good}: ${spaced(body.verdict)}${remark(body.text)}${took(body.minutes)}.`;
+  },
   graded: (words, body) => `Graded ${words.item(body.item_id)} ${body.grade} on the scale ${body.scale}${remark(body.text)}.`,
   listed: (words, body) => `Listed ${words.item(body.item_id)} for ${words.money(body.price_minor)} at ${body.place}.`,
   sold: (words, body) => {
@@ -102,6 +119,8 @@ export const SENTENCES: { readonly [K in Kind]: Sentence<K> } = {
     const bands = body.bands.map(({ up_to_minor: end, percent }) => `${percent} %${end === null ? '' : ` up to ${words.money(end)}`}`);
     return `Fees at ${body.place} from ${body.from_day}: ${bands.join(', ')} and ${words.money(body.fixed_minor)}.`;
   },
+  'postage-set': (words, body) =>
+    `Postage from ${body.from_day}: ${body.bands.map(({ up_to_g: end, price_minor }) => `up to ${end} g ${words.money(price_minor)}`).join(', ')}.`,
   'tax-rule-set': (_words, body) => `Rule "${spaced(body.rule)}" ${body.on ? 'used' : 'not used any more'} from ${body.from_day}.`,
   'sale-text-set': () => 'Set the words of a listing.',
   'learning-set': (_words, body) =>
@@ -116,6 +135,8 @@ export const SENTENCES: { readonly [K in Kind]: Sentence<K> } = {
     body.offers.length === 0
       ? `Supplier ${body.supplier} is forgotten.`
       : `Supplier ${body.supplier}: ${body.offers.length} part(s), postage ${words.money(body.postage_minor, body.currency)}, ${body.days} days.`,
+  'learned-taken-in': (_words, body) =>
+    `Took in ${body.numbers.length} numbers that "${body.from}" has learned of ${body.model_id}; a job of theirs counts as ${body.weight}.`,
   'words-taught': (_words, body) =>
     body.claim === null ? `"${body.words}" means nothing any more in listings.` : `Taught what "${body.words}" means in listings.`,
   'note-written': (words, body) => `Note${body.item_id === undefined ? '' : ` on ${words.item(body.item_id)}`}: ${body.text}`,

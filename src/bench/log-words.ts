@@ -12,7 +12,7 @@ export interface LogWords {
   readonly item: (id: string) => string;
   /** The name that the item's model gives to one of its parts. */
   readonly named: (itemId: string, section: Section, id: string) => string;
-  /** A block or a slot. */
+  /** A block, a slot or a set of fasteners. */
   readonly place: (itemId: string, id: string) => string;
   /** A step of the proof of an item. */
   readonly step: (itemId: string, id: string) => string;
@@ -32,8 +32,8 @@ export function logWords(state: Readonly<BenchState>, models: ReadonlyMap<string
   const named: LogWords['named'] = (itemId, section, id) =>
     fileOf(itemId)?.[section].find((entry) => entry.id === id)?.name ?? (section === 'remedies' ? onParts(itemId, id) : undefined) ?? id;
   const place: LogWords['place'] = (itemId, id) => {
-    const block = named(itemId, 'blocks', id);
-    return block === id ? named(itemId, 'slots', id) : block;
+    const sections = ['blocks', 'slots', 'fasteners'] as const;
+    return sections.map((section) => named(itemId, section, id)).find((name) => name !== id) ?? id;
   };
   return {
     named,

@@ -2,22 +2,25 @@ import { createAdvisor } from './advice/index.ts';
 import type { Bench, BenchParts } from './bench.ts';
 import { boardPoints } from './boards/index.ts';
 import { booksView, breakdownView } from './books/index.ts';
-import { learnedView } from './learning/index.ts';
+import { netLoads, openingView } from './hands/index.ts';
+import { learnedView, sharedBundle } from './learning/index.ts';
+import { Calibrator } from './calibration/index.ts';
 import { adopt } from './live/adopt.ts';
 import { catchUp, emptyLive, type LiveLog } from './live/live-log.ts';
 import { record } from './live/record.ts';
-import { askingView, marketView } from './market/index.ts';
+import { askingView, marketView, returnReserve } from './market/index.ts';
 import type { Model } from './models/index.ts';
 import { openPlanRoom } from './plan/index.ts';
 import { planView } from './plan/plan-view.ts';
 import type { EventStore } from './ports.ts';
+import { conditionReport, unitStory } from './report/index.ts';
 import { rowOf } from './row-of.ts';
 import { benchView } from './show/bench-view.ts';
 import { drawerView } from './show/drawer-view.ts';
 import { findItem, itemFile } from './show/item-file.ts';
 import { pointViews } from './show/point-views.ts';
 import { modelRows } from './show/model-rows.ts';
-import type { BenchState } from './state.ts';
+import type { BenchState, Item } from './state.ts';
 import { listingText } from './selling/index.ts';
 import { taxView, yearPack } from './tax/index.ts';
 import { ROWS_VERSION } from './views/index.ts';
@@ -29,12 +32,18 @@ import { ROWS_VERSION } from './views/index.ts';
 export function openBench(parts: BenchParts): Bench {
   const { store, models, boards, clock, device, version } = parts;
   const advisor = createAdvisor(models, boards);
+  const calibrator = new Calibrator(models);
   const pointsOf = (model: Model) => boards?.knowledge(model, [])?.points ?? boardPoints(model);
   const planning = parts.planning && openPlanRoom(parts.planning.worker, parts.planning.log);
   const live = emptyLive(models);
   const now = (): BenchState => {
     catchUp(live, store);
     return live.state;
+  };
+  const ofUnit = <T>(name: string, answer: (model: Model, item: Item) => T): T | null => {
+    const item = findItem(now(), name);
+    const model = item?.kind === 'unit' ? models.get(item.modelId) : undefined;
+    return item && model ? answer(model, item) : null;
   };
   store.exclusively(() => mendRows(live, store));
   return {
@@ -52,17 +61,24 @@ export function openBench(parts: BenchParts): Bench {
     planLast: () => planView(now(), models, planning ? planning.last() : null),
     planSettled: async () => (planning ? planning.settled(advisor.desk(now())) : planView(now(), models, null)),
     regretOf: async (question) => (planning ? planning.regret(advisor.desk(now()), question) : null),
-    drawer: () => drawerView(now(), models, (itemId) => advisor.worksChance(live.state, itemId)),
+    drawer: () => {
+      const state = now();
+      const worksChance = (itemId: string): number => advisor.worksChance(state, itemId);
+      return drawerView(state, models, { worksChance, wants: advisor.partWants(state), today: clock.now().toISOString().slice(0, 10) });
+    },
     books: () => booksView(now()),
     tax: (period) => taxView(now(), period),
     yearPack: (period) => yearPack(now(), period),
     learned: () => learnedView(now(), models),
-    breakdown: () => breakdownView(now(), models),
-    listingText: (name) => {
-      const item = findItem(now(), name);
-      const model = item?.kind === 'unit' ? models.get(item.modelId) : undefined;
-      return item && model ? listingText(live.state, model, item) : null;
+    listingText: (name) => ofUnit(name, (model, item) => listingText(live.state, model, item)),
+    conditionReport: (name, urlOf) => ofUnit(name, (model, item) => conditionReport(live, model, item, urlOf(item.id))),
+    story: (name, choices) => ofUnit(name, (model, item) => unitStory(live, model, item, choices)),
+    sharedLearning: (id) => {
+      const model = models.get(id);
+      return model ? sharedBundle(now(), model) : null;
     },
+    calibration: (shouldStop = () => false) => calibrator.view(now(), live.log, shouldStop),
+    breakdown: () => ({ ...breakdownView(now(), models), returns: returnReserve(live.state) }),
     watch: () => advisor.watch(now()),
     outlook: (question) => advisor.outlook(now(), question),
     lot: async (question) => (planning ? planning.lot(advisor.desk(now()), question) : null),
@@ -72,16 +88,17 @@ export function openBench(parts: BenchParts): Bench {
       const model = models.get(id);
       return model ? marketView(now(), model) : null;
     },
-    asking: (name, bidMinor) => {
-      const item = findItem(now(), name);
-      const model = item?.kind === 'unit' ? models.get(item.modelId) : undefined;
-      return item && model ? askingView(live.state, model, item, bidMinor) : null;
-    },
+    opening: (name, goal) => ofUnit(name, (model, item) => openingView(live.state, model, item, goal)),
+    asking: (name, bidMinor) => ofUnit(name, (model, item) => askingView(live.state, model, item, bidMinor)),
     models: () => modelRows(now(), models),
     model: (id) => models.get(id) ?? null,
     points: (id) => {
       const model = models.get(id);
       return model ? pointViews(model, boardPoints(model)) : null;
+    },
+    nets: (id) => {
+      const model = models.get(id);
+      return model ? netLoads(model) : null;
     },
     log: (afterSeq, limit) => store.read(afterSeq, limit),
   };

@@ -24,6 +24,7 @@ export function homeOf(assembly: Item | undefined): string | null {
 
 /** The assemblies with a name of their own that sit in a unit. */
 export function contentsOf(unit: Item, items: ReadonlyMap<string, Item>): Item[] {
+  if (unit.slots.size === 0) return [];
   return [...unit.slots.values()].flatMap((id) => (id === null ? [] : (items.get(id) ?? [])));
 }
 

@@ -1,4 +1,19 @@
-import type { BenchEvent, Body, Claim, FindingKind, ForeignEvent, ItemKind, Outcome, Region, Stage } from './events/index.ts';
+import type {
+  BenchEvent,
+  Body,
+  Claim,
+  FindingKind,
+  ForeignEvent,
+  ItemKind,
+  Judgement,
+  LandPattern,
+  Outcome,
+  Region,
+  Stage,
+  TestName,
+  TestValue,
+  TestVerdict,
+} from './events/index.ts';
 import type { Status } from './views/rows.ts';
 
 /** Everything that is known after folding the log. Plain data: two equal logs give two equal states. */
@@ -15,6 +30,8 @@ export interface BenchState {
   sightings: Map<string, Sighting>;
   /** Fee tables in the order of the log. */
   fees: FeeRow[];
+  /** Tables of postage in the order of the log. */
+  postage: PostageRow[];
   /** Rules of tax as they were chosen, in the order of the log. */
   taxRules: Body<'tax-rule-set'>[];
   /** Own words of a listing, with places for facts. */
@@ -24,6 +41,8 @@ export interface BenchState {
     halfLifeDays: number | null;
     /** Time of the last reset by learned number. */
     resets: Map<string, string>;
+    /** What other benches have learned, in the order in which it was taken in. */
+    takenIn: (Body<'learned-taken-in'> & { readonly eventId: string; readonly at: string })[];
   };
   planning: Planning;
   /** Words that the person taught for reading listings, by the words in small letters. */
@@ -134,7 +153,9 @@ export interface Item {
   costs: CostPart[];
   minutes: number;
   proof: Map<string, { outcome: Body<'proof-step-done'>['outcome']; reason: string; eventId: string }>;
-  grade: { grade: string; scale: string; text: string } | null;
+  /** What was measured, oldest first; `beforeWork`: work touched the unit after it. */
+  tests: TestResult[];
+  grade: { grade: string; scale: string; text: string; judged: Judgement[] } | null;
   asking: { priceMinor: number; place: string; at: string } | null;
   /** Every price that it was offered at, oldest first, and until when; null while it still is. */
   offers: { priceMinor: number; place: string; from: string; until: string | null; sold: boolean }[];
@@ -144,6 +165,18 @@ export interface Item {
   changedSeq: number;
   changedAt: string;
   demo: boolean;
+}
+
+/** A test that gave numbers. */
+export interface TestResult {
+  test: TestName;
+  verdict: TestVerdict;
+  text: string;
+  values: TestValue[];
+  knownGood: boolean;
+  beforeWork: boolean;
+  eventId: string;
+  at: string;
 }
 
 export interface Sale {
@@ -187,6 +220,8 @@ export interface Bag {
   count: number;
   /** First in, first out; the cost of a layer is for all that is left of it. */
   layers: { count: number; costMinor: number }[];
+  /** Terminals of one of them, where they are known. */
+  pattern: LandPattern | null;
   demo: boolean;
 }
 
@@ -198,8 +233,15 @@ export interface Order {
   costMinor: number;
   /** In the bench's currency: what of it is postage. */
   postageMinor: number;
+  /** Of that, postage included, what each line carries, and how much of it has come. */
+  lineCosts: { costMinor: number; cameMinor: number; came: number }[];
   placedAt: string;
+  dueDay: string | null;
+  /** When the last of it came. */
   arrivedAt: string | null;
+  cancelledAt: string | null;
+  /** Paid for what never came, and not paid back. */
+  lostMinor: number;
   demo: boolean;
 }
 
@@ -234,6 +276,12 @@ export interface FeeRow {
   bands: { upToMinor: number | null; percent: number }[];
   fixedMinor: number;
   capMinor: number | null;
+}
+
+/** What a parcel costs to send by its weight, from a day on; money in the bench's currency. */
+export interface PostageRow {
+  fromDay: string;
+  bands: { upToG: number; priceMinor: number }[];
 }
 
 export interface JournalLine {

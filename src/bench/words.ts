@@ -1,5 +1,5 @@
 import type { Refusal } from './bench.ts';
-import type { PhotoRefusal } from './ports.ts';
+import type { BackupTrouble, InstrumentAnswer, PhotoRefusal } from './ports.ts';
 import type { RuleCode } from './rules/index.ts';
 import type { Taken } from './take-bundle.ts';
 import type { Problem } from './views/index.ts';
@@ -21,13 +21,25 @@ const SENTENCES = {
   'foreign-host':
     'The bench answers only to this machine, not to "{detail}". Open it as http://127.0.0.1 or http://localhost with its port.',
   'foreign-origin': 'A page of {detail} asked to change the bench, which only its own pages may. Open the bench itself and do it there.',
+  'no-device-key':
+    'The bench does not know this device. On the machine of the bench open Settings, Devices, let a device join, and scan the code that it shows.',
+  'role-too-small': 'The device "{where}" may not do this; it takes the role {detail}. Do it on another device, or let this one join anew.',
+  'other-device': 'The event says that {detail} noted it, but it was sent by another device. Send it from there.',
+  'too-many-requests': 'Too many requests came from here at once. Wait a minute, then go on.',
+  'invite-unknown': 'This invitation does not hold: {detail}. Make a new one under Settings, Devices, and scan that.',
+  'device-name-taken': 'There is a device called "{detail}" already. Give this one another name.',
+  'no-such-device': 'No device is called "{detail}". The list of devices shows the names that there are.',
+  'no-network': 'The bench answers to this machine only. Start it with --lan, then let the device join.',
   'no-such-address': 'There is nothing at {detail}. /openapi.json lists every address.',
   'no-such-item': 'No item is called "{detail}". Give its id or its stock number, such as 7; the list of items shows both.',
+  'no-such-bag': 'No bag is called "{detail}". The drawer shows every bag with its id.',
   'no-such-model': 'No model is called "{detail}". The list of models shows the names that there are.',
   'no-plans': 'This bench makes no plans of the pile. Go by the outlook of the listing alone.',
   'no-such-choice':
     'The plan knows no such choice for "{detail}". Ask /api/plan what could be decided for each item; while no plan stands there is nothing to compare with.',
   'no-such-photo': 'There is no photo "{detail}" on this bench. Load the page again, or add the photo once more.',
+  'panel-too-large':
+    'The panel "{detail}" is larger than a page of {where}. Print it on the other paper, or lay the fasteners on the screen’s mat.',
   'no-photos': 'No picture came with the request. Send one or more files in a form field named photos.',
   'not-empty':
     'This bench already holds {detail} events, and a bundle goes only into an empty one. Start Salvor with a new --home and import it there.',
@@ -36,6 +48,8 @@ const SENTENCES = {
   'no-such-file': 'The file {detail} cannot be read. Check its path.',
   'bad-pattern': 'The pads in {where} cannot be read: {detail}. Mend the file, or export it again as .kicad_mod or as CSV.',
   'bad-table': 'The table {where} cannot be read: {detail}',
+  'bad-log': 'The log in {where} cannot be judged: {detail}',
+  'no-reading': 'The instrument at {where} gave no reading: {detail}',
   'nothing-to-undo': 'Nothing is left to undo here. salvor show ITEM lists what happened, with what was taken back already.',
   'bad-amount': '"{detail}" is not an amount of money in {where}. Write it as 12 or 12.50.',
   'bad-claim': '"{detail}" is not a claim. Write sound=fails for a function, shell:cracked for a place, or untested.',
@@ -84,6 +98,9 @@ const NEXT: Readonly<Record<RuleCode, string>> = {
   'reason-missing': 'Write one, or do the step.',
   'not-enough-parts': 'Count the bag again, or note the parts that were bought.',
   'already-arrived': 'Nothing more is needed.',
+  'order-cancelled': 'If it came after all, undo that first.',
+  'more-than-ordered': 'Count again; what came beyond the order goes in as a bag that was bought.',
+  'refund-too-large': 'Note only what was paid back for what did not come.',
   'already-corrected': 'To bring it back, undo that correction.',
   'listing-closed': 'Weigh the new offer as a listing of its own.',
   'currency-fixed': 'Give other currencies with their rate, or start another bench.',
@@ -122,6 +139,44 @@ export function problemOfPhoto(refusal: PhotoRefusal): Problem {
   return { code: refusal.code, message, where: refusal.name };
 }
 
+const BACKUP_SENTENCES: Readonly<Record<BackupTrouble['code'] | 'backup-differs', string>> = {
+  'backup-folder-unfit':
+    'Backups cannot go into {where}: {detail}. Choose a folder that is there, may be written to, and lies outside the bench.',
+  'backup-folder-gone':
+    'The folder of the backups, {where}, is not there: {detail}. Plug in its disk, or choose another folder in Settings or with salvor backup --folder.',
+  'backup-not-written':
+    'The backup in {where} could not be written: {detail}. Make room there or choose another folder, then make it again.',
+  'backup-unreadable': 'The backup {where} cannot be used: {detail}. Use an older one, and make a new one soon.',
+  'backup-newer': 'The backup {where} cannot be brought back here: {detail}.',
+  'no-such-backup': 'There is no backup {where}: {detail}. salvor backup --list and Settings show those that there are.',
+  'backup-differs': 'The backup {where} opens but is not the same bench: {detail}. Keep the bench as it is, and make another backup.',
+};
+
+/** Why a backup could not be made, tried or brought back, and what to do next. */
+export function problemOfBackup({
+  code,
+  where,
+  detail,
+}: Pick<BackupTrouble, 'where' | 'detail'> & { readonly code: keyof typeof BACKUP_SENTENCES }): Problem {
+  return { code, message: sentence(BACKUP_SENTENCES[code], { where, detail }), where };
+}
+
+const INSTRUMENT_NEXT: Readonly<Record<Extract<InstrumentAnswer, { ok: false }>['code'], string>> = {
+  'bad-address': 'Write its address as 192.0.2.7 or meter.local:5025.',
+  'not-reached': 'Check that it is on, on the same network, and that its remote control (SCPI over TCP) is allowed.',
+  'timed-out': 'Check that it is not busy or waiting for a trigger, and try again.',
+  closed: 'Close other programs that hold it, and try again.',
+  'not-an-instrument': 'Something else answers there. Check the address and the port.',
+  'answer-too-long': 'Something else answers there. Check the address and the port.',
+  'instrument-error': 'It may not measure that, or is set to another mode. Its own manual says which commands it takes.',
+  'not-a-number': 'Check its leads and its range, and try again.',
+};
+
+/** Why an instrument at an address gave no reading, and what to do. */
+export function problemOfInstrument({ code, detail }: Extract<InstrumentAnswer, { ok: false }>, address: string): Problem {
+  return problemFor('no-reading', { where: address, detail: `${detail}. ${INSTRUMENT_NEXT[code]}` });
+}
+
 /** Why the bench did not take a batch of `of` events, and what to do next. */
 export function problemOfRefusal(refusal: Refusal, of = 1): Problem {
   const { code, field, message, index } = refusal;
@@ -156,9 +211,21 @@ const STORE_NEXT: Readonly<Record<string, string>> = {
   'store-failed': 'Check the disk, then try again.',
 };
 
-/** The problem in an error of the store, whose code says which; null for an error of another kind. */
+/** What the system says of a disk, by its own codes, and what to do about it. */
+const DISK_SENTENCES: Readonly<Record<string, readonly [code: string, sentence: string]>> = {
+  ENOSPC: ['disk-full', 'The disk of the bench is full, so nothing more can be kept. Make room on it, then try again.'],
+  EDQUOT: ['disk-full', 'The space that the bench may use on its disk is used up. Make room there, then try again.'],
+  EROFS: ['disk-read-only', 'The disk of the bench can only be read. Allow it to be written, then try again.'],
+  EACCES: ['disk-read-only', 'The folder of the bench may not be written to. Allow that, then try again.'],
+  EPERM: ['disk-read-only', 'The folder of the bench may not be written to. Allow that, then try again.'],
+  EIO: ['disk-failing', 'The disk of the bench does not answer as it should. Make a backup onto another disk, and check this one.'],
+};
+
+/** The problem in an error of the store or the disk, whose code says which; null for an error of another kind. */
 export function problemOfStore(error: unknown): Problem | null {
   const code = error instanceof Error && 'code' in error ? String(error.code) : '';
+  const disk = Object.hasOwn(DISK_SENTENCES, code) ? DISK_SENTENCES[code] : undefined;
+  if (disk) return { code: disk[0], message: disk[1] };
   if (!Object.hasOwn(STORE_NEXT, code)) return null;
   return { code, message: `${capital((error as Error).message)}. ${STORE_NEXT[code]}` };
 }

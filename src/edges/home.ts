@@ -13,6 +13,8 @@ export interface Home {
   readonly modelCache: string;
   /** What circuits of models say, computed and kept. */
   readonly boards: string;
+  /** Devices of the network that have joined. */
+  readonly devices: string;
   /** The name under which this device writes events, kept with the bench. */
   readonly device: string;
 }
@@ -26,6 +28,7 @@ export function openHome(dir: string): Home {
     models: join(dir, 'models'),
     modelCache: join(dir, 'models-read.json'),
     boards: join(dir, 'boards'),
+    devices: join(dir, 'devices.sqlite'),
   };
   for (const folder of [home.photos, home.models]) mkdirSync(folder, { recursive: true });
   return { ...home, device: deviceName(join(dir, 'device')) };

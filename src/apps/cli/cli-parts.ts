@@ -1,12 +1,13 @@
 import type { Bench } from '../../bench/bench.ts';
 import type { BoardShelf } from '../../bench/boards/index.ts';
-import type { Clock, PhotoStore } from '../../bench/ports.ts';
+import type { BackupShelf, Clock, PhotoStore, Printer } from '../../bench/ports.ts';
 import type { BundleFormat } from '../../bench/take-bundle.ts';
 
 /** An opened bench; `close` lets go of its files. */
 export interface OpenedBench {
   readonly bench: Bench;
   readonly photos: PhotoStore;
+  readonly backups: BackupShelf;
   /** What circuits say; without it advice goes by model files alone. */
   readonly boards?: BoardShelf;
   /** This device, as events name it. */
@@ -19,6 +20,7 @@ export interface CliParts {
   /** With `compute`, circuits that are not computed yet are begun. */
   readonly open: (home: string, compute: boolean) => Promise<OpenedBench>;
   readonly bundle: BundleFormat;
+  readonly printer: Printer;
   readonly clock: Clock;
   readonly env: Readonly<Record<string, string | undefined>>;
   readonly readFile: (path: string) => Promise<Uint8Array>;

@@ -3,13 +3,14 @@ import { readFileSync } from 'node:fs';
 import { readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { openBench } from '../../bench/open-bench.ts';
-import { readBundle, writeBundle } from '../../edges/bundle/index.ts';
+import { openBackupShelf, readBundle, writeBundle } from '../../edges/bundle/index.ts';
 import { openBoards } from '../../edges/boards/index.ts';
 import { systemClock } from '../../edges/clock.ts';
 import { openHome } from '../../edges/home.ts';
 import { cachedModels } from '../../edges/models/cached-models.ts';
 import { openPlanWorker } from '../../edges/planning/index.ts';
 import { openPhotoStore } from '../../edges/photos/index.ts';
+import { openPrinter } from '../../edges/print/index.ts';
 import { openSqliteStore } from '../../edges/store/sqlite-store.ts';
 import type { OpenedBench } from './cli-parts.ts';
 import { runCli } from './run-cli.ts';
@@ -34,7 +35,7 @@ async function open(dir: string, compute: boolean): Promise<OpenedBench> {
     await photos.close();
     store.close();
   };
-  return { bench, photos, boards, device: home.device, close };
+  return { bench, photos, backups: openBackupShelf(dir), boards, device: home.device, close };
 }
 
 /** The server is a program of its own; it ends when it is told to, and then so does this one. */
@@ -50,6 +51,7 @@ function serve(args: readonly string[]): Promise<number> {
 process.exitCode = await runCli(process.argv.slice(2), {
   open,
   bundle: { write: writeBundle, read: readBundle },
+  printer: openPrinter(),
   clock,
   env: process.env,
   readFile,

@@ -128,6 +128,19 @@ describe('parts', () => {
       err: expect.stringContaining('PART:COUNT:PRICE'),
     });
   });
+
+  it('come late, in parts, and in the end not at all', async () => {
+    const ordered = await salvor('add', 'order', 'Quay Components', '--parts', 'bulb-3v:4:2.00; wire:1:1.00', '--due', '2026-04-30');
+    const id = /salvor add arrived (\S+)/.exec(ordered.out)![1]!;
+    expect((await salvor('drawer')).out).toBe(`Late: 0 of 4 × Bulb 3 V, 0 of 1 × wire from Quay Components, due 2026-04-30 (${id})`);
+    expect(await salvor('add', 'arrived', id, '--counts', '3;0')).toMatchObject({ code: 2, err: expect.stringContaining('such as 2,0') });
+    expect(await salvor('add', 'arrived', id, '--counts', '5,0')).toMatchObject({ code: 1, err: expect.stringContaining('Only 4 ×') });
+    expect(await salvor('add', 'arrived', id, 'box 3', '--counts', '3,0')).toMatchObject({ code: 0, err: '' });
+    expect(await json('books')).toMatchObject({ parts_minor: 150, on_order_minor: 150 });
+    expect(await salvor('add', 'cancelled', id, '--refund', '1.20', '--reason', 'sold out')).toMatchObject({ code: 0, err: '' });
+    expect(await json('books')).toMatchObject({ parts_minor: 150, on_order_minor: 0, cash_minor: -2880, balanced: true });
+    expect((await salvor('drawer')).out).toContain('Cancelled: 3 of 4 × Bulb 3 V, 0 of 1 × wire');
+  });
 });
 
 it('puts aside an advice that one disagrees with, and gives another', async () => {

@@ -3,11 +3,19 @@ import { problemFor, problemOfStore } from '../../bench/words.ts';
 import { addCommands } from './add/index.ts';
 import type { CliParts } from './cli-parts.ts';
 import { askCommands } from './commands/ask.ts';
+import { backupCommands } from './commands/backup.ts';
+import { calculatorCommands } from './commands/calculators.ts';
 import { circuitCommand } from './commands/circuits.ts';
 import { compareCommand } from './commands/compare.ts';
 import { benchCommands } from './commands/bench.ts';
 import { fitCommand } from './commands/fit.ts';
+import { labelsCommand } from './commands/labels.ts';
 import { listCommands } from './commands/list.ts';
+import { openingCommands } from './commands/opening.ts';
+import { recipeCommand } from './commands/recipes.ts';
+import { logCommands } from './commands/logs.ts';
+import { reportCommands } from './commands/report.ts';
+import { shareCommands } from './commands/share.ts';
 import { scoutCommand } from './commands/scout.ts';
 import { undoCommand } from './commands/undo.ts';
 import { EXIT, Stop, type ExitCode } from './stop.ts';
@@ -39,13 +47,21 @@ export async function runCli(argv: readonly string[], parts: CliParts): Promise<
     .exitOverride();
   for (const add of [
     benchCommands,
+    backupCommands,
     listCommands,
     askCommands,
     circuitCommand,
     scoutCommand,
     compareCommand,
     fitCommand,
+    labelsCommand,
+    openingCommands,
+    calculatorCommands,
+    recipeCommand,
+    logCommands,
+    reportCommands,
     addCommands,
+    shareCommands,
     undoCommand,
   ])
     add(program, parts);

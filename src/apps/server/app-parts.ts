@@ -1,14 +1,31 @@
 import type { Bench } from '../../bench/bench.ts';
 import type { Model } from '../../bench/models/index.ts';
 import type { BoardShelf } from '../../bench/boards/index.ts';
-import type { PhotoStore } from '../../bench/ports.ts';
+import type { BackupShelf, Clock, DeviceBook, Instruments, PhotoStore, Printer } from '../../bench/ports.ts';
 import type { BundleFormat } from '../../bench/take-bundle.ts';
+
+/** The open door to the network. */
+export interface Network {
+  /** Addresses of the bench, each with a slash at its end; the likeliest first. */
+  readonly urls: readonly string[];
+  /** Host names and addresses of this machine, as a browser writes them. */
+  readonly hosts: ReadonlySet<string>;
+  readonly fingerprint: string;
+}
 
 /** What the server is made of; `main.ts` wires it, tests pass their own. */
 export interface AppParts {
   readonly bench: Bench;
   readonly photos: PhotoStore;
   readonly bundle: BundleFormat;
+  readonly printer: Printer;
+  readonly backups: BackupShelf;
+  readonly devices: DeviceBook;
+  /** How the network reaches the bench; null while it does not. */
+  readonly network: () => Network | null;
+  readonly clock: Clock;
+  /** Meters and supplies on the network. */
+  readonly instruments: Instruments;
   readonly models: ReadonlyMap<string, Model>;
   /** What circuits say; a server without it advises by model files alone. */
   readonly boards?: BoardShelf;

@@ -19,6 +19,14 @@ describe('the arguments of the server', () => {
     expect(argsOf([`--port=${port}`])).toContain('Usage:');
   });
 
+  it('keep the door to the network shut unless they are told', () => {
+    expect(argsOf([])).toMatchObject({ lanPort: null });
+    expect(argsOf(['--lan-port', '5000'])).toMatchObject({ lanPort: null });
+    expect(argsOf(['--lan'])).toMatchObject({ lanPort: 4781 });
+    expect(argsOf(['--lan', '--lan-port', '5000'])).toMatchObject({ lanPort: 5000 });
+    expect(argsOf(['--lan', '--lan-port', 'x'])).toContain('--lan-port takes a number');
+  });
+
   it('refuse what they do not know', () => {
     expect(argsOf(['--hoem', '/a'])).toContain('--hoem');
     expect(argsOf(['stray'])).toContain('stray');

@@ -4,14 +4,18 @@ import { parseArgs } from 'node:util';
 export interface ServerArguments {
   readonly home: string;
   readonly port: number;
+  /** Port of the door to the network; null keeps it shut. */
+  readonly lanPort: number | null;
   readonly empty: boolean;
   readonly open: boolean;
   readonly help: boolean;
 }
 
-export const USAGE = `Usage: npm start -- [--home DIR] [--port N] [--empty] [--open]
+export const USAGE = `Usage: npm start -- [--home DIR] [--port N] [--lan] [--empty] [--open]
   --home DIR  folder of the bench; else SALVOR_HOME, else ./bench-data
   --port N    4780 unless told; 0 takes any free one
+  --lan       let devices of this network in that have joined, over HTTPS
+  --lan-port N  the port for them, 4781 unless told; 0 takes any free one
   --empty     start without the demo bench
   --open      open the browser`;
 
@@ -26,16 +30,24 @@ export function serverArguments(
       options: {
         home: { type: 'string' },
         port: { type: 'string', default: '4780' },
+        lan: { type: 'boolean', default: false },
+        'lan-port': { type: 'string', default: '4781' },
         empty: { type: 'boolean', default: false },
         open: { type: 'boolean', default: false },
         help: { type: 'boolean', default: false },
       },
     });
-    const port = /^\d{1,5}$/.test(values.port) ? Number(values.port) : Number.NaN;
-    if (!(port <= 65_535)) return { ok: false, message: `--port takes a number from 0 to 65535, not "${values.port}".\n${USAGE}` };
+    const port = portIn(values.port);
+    const lanPort = portIn(values['lan-port']);
+    if (port === null) return { ok: false, message: noPort('--port', values.port) };
+    if (lanPort === null) return { ok: false, message: noPort('--lan-port', values['lan-port']) };
     const home = resolve(values.home ?? (env.SALVOR_HOME || 'bench-data'));
-    return { ok: true, args: { ...values, home, port } };
+    const { empty, open, help, lan } = values;
+    return { ok: true, args: { empty, open, help, home, port, lanPort: lan ? lanPort : null } };
   } catch (error) {
     return { ok: false, message: `${error instanceof Error ? error.message : String(error)}\n${USAGE}` };
   }
 }
+
+const portIn = (text: string): number | null => (/^\d{1,5}$/.test(text) && Number(text) <= 65_535 ? Number(text) : null);
+const noPort = (flag: string, text: string): string => `${flag} takes a number from 0 to 65535, not "${text}".\n${USAGE}`;

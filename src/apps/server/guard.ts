@@ -1,5 +1,6 @@
 import type { MiddlewareHandler } from 'hono';
 import { refuse } from './refused.ts';
+import { HERE } from './visitor.ts';
 
 const OWN_NAMES: ReadonlySet<string> = new Set(['127.0.0.1', 'localhost', '[::1]']);
 const READS: ReadonlySet<string> = new Set(['GET', 'HEAD']);
@@ -12,6 +13,7 @@ export const guard: MiddlewareHandler = async (c, next) => {
   const host = c.req.header('host') ?? new URL(c.req.url).host;
   if (!OWN_NAMES.has(host.replace(/:\d+$/, '').toLowerCase())) throw refuse('foreign-host', { where: 'Host', detail: host });
   if (!READS.has(c.req.method)) refuseForeignOrigin(c.req.header('origin'), host, c.req.header('sec-fetch-site'));
+  c.set('visitor', HERE);
   await next();
 };
 

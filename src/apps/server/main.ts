@@ -5,18 +5,24 @@ import { openBench } from '../../bench/open-bench.ts';
 import { takeBundle } from '../../bench/take-bundle.ts';
 import { problemFor, problemOfStore, problemOfTaking } from '../../bench/words.ts';
 import type { PhotoStore } from '../../bench/ports.ts';
-import { readBundle, readFolder, writeBundle } from '../../edges/bundle/index.ts';
+import { openBackupShelf, readBundle, readFolder, writeBundle } from '../../edges/bundle/index.ts';
 import { openBoards } from '../../edges/boards/index.ts';
+import { openDeviceBook } from '../../edges/devices/index.ts';
 import { systemClock } from '../../edges/clock.ts';
 import { openHome } from '../../edges/home.ts';
+import { ensureCertificate, ownNames } from '../../edges/lan/index.ts';
+import { openInstruments } from '../../edges/instruments/index.ts';
 import { cachedModels } from '../../edges/models/cached-models.ts';
 import { openPlanWorker } from '../../edges/planning/index.ts';
 import { openPhotoStore } from '../../edges/photos/index.ts';
+import { openPrinter } from '../../edges/print/index.ts';
 import { openSqliteStore } from '../../edges/store/sqlite-store.ts';
-import { createApp } from './app.ts';
-import type { AppParts } from './app-parts.ts';
+import { createApp, type App } from './app.ts';
+import type { AppParts, Network } from './app-parts.ts';
 import { serverArguments, USAGE, type ServerArguments } from './arguments.ts';
-import { listen } from './listen.ts';
+import { listen, listenToNetwork, type Listening } from './listen.ts';
+import { doorWords, networkAt } from './network-door.ts';
+import { backUpNightly } from './nightly-backup.ts';
 import { openBrowser } from './open-browser.ts';
 import { askJson, portTaken } from './port-taken.ts';
 import { planAhead } from './plan-ahead.ts';
@@ -36,6 +42,8 @@ async function main(): Promise<void> {
 }
 
 interface Opened extends AppParts {
+  /** Says how the network reaches the bench from now on. */
+  openTo(network: Network): void;
   close(): Promise<void>;
 }
 
@@ -48,11 +56,22 @@ async function open(dir: string): Promise<Opened> {
   const photos = openPhotoStore(home.photos);
   const log = (sentence: string, error: unknown): void => console.error(sentence, error);
   const boards = openBoards({ dir: home.boards, compute: true, log });
+  const clock = systemClock();
+  const devices = openDeviceBook(home.devices, clock);
+  let network: Network | null = null;
   const worker = openPlanWorker();
-  const bench = openBench({ store, models, boards, planning: { worker, log }, clock: systemClock(), device: home.device, version });
+  const planning = { worker, log };
+  const bench = openBench({ store, models, boards, planning, clock, device: home.device, version });
   return {
     bench,
+    clock,
+    devices,
+    network: () => network,
+    openTo: (opened) => void (network = opened),
+    backups: openBackupShelf(dir),
     photos,
+    printer: openPrinter(),
+    instruments: openInstruments(),
     models,
     version,
     home: dir,
@@ -64,12 +83,13 @@ async function open(dir: string): Promise<Opened> {
       await boards.close();
       await worker.close();
       await photos.close();
+      devices.close();
       store.close();
     },
   };
 }
 
-async function serve(opened: Opened, { home, port, empty, open: isToOpen }: ServerArguments): Promise<void> {
+async function serve(opened: Opened, { home, port, lanPort, empty, open: isToOpen }: ServerArguments): Promise<void> {
   const app = createApp(opened);
   const listening = await listen(app.fetch, port);
   if (listening === 'port-taken') {
@@ -79,11 +99,14 @@ async function serve(opened: Opened, { home, port, empty, open: isToOpen }: Serv
     return isSame ? console.log(sentence) : end(1, sentence);
   }
   const url = `http://127.0.0.1:${listening.port}/`;
+  const door = lanPort === null ? null : await openDoor(app, opened, lanPort);
   let isOver = false;
+  const nightly = backUpNightly(opened);
   endOnSignal(async () => {
     isOver = true;
+    await nightly.stop();
     app.close();
-    await listening.close();
+    await Promise.all([listening.close(), door?.close()]);
     await opened.close();
   });
   if (!empty) await loadDemo(opened.bench, opened.photos);
@@ -92,6 +115,21 @@ async function serve(opened: Opened, { home, port, empty, open: isToOpen }: Serv
   await thinkAhead(opened.bench, () => isOver);
   thinkAgain(opened, () => isOver);
   planAhead(opened.bench, () => isOver, opened.log);
+}
+
+/** Lets the network in; null, with the reason said, when the port is taken. The bench goes on for this machine. */
+async function openDoor(app: App, { home, clock, openTo }: Opened, port: number): Promise<Listening | null> {
+  const own = ownNames();
+  const certificate = await ensureCertificate(join(home, 'lan'), own, clock.now());
+  const listening = await listenToNetwork(app.network.fetch, port, certificate);
+  if (listening === 'port-taken') {
+    console.error(`Port ${port} is in use by another program, so no other device can reach the bench. Start it with another --lan-port.`);
+    return null;
+  }
+  const network = networkAt(listening.port, own, certificate.fingerprint);
+  openTo(network);
+  console.log(doorWords(network, certificate.isNew));
+  return listening;
 }
 
 /** Once circuits are known, what they change in the advice is thought over before somebody asks. */

@@ -6,7 +6,7 @@ import { STATUS, type AnsweredCode } from './responses.ts';
 /** A request that is answered with a problem. Thrown by the routes, turned into the answer in one place. */
 export class Refused extends Error {
   constructor(
-    readonly status: 400 | 403 | 404 | 409 | 413 | 415 | 500 | 503,
+    readonly status: 400 | 401 | 403 | 404 | 409 | 413 | 415 | 429 | 500 | 502 | 503,
     readonly problem: Problem,
   ) {
     super(problem.message);

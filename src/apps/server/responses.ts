@@ -1,5 +1,5 @@
 import type { z } from '@hono/zod-openapi';
-import { problemFor, problemOfRefusal, type ProblemCode } from '../../bench/words.ts';
+import { problemFor, problemOfBackup, problemOfRefusal, type ProblemCode } from '../../bench/words.ts';
 import { Problem } from '../../bench/views/index.ts';
 
 /** An answer of JSON in the description of a route. */
@@ -16,17 +16,28 @@ export const STATUS = {
   'bad-json': 400,
   'no-photos': 400,
   'bad-bundle': 400,
+  'no-device-key': 401,
   'foreign-host': 403,
+  'role-too-small': 403,
+  'other-device': 403,
   'foreign-origin': 403,
   'no-such-address': 404,
   'no-such-item': 404,
+  'no-such-bag': 404,
   'no-such-model': 404,
   'no-such-photo': 404,
   'no-such-choice': 404,
+  'no-such-device': 404,
   'not-empty': 409,
+  'invite-unknown': 409,
+  'device-name-taken': 409,
+  'no-network': 409,
+  'panel-too-large': 409,
   'body-too-large': 413,
   'unsupported-media-type': 415,
+  'too-many-requests': 429,
   unexpected: 500,
+  'no-reading': 502,
   'web-not-built': 503,
   'no-plans': 503,
 } as const satisfies Partial<Record<ProblemCode, number>>;
@@ -35,18 +46,21 @@ export type AnsweredCode = keyof typeof STATUS;
 
 const MEANING: Readonly<Record<number, string>> = {
   400: 'The request does not fit',
-  403: 'Not from a page of this bench',
+  401: 'Not from a device that has joined; only over the network',
+  403: 'Not from a page of this bench, or not for the role of this device',
   404: 'There is no such thing',
   409: 'A rule of the job refuses it',
   413: 'Too large',
   415: 'A type of content that is not taken here',
+  429: 'Too many at once; only over the network',
   500: 'Not expected',
   503: 'Not on this bench',
+  502: 'An instrument does not answer',
 };
 
 /** The refusals of a route, by status, each with an example of what the server sends. Foreign pages and the unexpected come by themselves. */
 export function refusals(...codes: readonly AnsweredCode[]) {
-  const all: readonly AnsweredCode[] = [...codes, 'foreign-host', 'unexpected'];
+  const all: readonly AnsweredCode[] = [...codes, 'no-device-key', 'foreign-host', 'role-too-small', 'too-many-requests', 'unexpected'];
   const statuses = [...new Set(all.map((code) => STATUS[code]))];
   return Object.fromEntries(
     statuses.map((status) => [
@@ -68,6 +82,23 @@ const refusal = (status: number, codes: readonly AnsweredCode[]) => ({
     },
   },
 });
+
+/** The troubles with backups, which each sentence words with the folder or file concerned. */
+export const backupRefusal = {
+  409: {
+    description: 'The backup or its folder cannot be used',
+    content: {
+      'application/json': {
+        schema: Problem,
+        examples: {
+          'backup-folder-gone': {
+            value: problemOfBackup({ code: 'backup-folder-gone', where: '/media/stick', detail: 'there is no such folder' }),
+          },
+        },
+      },
+    },
+  },
+};
 
 /** The refusal of an event by a rule of the job, which each rule words for itself. */
 export const ruleRefusal = {

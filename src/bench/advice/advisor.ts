@@ -1,15 +1,19 @@
 import type { Refusal } from '../bench.ts';
 import type { Boards } from '../boards/board-knowledge.ts';
+import { learner } from '../learning/index.ts';
 import type { Model } from '../models/index.ts';
 import type { BenchState, Item } from '../state.ts';
+import type { PartWant } from '../stock/low-stock.ts';
 import type { ItemRow, OutlookView, PileView, ProofView, ScoutQuestion, SellerQuestions, WatchView } from '../views/index.ts';
 import { AdviceError } from './advice-error.ts';
 import { worksChance } from './beliefs.ts';
 import { KnownBoards } from './board/known-boards.ts';
 import { Desk, type Memories } from './desk.ts';
 import { filePartsOf, type FileParts } from './file-parts.ts';
+import { foresightOf, type Foresight } from './foresight.ts';
 import { Memo } from './memo.ts';
 import { outlookOf } from './outlook.ts';
+import { partWants } from './part-wants.ts';
 import { pileView } from './pile.ts';
 import { proofOf } from './proof.ts';
 import { sellerQuestions } from './seller-questions.ts';
@@ -22,11 +26,15 @@ export interface Advisor {
   pile(state: Readonly<BenchState>, rowOf: (item: Item) => ItemRow): PileView;
   /** Chance that an assembly, or a unit, is well in all its blocks; 0 when its model is not here. */
   worksChance(state: Readonly<BenchState>, itemId: string): number;
+  /** What is expected of an item before it is tried, worked on or decided upon; null when its model is not here. */
+  foresight(state: Readonly<BenchState>, itemId: string): Foresight | null;
   outlook(state: Readonly<BenchState>, question: ScoutQuestion): OutlookView | Refusal;
   sellerQuestions(state: Readonly<BenchState>, question: ScoutQuestion): SellerQuestions | Refusal;
   watch(state: Readonly<BenchState>): WatchView;
   /** The bench laid out for judging, for what goes on from there. */
   desk(state: Readonly<BenchState>): Desk;
+  /** The parts that mending takes, for the units that are best mended by themselves. */
+  partWants(state: Readonly<BenchState>): readonly PartWant[];
 }
 
 /** A belief holds hundreds of sets of faults; the other answers are small. */
@@ -37,7 +45,7 @@ const MOST_ANSWERS = 2000;
 const MOST_BOARD_BELIEFS = 120;
 const MOST_BOARD_MODELS = 12;
 
-/** Throws `AdviceError` when asked of an item that the state does not hold. `boards` tells of circuits; without it all goes by the model files. */
+/** Throws `AdviceError` when asked of an item that the state does not hold. `models` are as they ship: what this bench has learned is worked in here, for all advice. `boards` tells of circuits; without it all goes by the model files. */
 export function createAdvisor(models: ReadonlyMap<string, Model>, boards?: Boards): Advisor {
   const memories: Memories = {
     beliefs: new Memo(MOST_BELIEFS),
@@ -47,29 +55,32 @@ export function createAdvisor(models: ReadonlyMap<string, Model>, boards?: Board
     remedies: new Memo(MOST_ANSWERS),
     boardBeliefs: new Memo(MOST_BOARD_BELIEFS),
   };
+  const learn = learner(models);
   const known = new KnownBoards(boards, new Memo(MOST_BOARD_MODELS));
   let latest: { readonly desk: Desk; readonly seq: number; readonly stamp: string } | null = null;
   const deskOf = (state: Readonly<BenchState>): Desk => {
     const stamp = known.stamp();
     if (latest?.desk.state !== state || latest.seq !== state.seq || latest.stamp !== stamp)
-      latest = { desk: new Desk(state, models, memories, known), seq: state.seq, stamp };
+      latest = { desk: new Desk(state, learn(state), memories, known), seq: state.seq, stamp };
     return latest.desk;
   };
   return {
     fileParts: (state, itemId) => filePartsOf(deskOf(state), itemOf(state, itemId)),
     proofSteps: (state, itemId) => {
       const item = itemOf(state, itemId);
-      return proofOf(item, models.get(item.modelId) ?? null);
+      return proofOf(item, deskOf(state).models.get(item.modelId) ?? null);
     },
     pile: (state, rowOf) => pileView(deskOf(state), rowOf),
     worksChance: (state, itemId) => {
       const judged = deskOf(state).beliefs.of(itemOf(state, itemId));
       return judged ? worksChance(judged) : 0;
     },
+    foresight: (state, itemId) => foresightOf(deskOf(state), itemOf(state, itemId)),
     outlook: (state, question) => outlookOf(deskOf(state), question),
     sellerQuestions: (state, question) => sellerQuestions(deskOf(state), question),
     watch: (state) => watchView(deskOf(state)),
     desk: deskOf,
+    partWants: (state) => partWants(deskOf(state)),
   };
 }
 

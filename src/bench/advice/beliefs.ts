@@ -5,7 +5,7 @@ import type { Model } from '../models/index.ts';
 import type { BenchState, Item } from '../state.ts';
 import { blocksOfSlot, deviceModelOf } from './device-model.ts';
 import { evidenceOf, type EvidenceSources } from './evidence.ts';
-import type { Honesty } from './honesty.ts';
+import { claimKind, type Honesty } from '../learning/index.ts';
 import { lifeOf } from './life.ts';
 import type { Memo } from './memo.ts';
 import { believeOn, type OnBoard } from './board/believe-on.ts';
@@ -61,7 +61,7 @@ export class Beliefs {
   on(model: Model, evidence: readonly Evidence[], slot: string | null = null, alone = false): Judged {
     const known = this.boards.of(model);
     const numbered = evidence.map((piece, place) => ({ ...(known ? piece : withoutPart(piece)), id: String(place) }));
-    const question = `${model.file.id}|${JSON.stringify(numbered)}`;
+    const question = `${nameOf(model)}|${JSON.stringify(numbered)}`;
     if (known) {
       const { onBoard, key } = believeOn(this.boards, known, numbered, question, this.boardMemo);
       return { model: known.model, device: known.device, evidence, belief: onBoard.belief, slot, alone, key, board: onBoard };
@@ -121,13 +121,13 @@ export class Beliefs {
 
   #sources(depth: number): EvidenceSources {
     return {
-      honesty: (seller, itemId) => this.honesty.chance(seller, itemId),
+      honesty: (seller, claim, itemId) => this.honesty.chance(seller, claimKind(claim), itemId),
       incoming: (assemblyId, eventId, model, slot) => this.#incomingFaults(assemblyId, eventId, model, slot, depth),
     };
   }
 
   #incomingFaults(assemblyId: string, eventId: string, into: Model, slot: string, depth: number): Readonly<Record<string, number>> {
-    const question = `${assemblyId}@${eventId}@${into.file.id}@${this.boards.of(into)?.key ?? ''}`;
+    const question = `${assemblyId}@${eventId}@${nameOf(into)}@${this.boards.of(into)?.key ?? ''}`;
     const known = this.#incoming.get(question);
     if (known) return known;
     const item = this.state.items.get(assemblyId);
@@ -147,6 +147,9 @@ export class Beliefs {
 
 /** Chance that an item is well: in all its blocks for a unit, in those of its slot for an assembly. */
 export const worksChance = (judged: Judged): number => (judged.slot === null ? nothingWrong(judged.belief) : slotWell(judged, judged.slot));
+
+/** The same name for the same numbers. */
+export const nameOf = ({ file, own }: Model): string => (own ? `${file.id}~${own.stamp}` : file.id);
 
 function aroundIsGood(model: Model, slot: string): Evidence {
   const inside = new Set(blocksOfSlot(model.file, slot));

@@ -2,6 +2,12 @@ import type { OutlookView, ScoutQuestion } from '../views/index.ts';
 import type { Desk } from './desk.ts';
 import { asksOf } from './outlook.ts';
 
+/** What claims of a seller are worth, whatever they are of. */
+export const honestyOf = ({ honesty }: Desk, seller: string): OutlookView['honesty'] => ({
+  chance: honesty.chance(seller, null),
+  claims_checked: honesty.claimsChecked(seller),
+});
+
 /** What can be said of a kept listing whose model is not here any more: nothing of its worth, so leave it. */
 export function blankOutlook(desk: Desk, question: ScoutQuestion, why: string): OutlookView {
   const { currency } = desk.state.settings;
@@ -18,7 +24,7 @@ export function blankOutlook(desk: Desk, question: ScoutQuestion, why: string): 
     loss_chance: 1,
     minutes: 0,
     verdict: 'leave',
-    honesty: { chance: desk.honesty.chance(question.seller), claims_checked: desk.honesty.claimsChecked(question.seller) },
+    honesty: honestyOf(desk, question.seller),
     why: [`Nothing can be reckoned: ${why}.`],
   };
 }

@@ -1,5 +1,6 @@
 import { nextChecks, rankRemedies, type Belief, type RankedCheck, type RankedRemedy } from '../../core/diagnosis/index.ts';
 import type { Stakes } from '../../core/diagnosis/model.ts';
+import type { Honesty, KnownHere } from '../learning/index.ts';
 import type { Model } from '../models/index.ts';
 import type { BoardBelief } from '../../core/diagnosis/board/index.ts';
 import type { BenchState, Item } from '../state.ts';
@@ -12,7 +13,8 @@ import { beyondMending } from './beyond-mending.ts';
 import { decide, type Decision } from './decision.ts';
 import { Donors, slotTrouble, type Donor } from './donors.ts';
 import { partsAtHand, type PartStock } from './drawer-parts.ts';
-import { learnHonesty, type Honesty } from './honesty.ts';
+
+import { postageOf } from '../market/postage-of.ts';
 import { lifeOf } from './life.ts';
 import type { Memo } from './memo.ts';
 import { chooseNext, nextThing, type Thinking } from './next-thing.ts';
@@ -47,6 +49,8 @@ const NOTHING: ReadonlySet<string> = new Set();
 
 /** One state of the bench laid out for judging: what sellers, drawer and other units say about each unit. */
 export class Desk {
+  /** As they are known at this bench. */
+  readonly models: ReadonlyMap<string, Model>;
   readonly honesty: Honesty;
   readonly beliefs: Beliefs;
   readonly parts: ReadonlyMap<string, PartStock>;
@@ -55,12 +59,13 @@ export class Desk {
 
   constructor(
     readonly state: Readonly<BenchState>,
-    readonly models: ReadonlyMap<string, Model>,
+    known: KnownHere,
     readonly memories: Memories,
     readonly boards: KnownBoards,
   ) {
-    this.honesty = learnHonesty(state.items.values());
-    this.beliefs = new Beliefs(state, models, this.honesty, memories.beliefs, boards, memories.boardBeliefs);
+    this.models = known.models;
+    this.honesty = known.honesty;
+    this.beliefs = new Beliefs(state, known.models, this.honesty, memories.beliefs, boards, memories.boardBeliefs);
     this.parts = partsAtHand(state);
     this.#donors = new Donors(this.beliefs, (unit) => this.#isHopeless(unit));
   }
@@ -73,7 +78,7 @@ export class Desk {
 
   weighJudged(item: Item, judged: Judged, donors: ReadonlyMap<string, readonly Donor[]>): Weighed {
     const workshop = workshopFor(item, judged, this.parts, donors, this.memories.workshops);
-    const prices = pricesOf(judged.model, this.state.settings, item.asking?.priceMinor ?? null);
+    const prices = pricesOf(judged.model, this.state.settings, item.asking?.priceMinor ?? null, postageOf(this.state, judged.model));
     const asFiled = judged.board?.known.plain ?? judged.model;
     const unproved = beyondMending(item, lifeOf(item, this.state.items), asFiled, proofOf(item, judged.model));
     const key = this.#keyOf(item, judged, workshop, donors, JSON.stringify([prices, unproved]));

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { ReferenceReading } from '../models/index.ts';
-import { behaviourOf } from './behaves-by-mode.ts';
+import { behaviourOf } from '../models/behaves-by-mode.ts';
 import { blocksOfSlot, deviceModelOf } from './device-model.ts';
 import { pocketModel } from './testing/pocket-model.ts';
 

@@ -1,7 +1,7 @@
 import type { Check, DeviceFunction, DeviceModel, Remedy, TestPoint } from '../../core/diagnosis/model.ts';
 import type { Model, ModelFile } from '../models/index.ts';
-import { behaviourOf } from './behaves-by-mode.ts';
-import { referenceOf } from './reference.ts';
+import { behaviourOf } from '../models/behaves-by-mode.ts';
+import { referenceOf } from '../models/reference.ts';
 
 const made = new WeakMap<Model, DeviceModel>();
 

@@ -1,12 +1,13 @@
 import type { Evidence } from '../../core/diagnosis/model.ts';
+import type { Claim } from '../events/index.ts';
 import type { Model } from '../models/index.ts';
 import type { HistoryEntry, Item } from '../state.ts';
 import { blocksOfSlot } from './device-model.ts';
 
 /** What a history entry needs of the rest of the bench to become evidence. */
 export interface EvidenceSources {
-  /** Chance that a claim of this seller on this item is right. */
-  honesty(seller: string, itemId: string): number;
+  /** Chance that this claim of the seller on this item is right. */
+  honesty(seller: string, claim: Claim, itemId: string): number;
   /**
    * Chances of the faults of this model that an assembly brings into a slot with the transplant of that event.
    * Undefined when nothing is known of it.
@@ -98,7 +99,7 @@ function pieceOf(entry: HistoryEntry, itemId: string, words: Words, sources: Evi
 
 function claimPiece(entry: Extract<HistoryEntry, { kind: 'claim' }>, itemId: string, words: Words, sources: EvidenceSources): Evidence[] {
   const { claim, eventId: id } = entry;
-  const honesty = sources.honesty(entry.seller, itemId);
+  const honesty = sources.honesty(entry.seller, claim, itemId);
   if (claim.about === 'function')
     return words.functions.has(claim.function) ? [{ id, kind: 'claim', function: claim.function, says: claim.says, honesty }] : [];
   if (claim.about === 'untested') return [];

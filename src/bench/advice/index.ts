@@ -1,3 +1,3 @@
 export { createAdvisor, type Advisor } from './advisor.ts';
+export type { Expected, Foresight } from './foresight.ts';
 export { AdviceError } from './advice-error.ts';
-export { HONESTY_PRIOR } from './honesty.ts';

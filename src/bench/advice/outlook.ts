@@ -1,14 +1,16 @@
 import { chanceBelow, meanOf, quantileOf, sumOf, sumOfAlike, type Outcome } from '../../core/planning/index.ts';
 import { convertMinor } from '../../core/quantity/index.ts';
 import type { Refusal } from '../bench.ts';
+import { claimKind, CLAIM_WORDS } from '../learning/index.ts';
 import type { Model } from '../models/index.ts';
 import type { HistoryEntry } from '../state.ts';
 import type { OutlookView, Road, ScoutQuestion } from '../views/index.ts';
 import { hypothesesOf } from './belief-view.ts';
+import { honestyOf } from './blank-outlook.ts';
 import type { Desk, Weighed } from './desk.ts';
 import { evidenceOf } from './evidence.ts';
 import { freshUnit } from './fresh-unit.ts';
-import { minutesText, money, percent, whole } from './say.ts';
+import { listed, minutesText, money, percent, whole } from './say.ts';
 import { clamp, nothingWrong } from './well-chance.ts';
 
 /**
@@ -29,7 +31,7 @@ export function outlookOf(desk: Desk, question: ScoutQuestion): OutlookView | Re
   const ceilingMinor = Math.max(0, Math.floor(valueMinor + 1e-6));
   const lossChance = chanceBelow(lot.outcomes, asksMinor);
   const verdict = verdictOn(asksMinor, ceilingMinor, lossChance);
-  const honesty = { chance: desk.honesty.chance(question.seller), claims_checked: desk.honesty.claimsChecked(question.seller) };
+  const honesty = honestyOf(desk, question.seller);
   return {
     currency,
     hypotheses: hypothesesOf(model, lot.unit.judged.belief),
@@ -47,7 +49,7 @@ export function outlookOf(desk: Desk, question: ScoutQuestion): OutlookView | Re
     why: [
       verdictWhy(verdict, asksMinor, ceilingMinor, lossChance, currency),
       ...lotWhy(lot, question, currency),
-      honestyWhy(question, honesty),
+      honestyWhy(desk, question),
       'This ceiling is what the lot is expected to bring by itself, minutes paid; it leaves no profit. What it is worth to your pile, with a profit and the risk that you set, is reckoned apart.',
       ...lot.unit.decision.prices.assumed,
     ],
@@ -102,7 +104,7 @@ export function claimsAsEvidence(desk: Desk, model: Model, question: Pick<ScoutQ
   const item = { ...freshUnit(model), proof: new Map() };
   const life = question.claims.map((claim): HistoryEntry => ({ kind: 'claim', claim, seller: question.seller, eventId: 'claim', at: '' }));
   return evidenceOf(item, life, model, {
-    honesty: (seller) => desk.honesty.chance(seller),
+    honesty: (seller, claim) => desk.honesty.chance(seller, claimKind(claim)),
     incoming: () => ({}),
   });
 }
@@ -140,10 +142,13 @@ function lotWhy({ unit, completed, minutes }: Lot, { count }: ScoutQuestion, cur
   ];
 }
 
-function honestyWhy({ seller, claims }: ScoutQuestion, { chance, claims_checked: checked }: OutlookView['honesty']): string {
-  if (claims.length === 0) return 'Nothing is claimed, so only the rates of the model count.';
+function honestyWhy({ honesty }: Desk, { seller, claims }: ScoutQuestion): string {
+  const kinds = [...new Set(claims.map(claimKind))].filter((kind) => kind !== null);
+  if (kinds.length === 0) return 'Nothing is claimed, so only the rates of the model count.';
+  const checked = honesty.claimsChecked(seller);
   const learned = checked === 0 ? 'none of theirs was checked yet' : `${checked} of theirs ${checked === 1 ? 'was' : 'were'} checked`;
-  return `A claim of ${seller === '' ? 'this seller' : seller} is taken as right with ${percent(chance)}; ${learned}.`;
+  const taken = kinds.map((kind) => `one ${CLAIM_WORDS[kind]} is taken as right with ${percent(honesty.chance(seller, kind))}`);
+  return `Of the claims of ${seller === '' ? 'this seller' : seller}, ${listed(taken)}; ${learned}.`;
 }
 
 /** There is no such model here; the names that there are. */

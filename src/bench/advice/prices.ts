@@ -19,10 +19,10 @@ export interface Prices {
   readonly assumed: readonly string[];
 }
 
-/** Typical prices of the model, or the price that is asked for a unit already offered, less the bench's usual fee and postage. */
-export function pricesOf(model: Model, settings: Settings, askingMinor: number | null): Prices {
+/** Typical prices of the model, or the price that is asked for a unit already offered, less the bench's usual fee and the postage. */
+export function pricesOf(model: Model, settings: Settings, askingMinor: number | null, postageMinor: number): Prices {
   const { prices, currency } = model.file;
-  const costs = { feePercent: settings.feePercent, postageMinor: settings.postageOutMinor, currency: settings.currency };
+  const costs = { feePercent: settings.feePercent, postageMinor, currency: settings.currency };
   const working = askingMinor ?? prices.working;
   const workingMinor = net(working, costs);
   const source = askingMinor === null ? 'typically sells for' : 'is offered at';

@@ -1,6 +1,6 @@
 import type { Model } from '../models/index.ts';
 import { PROOF_OF_FUNCTION } from './evidence.ts';
-import { referenceOf } from './reference.ts';
+import { referenceOf } from '../models/reference.ts';
 import { blockName, listed, lower, reading } from './say.ts';
 import { TOUCHES, type Touch } from './touched-by-work.ts';
 

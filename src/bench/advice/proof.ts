@@ -2,10 +2,11 @@ import type { Model } from '../models/index.ts';
 import type { HistoryEntry, Item } from '../state.ts';
 import type { ProofView } from '../views/index.ts';
 import { PROOF_OF_FUNCTION } from './evidence.ts';
+import { measuredFor } from './proof-measured.ts';
 import { becauseOf, limitsOf } from './proof-words.ts';
 import { touchedByWork } from './touched-by-work.ts';
 
-type Step = Omit<ProofView['steps'][number], 'outcome' | 'reason' | 'because'>;
+type Step = Omit<ProofView['steps'][number], 'outcome' | 'reason' | 'because' | 'measured'>;
 
 /**
  * The tests that a unit must pass before it leaves, each with where it stands, its limits, and what the work touched that
@@ -17,7 +18,13 @@ export function proofOf(item: Item, model: Model | null, life: readonly HistoryE
   const steps = specs.map((step) => {
     const done = item.proof.get(step.id);
     const because = touched && model ? becauseOf(model, step.id, touched) : [];
-    return { ...step, because, outcome: done?.outcome ?? ('open' as const), reason: done?.reason ?? '' };
+    return {
+      ...step,
+      because,
+      measured: measuredFor(step, item.tests),
+      outcome: done?.outcome ?? ('open' as const),
+      reason: done?.reason ?? '',
+    };
   });
   return { steps, ready: steps.every(({ outcome }) => outcome === 'pass' || outcome === 'signed-off') };
 }

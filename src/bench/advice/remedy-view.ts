@@ -1,4 +1,5 @@
 import type { RankedRemedy } from '../../core/diagnosis/index.ts';
+import { recipeFor } from '../recipes/index.ts';
 import type { RemedyView } from '../views/index.ts';
 import type { Judged } from './beliefs.ts';
 import { donorWords, type Donor } from './donors.ts';
@@ -34,6 +35,7 @@ export function remedyView(judged: Judged, ranked: ReckonedRemedy, bench: Bench)
     slot: spec.slot ?? null,
     donors: donorsView(spec.slot ? bench.donors.get(spec.slot) : []),
     how: spec.how,
+    recipe: recipeFor(spec)?.id ?? null,
     cautions: [...spec.cautions],
     why: whyRemedy(judged, ranked, bench),
     spots: spotsOf(judged, ranked.remedy),
@@ -60,6 +62,7 @@ export function swapView(judged: Judged, slot: string, chance: number, minutes: 
     slot,
     donors: donorsView(bench.donors.get(slot)),
     how: remedy?.how ?? '',
+    recipe: recipeFor(remedy ?? { kind: 'transplant', slot })?.id ?? null,
     cautions: [...new Set([...spec.cautions, ...(remedy?.cautions ?? [])])],
     why: [],
     spots: [],

@@ -21,7 +21,7 @@ export function sellerQuestions(desk: Desk, question: ScoutQuestion): SellerQues
   if (!model) return unknownModel(desk, question.model_id);
   const { currency } = desk.state.settings;
   const asks = asksOf(desk, question);
-  const honesty = desk.honesty.chance(question.seller);
+  const honesty = desk.honesty.chance(question.seller, null);
   const questions = doubtful(desk, model, question)
     .map((each) => questionOf(desk, model, question, each, { asks, honesty }))
     .sort((a, b) => b.worth_minor - a.worth_minor);

@@ -2,7 +2,7 @@ import type { Listing } from '../state.ts';
 import type { OutlookView, ScoutQuestion, WatchView } from '../views/index.ts';
 import { logWords, type LogWords } from '../log-words.ts';
 import type { Desk } from './desk.ts';
-import { claimsJudged } from './honesty.ts';
+import { claimsJudged } from '../learning/honesty.ts';
 import { outlookOf } from './outlook.ts';
 import { blankOutlook } from './blank-outlook.ts';
 

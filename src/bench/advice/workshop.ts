@@ -1,7 +1,7 @@
 import type { DeviceModel, Remedy } from '../../core/diagnosis/model.ts';
 import type { Item } from '../state.ts';
 import { adviceId } from './advice-id.ts';
-import type { Judged } from './beliefs.ts';
+import { nameOf, type Judged } from './beliefs.ts';
 import { partPrice } from './device-model.ts';
 import type { Donor } from './donors.ts';
 import type { PartStock } from './drawer-parts.ts';
@@ -42,7 +42,7 @@ export function workshopFor(
     const donor = donors.get(spec.slot ?? '')?.[0];
     if (needsDonor(spec) && donor) swaps.push(withDonor(priced, donor));
   }
-  const key = JSON.stringify([board?.known.key, model.file.id, plain.map(priceOf), swaps.map((swap) => [...priceOf(swap), swap.mends])]);
+  const key = JSON.stringify([board?.known.key, nameOf(model), plain.map(priceOf), swaps.map((swap) => [...priceOf(swap), swap.mends])]);
   return memo.get(key, () => ({ device: { ...device, remedies: [...plain, ...swaps] }, alone: { ...device, remedies: plain }, key }));
 }
 

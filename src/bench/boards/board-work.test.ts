@@ -48,12 +48,14 @@ describe('what is computed of a board', () => {
   });
 
   it('is what the meter shows with a fault at the points of the file', () => {
+    // Severities run from low to high over the draws: those in the middle are typical, as the circuit is asked.
+    const typical = (values: readonly number[]): number => mean(values.slice(DRAWS / 2 - 2, DRAWS / 2 + 2));
     for (const [i, fault] of task.faults.entries()) {
       for (const [p, point] of task.points.entries()) {
         if (!point.named || point.mode !== 'volts') continue;
         const exact = measured(point, fault);
         if (Number.isFinite(exact))
-          expect(Math.abs(mean(at(1 + i, p)) - exact), `${fault.id} at ${point.id}`).toBeLessThanOrEqual(0.05 + 0.1 * Math.abs(exact));
+          expect(Math.abs(typical(at(1 + i, p)) - exact), `${fault.id} at ${point.id}`).toBeLessThanOrEqual(0.05 + 0.1 * Math.abs(exact));
       }
     }
   });

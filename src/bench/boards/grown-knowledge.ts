@@ -1,6 +1,6 @@
-import { HANDHELD_METER, meterError } from '../../core/circuit/index.ts';
-import { fillRow, kernelsOf, type Kernels, type SimulatePairs } from '../../core/diagnosis/readings/index.ts';
-import type { BoardKnowledge } from './board-knowledge.ts';
+import { HANDHELD_METER, meterError, pathOfFault, type Netlist } from '../../core/circuit/index.ts';
+import { fillRow, kernelsOf, type Kernels, type ReadingFault, type SimulatePairs } from '../../core/diagnosis/readings/index.ts';
+import type { BoardFault, BoardKnowledge } from './board-knowledge.ts';
 import { DRAWS, type BoardRows, type BoardTask } from './board-work.ts';
 
 /** Takes rows of a dictionary as they come, in order, and says what is known by then. It takes room in memory with the first row only. */
@@ -52,15 +52,22 @@ export class GrownKnowledge {
   }
 }
 
+/** A fault of a board as the belief from readings takes it. */
+export function readingFault(netlist: Netlist, { id, block, refs, rate, circuit }: BoardFault): ReadingFault {
+  const path = pathOfFault(netlist, circuit);
+  return { id, block, part: refs[0] ?? id, rate, ...(path ? { path } : {}) };
+}
+
 interface Room {
   readonly kernels: Kernels;
   readonly functions: ReadonlyMap<string, Float32Array>;
 }
 
-function makeRoom({ faults, points, functions }: BoardTask): Room {
+function makeRoom({ model, faults, points, functions }: BoardTask): Room {
   const rows = 1 + faults.length;
   const values = new Float64Array(rows * DRAWS * points.length).fill(NaN);
-  const named = faults.map(({ id, block, refs, rate }) => ({ id, block, part: refs[0] ?? id, rate }));
+  const { netlist } = model.circuit!;
+  const named = faults.map((fault) => readingFault(netlist, fault));
   const kernels = kernelsOf({ faults: named, points, draws: DRAWS, values }, (mode, value) => meterError(HANDHELD_METER, mode, value));
   return { kernels, functions: new Map(functions.map((name) => [name, new Float32Array(rows * DRAWS).fill(NaN)])) };
 }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { Id } from '../events/index.ts';
+import { recipeFor } from '../recipes/index.ts';
 import { LAMP_MODEL } from '../advice/testing/lamp-board.ts';
 import { partRemedyNamed, remedyBetween, remedyOnNet, remedyOnPart } from './part-remedies.ts';
 
@@ -33,6 +34,22 @@ describe('work on a part', () => {
     expect(named('replace.C1')!.uses).toMatchObject({ id: '0805.10u', name: '10u, 0805' });
     expect(named('replace.C3')!.uses!.id).toBe('0805.10u');
     expect(named('replace.C2')!.uses!.id).toBe('0603.100n');
+  });
+
+  it('names the recipe of its kind and of the part, and none where one would mislead', () => {
+    const recipes = ['replace.C1', 'replace.U1', 'replace.J1', 'resolder.U1', 'clean.J1', 'wire.U1', 'wash.v33--0', 'trace.v33'].map(
+      (id) => named(id)!.spec,
+    );
+    expect(recipes.map((spec) => recipeFor(spec)?.id ?? null)).toEqual([
+      'replace-two-terminal',
+      'replace-fine-pitch',
+      'replace-connector',
+      'refresh-joint',
+      'clean-contacts',
+      'repair-track-wire',
+      'clean-after-liquid',
+      null,
+    ]);
   });
 
   it('comes with the cautions of its tools', () => {

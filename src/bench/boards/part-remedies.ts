@@ -1,6 +1,6 @@
 import { componentsOf, type Role } from '../../core/circuit/index.ts';
 import { componentRoles, type BoardPart, type Model, type ModelFile } from '../models/index.ts';
-import { effortOf, WORK, type WorkOnParts } from './work-on-parts.ts';
+import { effortOf, recipeOfWork, WORK, type WorkOnParts } from './work-on-parts.ts';
 
 type Remedy = ModelFile['remedies'][number];
 type Part = ModelFile['parts'][number];
@@ -87,6 +87,7 @@ function remedy(
   if (id.length > MOST_LETTERS || !/^[\w.-]+$/.test(id)) return null;
   const work = WORK.find((each) => each.verb === verb)!;
   const uses = usedUp(model, verb, effort.price, part);
+  const recipe = recipeOfWork(verb, (part && rolesOf(model).get(part.ref.toLowerCase())) ?? null);
   const lithium = model.file.cell?.chemistry === 'li-ion';
   const spec: Remedy = {
     id,
@@ -97,6 +98,7 @@ function remedy(
     stage: 'board-out',
     parts: [{ part: uses.id, count: 1 }],
     risk: effort.risk,
+    ...(recipe === undefined ? {} : { recipe }),
     cautions: [...(lithium ? (['lithium-cell'] as const) : []), ...work.cautions],
     how: work.how,
   };

@@ -121,3 +121,30 @@ export function effortOf(verb: WorkOnParts['verb'], role: Role): Effort | null {
   if (verb === 'clean') return role === 'contact' || role === 'key' ? BY_VERB.clean : null;
   return role === 'source' || role === 'battery' ? null : BY_VERB[verb];
 }
+
+/** Recipes of work on parts, by its verb; what is replaced has one by its role. */
+const RECIPE_BY_VERB: Readonly<Partial<Record<WorkOnParts['verb'], string>>> = {
+  resolder: 'refresh-joint',
+  clean: 'clean-contacts',
+  wire: 'repair-track-wire',
+  clear: 'refresh-joint',
+  wash: 'clean-after-liquid',
+};
+const RECIPE_BY_ROLE: Readonly<Partial<Record<Role, string>>> = {
+  resistor: 'replace-two-terminal',
+  capacitor: 'replace-two-terminal',
+  bead: 'replace-two-terminal',
+  coil: 'replace-two-terminal',
+  fuse: 'replace-two-terminal',
+  diode: 'replace-two-terminal',
+  transistor: 'replace-fine-pitch',
+  regulator: 'replace-fine-pitch',
+  charger: 'replace-fine-pitch',
+  chip: 'replace-fine-pitch',
+  contact: 'replace-connector',
+  speaker: 'replace-speaker',
+};
+
+/** The recipe of a piece of work on a part of that role; undefined where there is none. */
+export const recipeOfWork = (verb: WorkOnParts['verb'], role: Role | null): string | undefined =>
+  verb === 'replace' ? (role === null ? undefined : RECIPE_BY_ROLE[role]) : RECIPE_BY_VERB[verb];

@@ -4,7 +4,7 @@ import type { BenchState, Item } from '../state.ts';
 import type { BooksView } from '../views/index.ts';
 import { costOf } from './carried.ts';
 import { carriedByAccount } from './carried-by-account.ts';
-import { incomeByItem, moneyOf } from './money-of.ts';
+import { incomeByItem, totalsOf } from './money-of.ts';
 import { monthTotals } from './months.ts';
 
 /**
@@ -37,6 +37,5 @@ const carriesMoney = (item: Item, incomes: ReadonlyMap<string, number>): boolean
   item.sale !== null || costOf(item) !== 0 || incomes.has(item.id);
 
 function unitLine(state: Readonly<BenchState>, item: Item, incomes: ReadonlyMap<string, number>): BooksView['units'][number] {
-  const { cost_minor, income_minor, profit_minor, minutes, profit_per_hour_minor } = moneyOf(state, item, incomes);
-  return { row: rowOf(state, item), cost_minor, income_minor, profit_minor, minutes, profit_per_hour_minor };
+  return { row: rowOf(state, item), ...totalsOf(item, incomes.get(item.id) ?? 0) };
 }

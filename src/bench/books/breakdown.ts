@@ -12,7 +12,7 @@ interface Done {
 }
 
 /** Profit and hours of the units that have left, by model, by seller and by remedy, and what was thought of each beforehand. */
-export function breakdownView(state: Readonly<BenchState>, models: ReadonlyMap<string, Model>): BreakdownView {
+export function breakdownView(state: Readonly<BenchState>, models: ReadonlyMap<string, Model>): Omit<BreakdownView, 'returns'> {
   const incomes = incomeByItem(state.journal);
   const done = [...state.items.values()]
     .filter((item) => item.kind === 'unit' && isGone(item))

@@ -16,13 +16,17 @@ export function incomeByItem(journal: readonly JournalLine[]): ReadonlyMap<strin
 }
 
 /** What an item cost and where each cost came from, what it brought, and once it has left the profit and the profit per hour. */
-export function moneyOf(state: Readonly<BenchState>, item: Item, incomes = incomeByItem(state.journal)): MoneyView {
-  const income = incomes.get(item.id) ?? 0;
+export const moneyOf = (state: Readonly<BenchState>, item: Item): MoneyView => ({
+  currency: state.settings.currency,
+  costs: item.costs.map((part) => ({ reason: part.reason, text: part.text, amount_minor: part.amountMinor })),
+  ...totalsOf(item, incomeByItem(state.journal).get(item.id) ?? 0),
+});
+
+/** The same without where each cost came from, for an item of that income. */
+export function totalsOf(item: Item, income: number): Omit<MoneyView, 'currency' | 'costs'> {
   const cost = costOf(item);
   const profit = isGone(item) ? income - cost : null;
   return {
-    currency: state.settings.currency,
-    costs: item.costs.map((part) => ({ reason: part.reason, text: part.text, amount_minor: part.amountMinor })),
     cost_minor: cost,
     minutes: item.minutes,
     income_minor: income,

@@ -89,3 +89,10 @@ export function numberIn(field: string, cell: string, fallback: number | null, w
     next: `Write ${wanted} with a decimal point and without a unit.`,
   };
 }
+
+/** What the word of a cell stands for; capitals do not matter, and an empty cell may stand for something too. */
+export function wordIn<T>(field: string, cell: string, known: Readonly<Record<string, T>>): T | BadCell {
+  const text = cell.trim().toLowerCase();
+  if (Object.hasOwn(known, text)) return known[text]!;
+  return { field, message: `"${cell}" is not known`, next: `Write one of ${Object.keys(known).filter(Boolean).join(', ')}.` };
+}

@@ -52,6 +52,8 @@ export function parseEvent(value: unknown): { ok: true; event: AnyEvent } | Even
   const envelope = Incoming.safeParse(value);
   if (!envelope.success) return problem(envelope.error, '');
   const { kind, body, ...rest } = envelope.data;
+  if (isNestedDeeperThan(MOST_LEVELS, body))
+    return { ok: false, code: 'bad-event', field: 'body', message: `is nested more than ${MOST_LEVELS} levels deep` };
   if (!isKind(kind)) {
     if (rest.version > EVENT_VERSION) return { ok: true, event: { ...rest, kind, body, foreign: true } };
     return { ok: false, code: 'bad-event', field: 'kind', message: `"${kind}" is not a kind of event; the kinds are ${KINDS.join(', ')}` };
@@ -60,6 +62,19 @@ export function parseEvent(value: unknown): { ok: true; event: AnyEvent } | Even
   const parsed = BODIES[kind].safeParse(body);
   if (!parsed.success) return problem(parsed.error, 'body');
   return { ok: true, event: { ...rest, kind, body: parsed.data } as BenchEvent };
+}
+
+/** Bodies have three levels; what a newer version writes may have more, but not so many that keeping it exhausts the stack. */
+const MOST_LEVELS = 100;
+
+/** Whether lists and objects stand in each other more than `levels` deep. Goes level by level, for recursion itself would exhaust the stack. */
+function isNestedDeeperThan(levels: number, value: unknown): boolean {
+  let level: unknown[] = [value];
+  for (let depth = 0; depth <= levels; depth++) {
+    level = level.flatMap((each) => (typeof each === 'object' && each !== null ? Object.values(each) : []));
+    if (level.length === 0) return false;
+  }
+  return true;
 }
 
 const isKind = (kind: string): kind is Kind => Object.hasOwn(BODIES, kind);

@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import { LandPattern } from './land-pattern.ts';
+import { Judgement, TestName, TestValue, TestVerdict } from './measured.ts';
 import { Region } from './region.ts';
 import {
   Claim,
@@ -14,6 +16,7 @@ import {
   Minutes,
   Outcome,
   SaleCondition,
+  SharedNumber,
   Share,
   Stage,
   TaxRule,
@@ -152,6 +155,12 @@ export const BODIES = {
     rate: z.number().positive().default(1),
     place: Text.default(''),
     order_id: Id.optional(),
+    pattern: LandPattern.optional().meta({ description: 'Terminals of one of them, so that it can be laid over a place' }),
+  }),
+  'bag-set': z.object({
+    bag_id: Id,
+    place: Text.optional(),
+    pattern: LandPattern.nullable().optional().meta({ description: 'Terminals of one of them; null takes them away' }),
   }),
   'part-used': z.object({ bag_id: Id, item_id: Id, count: Count }),
   'order-placed': z.object({
@@ -164,8 +173,22 @@ export const BODIES = {
     postage_minor: Cost.default(0),
     currency: Currency,
     rate: z.number().positive().default(1),
+    due_day: Day.optional().meta({ description: 'It should be here by then; after that it is late' }),
   }),
-  'order-arrived': z.object({ order_id: Id, place: Text.default('') }),
+  'order-arrived': z.object({
+    order_id: Id,
+    place: Text.default(''),
+    counts: z
+      .array(z.number().int('must be a whole number').min(0, 'must not be negative').max(1_000_000))
+      .max(200)
+      .optional()
+      .meta({ description: 'How many came of each line, in order; left out: all that had not come' }),
+  }),
+  'order-cancelled': z.object({
+    order_id: Id,
+    refund_minor: Cost.default(0).meta({ description: 'Paid back for what did not come, in the currency of the bench' }),
+    reason: Text.default(''),
+  }),
   'proof-step-done': z.object({
     item_id: Id,
     step: Id,
@@ -175,7 +198,25 @@ export const BODIES = {
     reason: Text.default(''),
     minutes: Minutes.default(0),
   }),
-  graded: z.object({ item_id: Id, scale: z.literal('salvor-1'), grade: z.enum(['A', 'B', 'C', 'D', 'parts']), text: Text.default('') }),
+  'test-done': z.object({
+    item_id: Id,
+    test: TestName,
+    verdict: TestVerdict,
+    text: Text.default('').meta({ description: 'What it says, in words that a buyer may read' }),
+    values: z.array(TestValue).max(60).default([]),
+    known_good: z
+      .boolean()
+      .default(false)
+      .meta({ description: 'Measured on a unit that is known to be well: others of its model are compared with it' }),
+    minutes: Minutes.default(0),
+  }),
+  graded: z.object({
+    item_id: Id,
+    scale: z.literal('salvor-1'),
+    grade: z.enum(['A', 'B', 'C', 'D', 'parts']),
+    text: Text.default(''),
+    judged: z.array(Judgement).max(20).optional().meta({ description: 'What each criterion of the scale was found to be' }),
+  }),
   listed: z.object({ item_id: Id, price_minor: Cost, place: Line }),
   sold: z.object({
     item_id: Id,
@@ -223,6 +264,18 @@ export const BODIES = {
       .max(20),
     fixed_minor: Cost.default(0),
     cap_minor: Cost.nullable().default(null).meta({ description: 'The bands together take at most this; null for no cap' }),
+  }),
+  'postage-set': z.object({
+    from_day: Day,
+    bands: z
+      .array(
+        z.object({
+          up_to_g: z.number().positive('must be above zero').max(1e6).meta({ description: 'Heaviest parcel of the band, packed' }),
+          price_minor: Cost,
+        }),
+      )
+      .min(1, 'a table of postage has at least one band')
+      .max(30),
   }),
   'tax-rule-set': z.object({
     rule: TaxRule,
@@ -285,6 +338,20 @@ export const BODIES = {
       .array(z.object({ part: Id, unit_minor: Cost, least: Count.default(1).meta({ description: 'Fewest that are sold at once' }) }))
       .max(500)
       .meta({ description: 'Without any the supplier is forgotten' }),
+  }),
+  'learned-taken-in': z.object({
+    model_id: Id,
+    from: Line.meta({ description: 'Own name for where it comes from' }),
+    weight: z
+      .number()
+      .positive()
+      .max(1, 'must not be more than a job of your own')
+      .meta({ description: 'A job of theirs counts as so many of yours' }),
+    numbers: z
+      .array(SharedNumber)
+      .min(1, 'holds no number')
+      .max(500, 'must not hold more than 500 numbers')
+      .refine((numbers) => new Set(numbers.map(({ about, of }) => `${about} ${of}`)).size === numbers.length, 'holds a number twice'),
   }),
   'words-taught': z.object({
     words: Line.regex(/[\p{L}\p{N}]/u, 'must hold a letter or a digit').meta({

@@ -48,6 +48,25 @@ export const FindingKind = z
   .meta({ description: 'What is seen at a place; "nothing-wrong" means looked and saw nothing' });
 export type FindingKind = z.infer<typeof FindingKind>;
 
+/** A number that another bench has learned, of its own jobs alone: no prices, no names, no dates. */
+export const SharedNumber = z
+  .strictObject({
+    about: z.enum(['remedy-chance', 'remedy-time', 'fault-rate', 'reference']),
+    of: Id.meta({ description: 'Remedy, fault or point of the model' }),
+    mean: z.number().min(-1e9).max(1e9).meta({ description: 'Share, minutes (their middle), or V, Ω, A' }),
+    spread: z.number().min(0).max(1e9).default(0).meta({ description: 'Of single values: of the logarithm for minutes, 0 for shares' }),
+    jobs: z.number().positive().max(10_000).meta({ description: 'So many jobs, units or boards; faded ones are fractions' }),
+  })
+  .refine(({ about, mean }) => (about !== 'remedy-chance' && about !== 'fault-rate') || (mean >= 0 && mean <= 1), {
+    path: ['mean'],
+    error: 'must be a share from 0 to 1',
+  })
+  .refine(({ about, mean }) => about !== 'remedy-time' || (mean > 0 && mean <= 10_000), {
+    path: ['mean'],
+    error: 'must be minutes above 0 and not above 10000',
+  });
+export type SharedNumber = z.infer<typeof SharedNumber>;
+
 export const MeterMode = z.enum(['volts', 'ohms', 'diode', 'amps']);
 export type MeterMode = z.infer<typeof MeterMode>;
 

@@ -1,5 +1,6 @@
-import { PLAIN_PAD, UNKNOWN, type Pad, type PartKind, type Pattern } from '../../core/fit/index.ts';
-import { csvTable, numberIn, type BadCell, type CellsOf, type CsvLine, type CsvProblem } from '../csv/csv-table.ts';
+import { PLAIN_PAD, UNKNOWN, type Pad, type Pattern } from '../../core/fit/index.ts';
+import { csvText } from '../csv/csv-text.ts';
+import { csvTable, numberIn, wordIn, type BadCell, type CellsOf, type CsvLine, type CsvProblem } from '../csv/csv-table.ts';
 
 export const PAD_COLUMNS = [
   'pin',
@@ -17,6 +18,12 @@ export const PAD_COLUMNS = [
   'side',
 ] as const;
 type Column = (typeof PAD_COLUMNS)[number];
+/** One pad and its net, from one line of a table. */
+export interface PadLine {
+  readonly pad: Pad;
+  readonly net: string;
+}
+export type AboutPads = Pick<Pattern, 'name' | 'kind' | 'basis'>;
 
 const KINDS: Readonly<Record<string, Pad['kind']>> = { '': 'surface', surface: 'surface', through: 'through', peg: 'peg' };
 const SHAPES: Readonly<Record<string, Pad['shape']>> = {
@@ -38,22 +45,24 @@ export interface PadsRead {
  * A land pattern, or the feet of a part, from a table of pads: pin, place and size in mm with y up, and as wanted kind (surface, through, peg), shape (rect, round-rect, oval, circle), turn against the
  * clock, corner, hole, net and side. A table in which every pad has a pin is taken as numbered.
  */
-export function patternFromCsv(
-  lines: readonly CsvLine[],
-  about: { readonly name: string; readonly kind: PartKind; readonly basis: Pattern['basis'] },
-): PadsRead {
+export function patternFromCsv(lines: readonly CsvLine[], about: AboutPads): PadsRead {
   const { rows, problems } = csvTable(lines, { columns: PAD_COLUMNS, needed: 5, read: padRow });
-  if (problems.length > 0) return { pattern: null, problems };
-  const pads = rows.map(({ pad }) => pad);
-  const nets = Object.fromEntries(rows.flatMap(({ pad, net }) => (net === '' ? [] : [[pad.name, net]])));
-  const numbered = pads.every(({ kind, name }) => kind === 'peg' || !name.startsWith('#'));
-  return { pattern: { ...UNKNOWN, ...about, nets, numbered, pads }, problems };
+  return { pattern: problems.length > 0 ? null : patternOfLines(rows, about), problems };
 }
 
-function padRow(cells: CellsOf<Column>, line: number): { readonly pad: Pad; readonly net: string } | BadCell {
-  const kind = word(cells, 'kind', KINDS);
-  const shape = word(cells, 'shape', SHAPES);
-  const side = word(cells, 'side', SIDES);
+/** The pattern of the lines of one part, numbered when every pad has a pin. */
+export function patternOfLines(lines: readonly PadLine[], about: AboutPads): Pattern {
+  const pads = lines.map(({ pad }) => pad);
+  const nets = Object.fromEntries(lines.flatMap(({ pad, net }) => (net === '' ? [] : [[pad.name, net]])));
+  const numbered = pads.every(({ kind, name }) => kind === 'peg' || !name.startsWith('#'));
+  return { ...UNKNOWN, ...about, nets, numbered, pads };
+}
+
+/** The pad of one line, or what is wrong with it. */
+export function padRow(cells: CellsOf<Column>, line: number): PadLine | BadCell {
+  const kind = wordIn('kind', cells.kind, KINDS);
+  const shape = wordIn('shape', cells.shape, SHAPES);
+  const side = wordIn('side', cells.side, SIDES);
   for (const each of [kind, shape, side]) if (typeof each === 'object') return each;
   const numbers: Record<string, number> = {};
   for (const field of ['x_mm', 'y_mm', 'w_mm', 'h_mm', 'turn_deg', 'corner_mm', 'drill_w_mm', 'drill_h_mm'] as const) {
@@ -74,12 +83,6 @@ function padRow(cells: CellsOf<Column>, line: number): { readonly pad: Pad; read
   return { pad: { ...PLAIN_PAD, ...own, name, drill: holeOf(numbers, kind as Pad['kind']) }, net: cells.net.trim() };
 }
 
-function word<T>(cells: CellsOf<Column>, field: 'kind' | 'shape' | 'side', known: Readonly<Record<string, T>>): T | BadCell {
-  const text = cells[field].trim().toLowerCase();
-  if (Object.hasOwn(known, text)) return known[text]!;
-  return { field, message: `"${cells[field]}" is not known`, next: `Write one of ${Object.keys(known).filter(Boolean).join(', ')}.` };
-}
-
 function sizeProblem(numbers: Readonly<Record<string, number>>, kind: Pad['kind']): BadCell | undefined {
   const next = 'Measure it again, in mm.';
   for (const field of ['w_mm', 'h_mm']) if (!(numbers[field]! > 0)) return { field, message: 'is not above zero', next };
@@ -97,3 +100,28 @@ function holeOf(
   const wMm = w || padW!;
   return { wMm, hMm: h || (w ? w : padH!), dxMm: 0, dyMm: 0 };
 }
+
+const rounded = (value: number): number => Math.round(value * 1e4) / 1e4 + 0;
+
+/** A pattern as a table that `patternFromCsv` reads; outlines become their boxes, and holes lie in the middle of their pads. */
+export const padsCsv = (pattern: Pattern): string =>
+  csvText(
+    PAD_COLUMNS,
+    pattern.pads.map((pad) => {
+      const sizes = [pad.xMm, pad.yMm, pad.wMm, pad.hMm].map(rounded);
+      const drill = pad.drill ? [pad.drill.wMm, pad.drill.hMm].map(rounded) : [null, null];
+      const shape = pad.shape === 'outline' ? 'rect' : pad.shape;
+      const name = pad.name.startsWith('#') ? '' : pad.name;
+      return [
+        name,
+        ...sizes,
+        pad.kind,
+        shape,
+        rounded(pad.turnDeg),
+        rounded(pad.cornerMm),
+        ...drill,
+        pattern.nets[pad.name] ?? '',
+        pad.side,
+      ];
+    }),
+  );

@@ -8,11 +8,12 @@ import type { Apply, Fold, Missing } from './fold.ts';
 import { fastenersCounted, stepDone } from './hands.ts';
 import { kept, listed, returned, scrapped, sold } from './leaving.ts';
 import { giveNumbers, namesMadeBy } from './numbers.ts';
-import { orderArrived, orderPlaced, partBought, partUsed } from './parts.ts';
-import { learnedReset, learningSet, wordsTaught } from './learning.ts';
-import { feesSet, saleSeen, saleTextSet, taxRuleSet } from './market.ts';
+import { orderArrived, orderCancelled, orderPlaced } from './orders.ts';
+import { bagSet, partBought, partUsed } from './parts.ts';
+import { learnedReset, learnedTakenIn, learningSet, wordsTaught } from './learning.ts';
+import { feesSet, postageSet, saleSeen, saleTextSet, taxRuleSet } from './market.ts';
+import { graded, proofStepDone, testDone } from './proof.ts';
 import { planChosen, planSet, supplierSet } from './planning.ts';
-import { graded, proofStepDone } from './proof.ts';
 import { benchSet } from './settings.ts';
 import { transplantDone } from './transplant.ts';
 import { openedTo, remedyDone } from './work.ts';
@@ -37,10 +38,13 @@ const APPLY: { readonly [K in Exclude<Kind, Refolding>]: Apply<K> } = {
   'remedy-done': remedyDone,
   'transplant-done': transplantDone,
   'part-bought': partBought,
+  'bag-set': bagSet,
   'part-used': partUsed,
   'order-placed': orderPlaced,
   'order-arrived': orderArrived,
+  'order-cancelled': orderCancelled,
   'proof-step-done': proofStepDone,
+  'test-done': testDone,
   graded,
   listed,
   sold,
@@ -49,6 +53,7 @@ const APPLY: { readonly [K in Exclude<Kind, Refolding>]: Apply<K> } = {
   kept,
   'sale-seen': saleSeen,
   'fees-set': feesSet,
+  'postage-set': postageSet,
   'tax-rule-set': taxRuleSet,
   'sale-text-set': saleTextSet,
   'learning-set': learningSet,
@@ -56,6 +61,7 @@ const APPLY: { readonly [K in Exclude<Kind, Refolding>]: Apply<K> } = {
   'plan-set': planSet,
   'plan-chosen': planChosen,
   'supplier-set': supplierSet,
+  'learned-taken-in': learnedTakenIn,
   'words-taught': wordsTaught,
   'note-written': noteWritten,
   'time-clocked': timeClocked,

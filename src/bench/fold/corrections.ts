@@ -1,4 +1,4 @@
-import type { EventOf, Stored } from '../events/index.ts';
+import type { AnyEvent, EventOf, Stored } from '../events/index.ts';
 import { isForeign } from '../events/index.ts';
 
 export interface Corrections {
@@ -13,7 +13,7 @@ export interface Corrections {
  * effect, so that undoing an undo brings the event back. Read from the end, since only later events can undo a correction.
  */
 export function resolveCorrections(log: readonly Stored[]): Corrections {
-  const corrections = log.flatMap(({ event }) => (!isForeign(event) && event.kind === 'correction' ? [event] : []));
+  const corrections = log.map(({ event }) => event).filter(isCorrection);
   const astray = findAstray(log, corrections);
   const corrected = new Map<string, string>();
   for (const correction of corrections.toReversed()) {
@@ -22,6 +22,8 @@ export function resolveCorrections(log: readonly Stored[]): Corrections {
   }
   return { corrected, astray };
 }
+
+const isCorrection = (event: AnyEvent): event is EventOf<'correction'> => !isForeign(event) && event.kind === 'correction';
 
 function findAstray(log: readonly Stored[], corrections: readonly EventOf<'correction'>[]): Set<string> {
   if (corrections.length === 0) return new Set();

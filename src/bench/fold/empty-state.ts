@@ -14,9 +14,10 @@ export const emptyState = (): BenchState => ({
   listings: new Map(),
   sightings: new Map(),
   fees: [],
+  postage: [],
   taxRules: [],
   saleText: SALE_TEXT,
-  learning: { halfLifeDays: 730, resets: new Map() },
+  learning: { halfLifeDays: 730, resets: new Map(), takenIn: [] },
   planning: { wishes: {}, suppliers: new Map(), choices: new Map() },
   taughtWords: new Map(),
   newestAt: '',
@@ -35,8 +36,16 @@ export const emptyState = (): BenchState => ({
 export type NewItem = Pick<Item, 'id' | 'number' | 'name' | 'kind' | 'modelId' | 'lotId' | 'slot' | 'status' | 'demo'>;
 
 /** An item with nothing recorded of it yet. */
-export const newItem = (given: NewItem): Item => ({
-  ...given,
+export const newItem = ({ id, number, name, kind, modelId, lotId, slot, status, demo }: NewItem): Item => ({
+  id,
+  number,
+  name,
+  kind,
+  modelId,
+  lotId,
+  slot,
+  status,
+  demo,
   expectedMinor: null,
   inside: null,
   receivedAt: null,
@@ -50,6 +59,7 @@ export const newItem = (given: NewItem): Item => ({
   costs: [],
   minutes: 0,
   proof: new Map(),
+  tests: [],
   grade: null,
   asking: null,
   offers: [],

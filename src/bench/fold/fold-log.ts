@@ -8,15 +8,20 @@ import { emptyState } from './empty-state.ts';
 import { missing } from './fold.ts';
 import { giveNumbers, namesMadeBy } from './numbers.ts';
 
+/** Looks at the state as it was before an event, and leaves it alone. */
+export type Before = (state: Readonly<BenchState>, event: BenchEvent) => void;
+
 /**
  * The state after a whole log, in its order. Corrected events do not count. Once the demo is put away, all that its
  * device recorded before does not count either, and what was recorded of its things becomes orphans without fuss.
+ * `before` sees the state before each event that counts.
  */
-export function foldLog(log: readonly Stored[], models: ReadonlyMap<string, Model>): BenchState {
+export function foldLog(log: readonly Stored[], models: ReadonlyMap<string, Model>, before?: Before): BenchState {
   const state = emptyState();
   const { corrected, astray } = resolveCorrections(log);
   state.corrected = new Map(corrected);
   const putAwayAt = lastPutAway(log, corrected);
+  const touched = new Set<string>();
   for (const stored of log) {
     const { event, seq } = stored;
     const demoAway = event.device === 'demo' && seq < putAwayAt;
@@ -24,7 +29,8 @@ export function foldLog(log: readonly Stored[], models: ReadonlyMap<string, Mode
     if (demoAway || corrected.has(event.id)) {
       giveNumbers(state, event);
     } else if (isForeign(event) || !isRefolding(event.kind)) {
-      applyEvent(state, stored, models);
+      if (before && !isForeign(event)) before(state, event);
+      applyEvent(state, stored, models, touched);
     } else {
       applyRefolding(state, event, astray);
     }

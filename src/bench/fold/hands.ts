@@ -12,15 +12,23 @@ export const stepDone: Apply<'step-done'> = (fold, event) =>
   onItem(fold, event, (item) => {
     const { step, way, minutes } = event.body;
     item.minutes += minutes;
-    if (way === 'back') item.opened = item.opened.filter((id) => id !== step);
+    const model = modelOf(fold, item);
+    if (way === 'back') item.opened = stillOpen(item, step, model);
     else open(item, step, minutes);
-    follow(item, modelOf(fold, item), way);
+    follow(item, model, way);
   });
 
 function open(item: Item, step: string, minutes: number): void {
   if (item.opened.length === 0) item.fasteners.clear();
   if (!item.opened.includes(step)) item.opened.push(step);
   if (minutes > 0) item.stepTimes.push({ step, minutes });
+}
+
+/** What is open once a step is put back: nothing, where all that is left is of the kind of which nothing is put back. */
+function stillOpen(item: Item, step: string, model: Model | undefined): string[] {
+  const left = item.opened.filter((id) => id !== step);
+  const isPutBack = (id: string): boolean => model?.file.steps.find((each) => each.id === id)?.put_back ?? true;
+  return left.some(isPutBack) ? left : [];
 }
 
 const modelOf = (fold: Fold, item: Item): Model | undefined => fold.models.get(item.modelId);

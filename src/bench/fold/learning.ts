@@ -10,6 +10,11 @@ export const learnedReset: Apply<'learned-reset'> = ({ state }, { body, at }) =>
   return null;
 };
 
+export const learnedTakenIn: Apply<'learned-taken-in'> = ({ state }, { body, id, at }) => {
+  state.learning.takenIn.push({ ...body, eventId: id, at });
+  return null;
+};
+
 /** Words of listings mean this claim from now on; with null nothing any more. */
 export const wordsTaught: Apply<'words-taught'> = ({ state }, { body }) => {
   const key = body.words.toLowerCase();

@@ -32,6 +32,14 @@ export const feesSet: Apply<'fees-set'> = ({ state }, { body }) => {
   return null;
 };
 
+export const postageSet: Apply<'postage-set'> = ({ state }, { body }) => {
+  state.postage.push({
+    fromDay: body.from_day,
+    bands: body.bands.map(({ up_to_g: upToG, price_minor: priceMinor }) => ({ upToG, priceMinor })),
+  });
+  return null;
+};
+
 export const taxRuleSet: Apply<'tax-rule-set'> = ({ state }, { body }) => {
   state.taxRules.push(body);
   return null;

@@ -13,14 +13,22 @@ export const proofStepDone: Apply<'proof-step-done'> = (fold, event) =>
     backToBench(item);
   });
 
+/** A test that gives numbers; it stands beside the proof and decides no step by itself. */
+export const testDone: Apply<'test-done'> = (fold, event) =>
+  onItem(fold, event, (item) => {
+    const { test, verdict, text, values, known_good: knownGood, minutes } = event.body;
+    item.tests.push({ test, verdict, text, values, knownGood, beforeWork: false, eventId: event.id, at: event.at });
+    item.minutes += minutes;
+  });
+
 /**
  * The grade closes the proof: a unit on the bench that is graded A to D and has no failing step is proved. Whether all
  * steps were done is asked when the grade is recorded, by the rules; the fold does not know the steps of the day.
  */
 export const graded: Apply<'graded'> = (fold, event) =>
   onItem(fold, event, (item) => {
-    const { grade, scale, text } = event.body;
-    item.grade = { grade, scale, text };
+    const { grade, scale, text, judged = [] } = event.body;
+    item.grade = { grade, scale, text, judged };
     const failing = [...item.proof.values()].some((step) => step.outcome === 'fail');
     const atHand = item.status === 'bought' || item.status === 'on-the-bench';
     if (item.kind === 'unit' && grade !== 'parts' && atHand && item.proof.size > 0 && !failing) item.status = 'proved';

@@ -1,6 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import { accountTotals, layersCost } from '../../core/books/index.ts';
+import { carriedByAccount } from '../books/carried-by-account.ts';
 import { costOf } from '../books/carried.ts';
 import type { ForeignEvent } from '../events/index.ts';
+import { orderState } from '../stock/order-state.ts';
 import { oneLamp, testId, testLog, type Step } from '../testing/events.ts';
 import { smallModels } from '../testing/small-model.ts';
 import { foldLog } from './index.ts';
@@ -203,6 +206,54 @@ describe('parts', () => {
       { id: 'bulb-3v', count: 10, place: 'box 2', layers: [{ count: 10, costMinor: 450 }] },
       { id: 'wire', count: 1, layers: [{ count: 1, costMinor: 150 }] },
     ]);
+  });
+
+  const order = [
+    'order-placed',
+    {
+      order_id: 'o-1',
+      supplier: 's',
+      lines: [
+        { part: 'bulb-3v', name: 'Bulb', count: 3, price_minor: 100 },
+        { part: 'wire', name: 'Wire', count: 1, price_minor: 0 },
+      ],
+      currency: 'GBP',
+      due_day: '2026-05-08',
+    },
+  ] as const;
+  const comes = (...counts: number[]) => ['order-arrived', { order_id: 'o-1', counts }] as const;
+
+  test('of an order that comes in parts carry all of its cost in the end, to the penny', () => {
+    const first = fold(order, comes(1, 1));
+    expect(first.orders.get('o-1')).toMatchObject({ arrivedAt: null, lineCosts: [{ came: 1, cameMinor: 33 }, { came: 1 }] });
+    expect(orderState(first.orders.get('o-1')!, '2026-05-08')).toBe('partly-come');
+    expect(orderState(first.orders.get('o-1')!, '2026-05-09')).toBe('late');
+    const second = fold(order, comes(1, 1), comes(1, 0));
+    expect(second.bags.get('bulb-3v')!.layers).toEqual([
+      { count: 1, costMinor: 33 },
+      { count: 1, costMinor: 34 },
+    ]);
+    const all = fold(order, comes(1, 1), comes(1, 0), comes(1, 0));
+    expect(orderState(all.orders.get('o-1')!, '2027-01-01')).toBe('come');
+    expect(layersCost(all.bags.get('bulb-3v')!.layers)).toBe(100);
+  });
+
+  test('that do not come any more are lost, but for what is paid back', () => {
+    const state = fold(order, comes(1, 1), ['order-cancelled', { order_id: 'o-1', refund_minor: 40 }]);
+    expect(orderState(state.orders.get('o-1')!, '2027-01-01')).toBe('cancelled');
+    expect(Object.fromEntries(accountTotals(state.journal))).toMatchObject({ cash: -60, parts: 33, 'write-off': 27, 'on-order': 0 });
+    expect(carriedByAccount(state)).toMatchObject({ parts: 33, 'write-off': 27, 'on-order': 0 });
+  });
+
+  test('of a bag have a place and terminals that can be set later', () => {
+    const pattern = { name: 'two feet', pads: [{ pin: '1', x_mm: 0, y_mm: 0, w_mm: 1, h_mm: 1 }] };
+    const set = fold(bought(1, 10), ['bag-set', { bag_id: 'bag', place: 'box 3', pattern }]);
+    expect(set.bags.get('bag')).toMatchObject({
+      place: 'box 3',
+      pattern: { name: 'two feet', kind: 'other', pads: [{ kind: 'surface' }] },
+    });
+    const away = fold(bought(1, 10), ['bag-set', { bag_id: 'bag', pattern }], ['bag-set', { bag_id: 'bag', pattern: null }]);
+    expect(away.bags.get('bag')).toMatchObject({ place: '', pattern: null });
   });
 });
 

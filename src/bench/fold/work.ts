@@ -9,6 +9,7 @@ export const openedTo: Apply<'opened-to'> = (fold, event) =>
     const deeper = STAGES.indexOf(event.body.stage) > STAGES.indexOf(item.stage);
     item.stage = event.body.stage;
     item.minutes += event.body.minutes;
+    if (item.stage === 'closed') item.opened = [];
     if (deeper) undoProof(item);
   });
 
@@ -21,9 +22,10 @@ export const remedyDone: Apply<'remedy-done'> = (fold, event) =>
     undoProofOfHome(fold, item, event.at);
   });
 
-/** Work touched it: steps that were proved and the grade given no longer count, and it is no longer for sale as it was. */
+/** Work touched it: steps that were proved, what was measured and the grade given no longer count, and it is no longer for sale as it was. */
 export function undoProof(item: Item): void {
   item.proof.clear();
+  for (const test of item.tests) test.beforeWork = true;
   item.grade = null;
   backToBench(item);
 }

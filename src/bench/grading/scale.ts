@@ -2,7 +2,8 @@
 export const GRADES = ['A', 'B', 'C', 'D'] as const;
 export type Grade = (typeof GRADES)[number];
 
-export type CriterionId = 'function' | 'picture' | 'light' | 'sound' | 'distortion' | 'colour' | 'marks' | 'battery' | 'originality';
+export const CRITERION_IDS = ['function', 'picture', 'light', 'sound', 'distortion', 'colour', 'marks', 'battery', 'originality'] as const;
+export type CriterionId = (typeof CRITERION_IDS)[number];
 
 /** One thing that is looked at: the smaller its number, the better. */
 export interface Criterion {

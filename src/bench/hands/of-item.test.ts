@@ -33,6 +33,11 @@ describe('steps that are ticked', () => {
     expect(lamp(opened, step('open-lamp')).stage).toBe('board-out');
   });
 
+  it('are all put back where a unit is noted as closed at once', () => {
+    const closed: Step = ['opened-to', { item_id: 'lamp-a', stage: 'closed' }];
+    expect(lamp(step('open-lamp'), step('board'), closed).opened).toEqual([]);
+  });
+
   it('take their minutes, are planned on from, and teach the next unit', () => {
     const state = after(step('open-lamp', 'in', 8));
     const item = state.items.get('lamp-a')!;
@@ -43,6 +48,16 @@ describe('steps that are ticked', () => {
     const fresh = wayIn(model, { kind: 'stage', stage: 'open' }, { times: stepTimesOf(state, 'lamp-1') });
     expect(fresh.ok && fresh.steps[0]!.minutes).toBeGreaterThan(2);
     expect(stepTimesOf(state, 'lamp-2').size).toBe(0);
+  });
+});
+
+describe('a photograph, of which nothing is put back', () => {
+  it('does not keep the next opening from beginning a new count', () => {
+    const first = { ...model.file.steps[0]!, id: 'photograph', fasteners: undefined, reaches: undefined, put_back: false };
+    const withPhoto = new Map([['lamp-1', { ...model, file: { ...model.file, steps: [first, ...model.file.steps] } }]]);
+    const log = testLog(...oneLamp, step('photograph'), step('open-lamp'), counted('out', 1), step('open-lamp', 'back'));
+    const item = foldLog(log, withPhoto).items.get('lamp-a')!;
+    expect(item.opened).toEqual([]);
   });
 });
 

@@ -10,6 +10,7 @@ export interface ScrewFinding {
 
 export interface ScrewCount {
   readonly even: boolean;
+  /** Each place that was opened holds what belongs there. */
   readonly whole: boolean;
   readonly sets: readonly (ReturnType<typeof fastenerCount>['sets'][number] & { readonly name: string })[];
   /** To be recorded as findings: each is a sign that somebody was in there before. */
@@ -18,13 +19,14 @@ export interface ScrewCount {
 }
 
 /** What came out against what goes in, in the words of the model: the count, findings, and what to buy. */
-export function screwCount(file: ModelFile, out: readonly Counted[], back: readonly Counted[]): ScrewCount {
+export function screwCount(file: Pick<ModelFile, 'fasteners'>, out: readonly Counted[], back: readonly Counted[]): ScrewCount {
   const count = fastenerCount(file.fasteners, out, back);
   const counted = new Set(out.map(({ set }) => set));
   const sets = count.sets.map((each) => ({ ...each, name: file.fasteners.find(({ id }) => id === each.set)?.name ?? each.set }));
   const opened = sets.filter(({ set }) => counted.has(set));
   return {
-    ...count,
+    even: count.even,
+    whole: opened.every(({ toBuy, back: put, belongs }) => toBuy === 0 && put === belongs),
     sets,
     findings: opened.flatMap(({ set, name, missing, foreign }): ScrewFinding[] => [
       ...(missing > 0 ? [{ set, sees: 'missing' as const, text: `${missing} missing of: ${name}` }] : []),

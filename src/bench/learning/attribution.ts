@@ -1,4 +1,4 @@
-import { behaviourOf } from '../advice/behaves-by-mode.ts';
+import { behaviourOf } from '../models/behaves-by-mode.ts';
 import type { Model, ModelFile } from '../models/index.ts';
 import type { Item } from '../state.ts';
 
@@ -6,6 +6,11 @@ type Fault = ModelFile['faults'][number];
 
 /** Chance that a function whose blocks are all well fails all the same when tried. Common practice, no source. */
 const STRAY = 0.03;
+
+/**
+ * Jobs count once the unit has left the bench: until then they bear on what is believed of it, and nothing counts twice. What comes back counts no more until it leaves again.
+ */
+export const hasLeft = ({ status }: Pick<Item, 'status'>): boolean => status !== 'bought' && status !== 'on-the-bench';
 
 /**
  * What was wrong with a unit, seen from its end: the chance of each single fault, given how it behaved before any work and which remedies mended it

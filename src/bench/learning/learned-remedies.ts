@@ -1,11 +1,10 @@
 import { learnedChance, learnedTime } from '../../core/numeric/index.ts';
 import type { Model, ModelFile } from '../models/index.ts';
 import type { BenchState } from '../state.ts';
-import type { LearnedView } from '../views/index.ts';
-import { attribution } from './attribution.ts';
-import { weightOf, type Job } from './job.ts';
+import { attribution, hasLeft } from './attribution.ts';
+import { meanAndSpread, weightOf, type Job } from './job.ts';
+import { shared, takenIn, twoValues, type LearnedNumber, type TakenIn } from './taken-in.ts';
 
-type Number = LearnedView['numbers'][number];
 type Spec = ModelFile['remedies'][number];
 
 /** Jobs that the model's own figure weighs, and the spread of the logarithm of a time. Weak on purpose; common practice, no source. */
@@ -22,25 +21,18 @@ interface RemedyJob extends Job {
 }
 
 /** How often each remedy of a model mends what it is for, and how long it takes this person, from the model's own figures and the jobs done. */
-export function learnedRemedies(state: Readonly<BenchState>, model: Model): Number[] {
-  const { file } = model;
+export function learnedRemedies(state: Readonly<BenchState>, model: Model): LearnedNumber[] {
   const jobs = allJobs(state, model);
-  return file.remedies.flatMap((spec) => {
-    const [chanceId, timeId] = [`remedy-chance.${file.id}.${spec.id}`, `remedy-time.${file.id}.${spec.id}`];
+  return model.file.remedies.flatMap((spec) => {
     const own = jobs.get(spec.id) ?? [];
-    const told = aged(state, chanceId, own).filter(({ mended, fitting }) => mended !== null && fitting > 0.02);
-    const timed = aged(state, timeId, own).filter(({ minutes }) => minutes > 0);
-    return [
-      ...(told.length > 0 ? [chanceOf(state, model, spec, chanceId, told)] : []),
-      ...(timed.length > 0 ? [timeOf(state, model, spec, timeId, timed)] : []),
-    ];
+    return [...chanceOf(state, model, spec, own), ...timeOf(state, model, spec, own)];
   });
 }
 
 function allJobs(state: Readonly<BenchState>, model: Model): ReadonlyMap<string, readonly RemedyJob[]> {
   const jobs = new Map<string, RemedyJob[]>();
   for (const item of state.items.values()) {
-    if (item.modelId !== model.file.id) continue;
+    if (item.modelId !== model.file.id || !hasLeft(item)) continue;
     const faults = attribution(model, item);
     for (const entry of item.history) {
       if (entry.kind !== 'remedy') continue;
@@ -66,30 +58,53 @@ export function chanceBefore(file: ModelFile, { mends }: Spec): number {
 }
 
 /** A job that did not mend counts as far as what the remedy is for was there. */
-function chanceOf(state: Readonly<BenchState>, model: Model, spec: Spec, id: string, jobs: readonly RemedyJob[]): Number {
-  const counted = jobs.map((job) => ({ ...job, weight: job.weight * job.fitting }));
+function chanceOf(state: Readonly<BenchState>, model: Model, spec: Spec, jobs: readonly RemedyJob[]): LearnedNumber[] {
+  const id = `remedy-chance.${model.file.id}.${spec.id}`;
+  const told = aged(state, id, jobs).filter(({ mended, fitting }) => mended !== null && fitting > 0.02);
+  const others = takenIn(state, model.file.id, 'remedy-chance', spec.id);
+  if (told.length + others.length === 0) return [];
+  const counted = told.map((job) => ({ ...job, weight: job.weight * job.fitting }));
   const sum = (mended: boolean): number => counted.reduce((all, job) => all + (job.mended === mended ? job.weight : 0), 0);
+  const [came, failed] = [sum(true), sum(false)];
+  const elsewhere = others.reduce((all, { mean, weight }) => all + mean * weight, 0);
+  const weights = others.reduce((all, { weight }) => all + weight, 0);
   const before = chanceBefore(model.file, spec);
-  const learned = learnedChance(before, CHANCE_WEIGHT, sum(true), sum(false));
-  return { ...common(state, model, spec, id, counted), about: 'remedy-chance', unit: 'share', before, ...learned };
+  const learned = learnedChance(before, CHANCE_WEIGHT, came + elsewhere, failed + weights - elsewhere);
+  const number = { ...common(state, model, spec, id, counted, others), about: 'remedy-chance', unit: 'share', before, ...learned } as const;
+  return [{ number, own: shared('remedy-chance', spec.id, came + failed, came / (came + failed)) }];
 }
 
-function timeOf(state: Readonly<BenchState>, model: Model, spec: Spec, id: string, jobs: readonly RemedyJob[]): Number {
+function timeOf(state: Readonly<BenchState>, model: Model, spec: Spec, jobs: readonly RemedyJob[]): LearnedNumber[] {
+  const id = `remedy-time.${model.file.id}.${spec.id}`;
+  const timed = aged(state, id, jobs).filter(({ minutes }) => minutes > 0);
+  const others = takenIn(state, model.file.id, 'remedy-time', spec.id);
+  if (timed.length + others.length === 0) return [];
   const before = Math.max(0.5, spec.minutes);
-  const times = jobs.map(({ minutes, weight }) => ({ value: minutes, weight }));
-  return {
-    ...common(state, model, spec, id, jobs),
-    about: 'remedy-time',
-    unit: 'min',
-    before,
-    ...learnedTime(before, TIME_WEIGHT, TIME_SPREAD, times),
-  };
+  const times = timed.map(({ minutes, weight }) => ({ value: minutes, weight }));
+  const elsewhere = others
+    .flatMap((other) => twoValues({ ...other, mean: Math.log(other.mean) }))
+    .map(({ value, weight }) => ({ value: Math.exp(value), weight }));
+  const learned = learnedTime(before, TIME_WEIGHT, TIME_SPREAD, [...times, ...elsewhere]);
+  const number = { ...common(state, model, spec, id, timed, others), about: 'remedy-time', unit: 'min', before, ...learned } as const;
+  const logs = times.map(({ value, weight }) => ({ value: Math.log(value), weight }));
+  const own = meanAndSpread(logs);
+  return [{ number, own: shared('remedy-time', spec.id, own.weight, Math.exp(own.mean), own.spread) }];
 }
 
-const common = (state: Readonly<BenchState>, { file }: Model, spec: Spec, id: string, jobs: readonly Job[]) => ({
+const common = (
+  state: Readonly<BenchState>,
+  { file }: Model,
+  spec: Spec,
+  id: string,
+  jobs: readonly Job[],
+  others: readonly TakenIn[],
+) => ({
   id,
   model_id: file.id,
   name: `${spec.name}, ${file.name}`,
-  jobs: jobs.map(({ eventId, itemId, at, text, weight }) => ({ event_id: eventId, item_id: itemId, at, text, weight })),
+  jobs: [
+    ...jobs.map(({ eventId, itemId, at, text, weight }) => ({ event_id: eventId, item_id: itemId, at, text, weight })),
+    ...others.map(({ job }) => job),
+  ],
   reset_at: state.learning.resets.get(id) ?? null,
 });

@@ -6,14 +6,20 @@ import { learnedView } from './index.ts';
 
 const models = smallModels();
 const bulb = (outcome: string, minutes = 5): Step => ['remedy-done', { item_id: 'lamp-a', remedy: 'new-bulb', minutes, outcome }] as Step;
+const gone: Step = ['kept', { item_id: 'lamp-a' }];
 const number = (id: string, ...steps: readonly Step[]) =>
-  learnedView(foldLog(testLog(...oneLamp, ...steps), models), models).numbers.find((each) => each.id === id);
+  learnedView(foldLog(testLog(...oneLamp, ...steps, gone), models), models).numbers.find((each) => each.id === id);
 const CHANCE = 'remedy-chance.lamp-1.new-bulb';
 const TIME = 'remedy-time.lamp-1.new-bulb';
 
 describe('what is learned', () => {
   test('is nothing before a job was done', () => {
     expect(number(CHANCE)).toBeUndefined();
+  });
+
+  test('counts a job once the unit has left the bench', () => {
+    const { numbers } = learnedView(foldLog(testLog(...oneLamp, bulb('mended')), models), models);
+    expect(numbers).toEqual([]);
   });
 
   test('of a remedy follows its outcomes, each of which can be traced to its job', () => {
@@ -36,7 +42,7 @@ describe('what is learned', () => {
   });
 
   test('a fault that was mended is met more often than the model says', () => {
-    const rate = learnedView(foldLog(testLog(...oneLamp, bulb('mended')), models), models).numbers.find(
+    const rate = learnedView(foldLog(testLog(...oneLamp, bulb('mended'), gone), models), models).numbers.find(
       ({ id }) => id === 'fault-rate.lamp-1.bulb-open',
     )!;
     expect(rate.mean).toBeGreaterThan(rate.before);
@@ -44,14 +50,14 @@ describe('what is learned', () => {
   });
 
   test('fades with the half-life that the person sets, or not at all', () => {
-    const log = testLog(...oneLamp, bulb('mended'), ['learning-set', { half_life_days: 365 }], ['note-written', { text: 'later' }]);
+    const log = testLog(...oneLamp, bulb('mended'), gone, ['learning-set', { half_life_days: 365 }], ['note-written', { text: 'later' }]);
     const aged = log.map((stored, i) =>
       i === log.length - 1 ? { ...stored, event: { ...stored.event, at: '2036-01-01T00:00:00.000Z' } } : stored,
     );
     const weight = (events: typeof log) =>
       learnedView(foldLog(events, models), models).numbers.find(({ id }) => id === CHANCE)!.jobs[0]!.weight;
     expect(weight(aged as typeof log)).toBeLessThan(0.002);
-    const lasting = testLog(...oneLamp, bulb('mended'), ['learning-set', { half_life_days: null }]);
+    const lasting = testLog(...oneLamp, bulb('mended'), gone, ['learning-set', { half_life_days: null }]);
     expect(weight(lasting)).toBe(1);
   });
 });

@@ -1,22 +1,28 @@
 import type { Model, ModelFile } from '../models/index.ts';
 import type { LearnedView } from '../views/index.ts';
+import type { LearnedModel } from './learned-model.ts';
 
 type Numbers = LearnedView['numbers'];
 
 /**
- * A model with the numbers that the bench has learned in place of its own: rates of faults, minutes of remedies, and chances of remedies, of which all
- * move by the same odds. The same model when nothing was learned of it.
+ * A model with the numbers that the bench has learned in place of its own: rates of faults, minutes of remedies, chances of remedies, of which all
+ * move by the same odds, what good boards show, and prices. `stamp` names these numbers among all that are ever put into the model. The same model when
+ * nothing was learned of it.
  */
-export function withLearned(model: Model, numbers: Numbers): Model {
-  const own = numbers.filter(({ model_id }) => model_id === model.file.id);
-  if (own.length === 0) return model;
-  const find = (about: Numbers[number]['about'], id: string) =>
-    own.find((each) => each.about === about && each.id === `${about}.${model.file.id}.${id}`);
-  const faults = model.file.faults.map((fault) => ({ ...fault, rate: Math.min(0.95, find('fault-rate', fault.id)?.mean ?? fault.rate) }));
-  const remedies = model.file.remedies.map((remedy) =>
-    learnedRemedy(remedy, find('remedy-chance', remedy.id), find('remedy-time', remedy.id)),
-  );
-  return { ...model, file: { ...model.file, faults, remedies } };
+export function withLearned(model: Model, { numbers, references, priceSpread }: LearnedModel, stamp: string): Model {
+  if (numbers.length === 0) return model;
+  const { file } = model;
+  const found = new Map(numbers.map((each) => [each.id, each]));
+  const find = (about: Numbers[number]['about'], id: string) => found.get(`${about}.${file.id}.${id}`);
+  const faults = file.faults.map((fault) => ({ ...fault, rate: Math.min(0.95, find('fault-rate', fault.id)?.mean ?? fault.rate) }));
+  const remedies = file.remedies.map((remedy) => learnedRemedy(remedy, find('remedy-chance', remedy.id), find('remedy-time', remedy.id)));
+  const price = (about: 'price' | 'price-for-parts', before: number) => Math.round(found.get(`${about}.${file.id}`)?.mean ?? before);
+  const prices = {
+    working: price('price', file.prices.working),
+    for_parts: price('price-for-parts', file.prices.for_parts),
+    spread: priceSpread ?? file.prices.spread,
+  };
+  return { ...model, own: { stamp, references }, file: { ...file, faults, remedies, prices } };
 }
 
 function learnedRemedy(
@@ -24,7 +30,8 @@ function learnedRemedy(
   chance: Numbers[number] | undefined,
   time: Numbers[number] | undefined,
 ): ModelFile['remedies'][number] {
-  const shift = chance ? logit(chance.mean) - logit(chance.before) : 0;
+  if (!chance) return { ...remedy, minutes: time?.mean ?? remedy.minutes };
+  const shift = logit(chance.mean) - logit(chance.before);
   const mends = Object.entries(remedy.mends).map(([fault, before]) => [fault, before > 0 && before < 1 ? shifted(before, shift) : before]);
   return { ...remedy, minutes: time?.mean ?? remedy.minutes, mends: Object.fromEntries(mends) };
 }

@@ -40,6 +40,24 @@ export function catchUp(live: LiveLog, store: EventStore): void {
   }
 }
 
+/**
+ * Catches up and runs `work` while no other process can append. When the store fails, even as late as in making all of it lasting, the memory is as
+ * it was before `work`, and the error goes on.
+ */
+export function whileAlone<T>(live: LiveLog, store: EventStore, work: () => T): T {
+  let length = live.log.length;
+  try {
+    return store.exclusively(() => {
+      catchUp(live, store);
+      length = live.log.length;
+      return work();
+    });
+  } catch (error) {
+    takeBack(live, live.log.length - length);
+    throw error;
+  }
+}
+
 /** Adds one event to the log and the state; adds to `touched` the ids of the items whose rows change. */
 export function push(live: LiveLog, stored: Stored, touched: Set<string>): void {
   index(live, stored);

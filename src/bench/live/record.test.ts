@@ -125,6 +125,23 @@ test('a store that fails leaves the memory as it was', () => {
   expect(record(bench, [testEvent(3, 'kept', { item_id: 'lamp-a' })])).toMatchObject({ ok: true, stored: [{ seq: 3 }] });
 });
 
+test('a store that fails at the very end, when all of a batch is to be made lasting, leaves the memory as it was', () => {
+  const bench = opened();
+  record(bench, events(...oneLamp));
+  const before = stateText(bench.live.state);
+  const store: EventStore = {
+    ...bench.store,
+    append: (all) => all.map(({ id }, index) => ({ id, seq: bench.store.lastSeq() + index + 1, duplicate: false })),
+    exclusively: (work) => {
+      work();
+      throw new Error('disk full');
+    },
+  };
+  expect(() => record({ ...bench, store }, [testEvent(3, 'kept', { item_id: 'lamp-a' })])).toThrow('disk full');
+  expect(stateText(bench.live.state)).toBe(before);
+  expect(record(bench, [testEvent(3, 'kept', { item_id: 'lamp-a' })])).toMatchObject({ ok: true, stored: [{ seq: 3 }] });
+});
+
 test('two benches on one store see what the other appended before they judge', () => {
   const store = memoryStore();
   const [desk, phone] = [opened(store), opened(store)];

@@ -8,7 +8,7 @@ import type { ProofView } from '../views/index.ts';
 import { ROWS_VERSION } from '../views/index.ts';
 import type { BenchState } from '../state.ts';
 import { completeEvent } from './complete-event.ts';
-import { catchUp, eventById, push, takeBack, type LiveLog } from './live-log.ts';
+import { eventById, push, takeBack, whileAlone, type LiveLog } from './live-log.ts';
 
 export interface Recording {
   readonly live: LiveLog;
@@ -30,10 +30,7 @@ export function record(on: Recording, values: readonly unknown[]): ReturnType<Be
     if (!parsed.ok) return { ...parsed, index };
     events.push(parsed.event);
   }
-  return on.store.exclusively(() => {
-    catchUp(on.live, on.store);
-    return takeIn(on, events);
-  });
+  return whileAlone(on.live, on.store, () => takeIn(on, events));
 }
 
 function withEnvelope({ clock, device }: Recording, value: unknown): unknown {
@@ -83,18 +80,11 @@ function objectionTo(on: Recording, event: AnyEvent, index: number): Refusal | n
   return objection && { ok: false, index, ...objection };
 }
 
-/** On the disk, or the memory is as it was before. */
 function keep({ live, store }: Recording, fresh: readonly Stored[], touched: ReadonlySet<string>): void {
-  let appended;
-  try {
-    appended = store.append(
-      fresh.map(({ event }) => event),
-      rowChanges(live.state, touched),
-    );
-  } catch (error) {
-    takeBack(live, fresh.length);
-    throw error;
-  }
+  const appended = store.append(
+    fresh.map(({ event }) => event),
+    rowChanges(live.state, touched),
+  );
   if (appended.some((outcome, index) => outcome.duplicate || outcome.seq !== fresh[index]!.seq)) {
     throw new BenchError(
       'log-out-of-step',

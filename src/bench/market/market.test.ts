@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { foldLog } from '../fold/index.ts';
 import { oneLamp, testLog, type Step } from '../testing/events.ts';
 import { smallModels } from '../testing/small-model.ts';
-import { askingView, marketView } from './index.ts';
+import { askingView, marketView, postageOf, returnReserve } from './index.ts';
 
 const models = smallModels();
 const lamp = models.get('lamp-1')!;
@@ -47,6 +47,55 @@ test('an ask that earns most a month pays for the next unit, so it is no give-aw
   const view = marketView(fold(), lamp);
   expect(view.best_ask_minor).toBeGreaterThan(view.asks[0]!.ask_minor);
   expect(view.best_ask_minor).toBeLessThan(view.asks.at(-1)!.ask_minor);
+});
+
+describe('postage', () => {
+  const heavy = { ...lamp, file: { ...lamp.file, weight_g: 275 } };
+  const table = (from_day: string, ...prices: readonly number[]): Step => [
+    'postage-set',
+    { from_day, bands: prices.map((price_minor, i) => ({ up_to_g: 500 * (i + 1), price_minor })) },
+  ];
+  const usual = fold().settings.postageOutMinor;
+
+  test('is what the table of the day says for the parcel of a unit', () => {
+    expect(postageOf(fold(...oneLamp, table('2020-01-01', 320, 460)), heavy)).toBe(320);
+    expect(postageOf(fold(...oneLamp, table('2020-01-01', 320), table('2025-06-01', 350), table('2099-01-01', 999)), heavy)).toBe(350);
+  });
+
+  test('is the usual one without a table, without a weight, and for what is too heavy', () => {
+    const tabled = fold(...oneLamp, table('2020-01-01', 320));
+    expect(postageOf(fold(...oneLamp), heavy)).toBe(usual);
+    expect(postageOf(tabled, lamp)).toBe(usual);
+    expect(postageOf(tabled, { ...lamp, file: { ...lamp.file, weight_g: 400 } })).toBe(usual);
+  });
+
+  test('goes off what an asking price leaves', () => {
+    const net = (...steps: readonly Step[]): number => {
+      const state = fold(...oneLamp, ...steps);
+      const { ask_minor: ask, net_minor: left } = askingView(state, heavy, state.items.get('lamp-a')!, null);
+      return ask - left;
+    };
+    expect(net(table('2020-01-01', 2000)) - net(table('2020-01-01', 0))).toBeGreaterThan(1500);
+  });
+});
+
+describe('the reserve for returns', () => {
+  const gone: Step = ['sold', { item_id: 'lamp-a', as: 'working', price_minor: 6000, postage_charged_minor: 400, currency: 'GBP' }];
+
+  test('is the chance of a return of what was sold lately', () => {
+    const { chance, open, reserve_minor } = returnReserve(fold(...oneLamp, gone));
+    expect(open).toBe(1);
+    expect(reserve_minor).toBe(Math.round(chance * 6400));
+  });
+
+  test('grows with each return, and forgets sales that are too old to come back', () => {
+    const back: Step = ['returned', { item_id: 'lamp-a', refund_minor: 6000 }];
+    const again = returnReserve(fold(...oneLamp, gone, back, gone));
+    expect(again.returned).toBe(1);
+    expect(again.reserve_minor).toBeGreaterThan(returnReserve(fold(...oneLamp, gone)).reserve_minor);
+    const state = fold(...oneLamp, gone);
+    expect(returnReserve({ ...state, newestAt: '2026-09-01T00:00:00.000Z' })).toMatchObject({ open: 0, reserve_minor: 0 });
+  });
 });
 
 describe('what to ask for a unit', () => {

@@ -4,6 +4,7 @@ import { costOf } from '../books/carried.ts';
 import type { Model } from '../models/index.ts';
 import type { BenchState, FeeRow, Item } from '../state.ts';
 import { dayNumber } from './day-number.ts';
+import { postageOf } from './postage-of.ts';
 
 /** Space and money that an unsold unit binds, a day, as a share of its price: about 2 % a month. Common practice, no source. */
 const WAIT_SHARE = 0.0007;
@@ -32,12 +33,13 @@ export function returnChance(state: Readonly<BenchState>): number {
 
 /** Selling one unit of a model at a place: what is left of a price, and what waiting and the next one cost. */
 export function sellingOf(state: Readonly<BenchState>, model: Model, item: Item | null, fairMinor: number, place: string): Selling {
-  const { settings, newestAt } = state;
+  const { newestAt } = state;
   const back = returnChance(state);
-  const leaves = (price: number): number => price - feeAt(state, place, newestAt, price) - settings.postageOutMinor;
+  const postage = postageOf(state, model);
+  const leaves = (price: number): number => price - feeAt(state, place, newestAt, price) - postage;
   return {
     fairMinor,
-    net: (price) => leaves(price) - back * (price - leaves(price) + settings.postageOutMinor),
+    net: (price) => leaves(price) - back * (price - leaves(price) + postage),
     waitMinorPerDay: WAIT_SHARE * fairMinor,
     giveUpMinor: Math.max(0, leaves(model.file.prices.for_parts)),
     costMinor: item ? spentOn(state, item) : typicalSpent(state, model),

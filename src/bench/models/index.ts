@@ -3,6 +3,7 @@ export { CircuitNeed, CircuitSpec, CircuitState, ProbeSpec } from './circuit-spe
 export { fieldText, problem, type ModelProblem, type ModelProblemCode } from './problem.ts';
 export { resolveModels, type ResolvedModels } from './resolve.ts';
 export { readingsFrom, type CsvRow, type ReadingsProblem } from './readings-csv.ts';
+export { floorOf, referenceOf, type Reference } from './reference.ts';
 export { modelJsonSchema } from './json-schema.ts';
 export { modelCircuit, type BoardPart, type CircuitProblems, type CircuitResult, type ModelCircuit } from './model-circuit.ts';
 export { placementFrom, type PlacementProblem, type PlacementRow } from './placement-csv.ts';

@@ -3,6 +3,7 @@ import { FindingKind, Id, Line, MeterMode, Stage } from '../events/index.ts';
 import type { LiquidRegion } from '../../core/circuit/index.ts';
 import { CircuitSpec } from './circuit-spec.ts';
 import type { ModelCircuit } from './model-circuit.ts';
+import type { Reference } from './reference.ts';
 
 /**
  * A device model as it stands in `models/<id>/model.yaml`. One idea a section; every name that a section mentions
@@ -171,6 +172,7 @@ export const ModelFile = z
       for_parts: Price.meta({ description: 'Typical price of a faulty one' }),
     }),
     cell: z.strictObject({ volts: z.number().positive().max(60), chemistry: z.enum(['li-ion', 'nimh', 'alkaline', 'other']) }).optional(),
+    weight_g: z.number().positive().max(1e6).optional().meta({ description: 'Of a whole one with its cells, for the post' }),
     opening_minutes: z.strictObject({ open: Minutes, board_out: Minutes }),
     unknown_rate: Chance.default(0.05).meta({ description: 'Chance of something that the list of faults does not hold' }),
     board: z.strictObject({ width_mm: z.number().positive(), height_mm: z.number().positive() }).optional(),
@@ -205,6 +207,8 @@ export interface ReferenceReading {
 /** A model ready for use: its file with what it inherits filled in, and its reference readings and photos. */
 export interface Model {
   readonly file: ModelFile;
+  /** Where this bench has put numbers of its own in place of those that ship: a name for just these numbers, and its own references by point. */
+  readonly own?: { readonly stamp: string; readonly references: ReadonlyMap<string, Reference> };
   readonly readings: readonly ReferenceReading[];
   /** Reference photos beside the model file, by side. */
   readonly photos: readonly { readonly side: string; readonly path: string }[];

@@ -81,6 +81,6 @@ function rowOf(
     minutes: Math.round(minutes),
     per_hour_minor: hours > 0 ? whole(profit / hours + settings.hourValueMinor) : null,
     claims: [...new Set(question.units.flatMap(({ claims }) => claims.map((claim) => claimSaid(model, claim))))],
-    honesty: desk.honesty.chance(listing.seller),
+    honesty: desk.honesty.chance(listing.seller, null),
   };
 }

@@ -8,6 +8,7 @@ import { openingMinutes } from '../advice/road-option.ts';
 import { nothingWrong } from '../advice/well-chance.ts';
 import { workshopFor, type Workshop } from '../advice/workshop.ts';
 import type { Stage } from '../events/index.ts';
+import { postageOf } from '../market/postage-of.ts';
 import { slotContent } from '../slots.ts';
 import type { Item } from '../state.ts';
 import { faultClasses } from './fault-classes.ts';
@@ -41,7 +42,7 @@ export function planUnit(desk: Desk, item: Item, judged: Judged): PileItem {
 /** An assembly that lies in the drawer; what is around it counts as well. */
 export function planLoose(desk: Desk, item: Item, judged: Judged): PileItem {
   const { settings } = desk.state;
-  const prices = pricesOf(judged.model, settings, null);
+  const prices = pricesOf(judged.model, settings, null, postageOf(desk.state, judged.model));
   const stakes = { workingMinor: prices.workingMinor, asIsMinor: 0, hourMinor: settings.hourValueMinor };
   const slot = planSlots(judged.model.file).find(({ id }) => id === item.slot);
   const workshop = workshopFor(item, judged, desk.parts, new Map(), desk.memories.workshops);

@@ -1,6 +1,7 @@
 import { priceOf } from '../../core/market/index.ts';
 import type { PileModel } from '../../core/planning/index.ts';
 import { pricesOf, type Prices } from '../advice/prices.ts';
+import { postageOf } from '../market/postage-of.ts';
 import { pricesKnown } from '../market/prices-known.ts';
 import type { Model } from '../models/index.ts';
 import type { BenchState } from '../state.ts';
@@ -13,7 +14,7 @@ const MOVED_SHARE = 0.5;
 
 /** A model as the plan sees it, with prices as the advice has them; what a price loses without its own screen and shell comes from the market. */
 export function planModel(state: Readonly<BenchState>, model: Model): PileModel {
-  const prices = pricesOf(model, state.settings, null);
+  const prices = pricesOf(model, state.settings, null, postageOf(state, model));
   const slots = planSlots(model.file);
   const own = slots.filter(({ original }) => original).map(({ id }) => id);
   const lostMinor = own.length > 0 ? lostWithout(state, model, prices) : 0;

@@ -3,11 +3,12 @@ import { listingDropped, listingWeighed, lotBought } from './buying.ts';
 import { correctionSound } from './correction.ts';
 import { claimMade, findingNoted, readingTaken, remedyDone, trialDone } from './evidence.ts';
 import { fastenersCounted, stepDone } from './hands.ts';
-import { itemAtHand, itemKnown } from './known.ts';
+import { itemAtHand, itemKnown, modelKnown } from './known.ts';
 import { graded, proofStepDone, returned, sold, standsAlone } from './leaving.ts';
 import { benchSet } from './money.ts';
-import { orderArrived, orderPlaced, partBought, partUsed } from './parts.ts';
-import { feesSet, saleSeen, saleTextSet, taxRuleSet } from './market.ts';
+import { orderArrived, orderCancelled, orderPlaced } from './orders.ts';
+import { bagSet, partBought, partUsed } from './parts.ts';
+import { feesSet, postageSet, saleSeen, saleTextSet, taxRuleSet } from './market.ts';
 import { planChosen, supplierSet } from './planning.ts';
 import type { Objection, Rule, RuleContext } from './rule.ts';
 import { transplantDone } from './transplant.ts';
@@ -37,10 +38,13 @@ const RULES: { readonly [K in Kind]: Rule<K> } = {
   'remedy-done': remedyDone,
   'transplant-done': transplantDone,
   'part-bought': partBought,
+  'bag-set': bagSet,
   'part-used': partUsed,
   'order-placed': orderPlaced,
   'order-arrived': orderArrived,
+  'order-cancelled': orderCancelled,
   'proof-step-done': proofStepDone,
+  'test-done': aboutAtHand,
   graded,
   listed: aboutAlone,
   sold,
@@ -49,6 +53,7 @@ const RULES: { readonly [K in Kind]: Rule<K> } = {
   kept: aboutAlone,
   'sale-seen': saleSeen,
   'fees-set': feesSet,
+  'postage-set': postageSet,
   'tax-rule-set': taxRuleSet,
   'sale-text-set': saleTextSet,
   'learning-set': () => null,
@@ -56,6 +61,7 @@ const RULES: { readonly [K in Kind]: Rule<K> } = {
   'plan-set': () => null,
   'plan-chosen': planChosen,
   'supplier-set': supplierSet,
+  'learned-taken-in': (context, { body }) => modelKnown(context, body.model_id, 'body.model_id'),
   'words-taught': () => null,
   'note-written': aboutKnownIfAny,
   'time-clocked': aboutKnownIfAny,

@@ -19,6 +19,13 @@ export const feesSet: Rule<'fees-set'> = (_context, { body }) => {
   return refuse('bands-out-of-order', `body.bands.${ends.length - 1}.up_to_minor`, 'the last band has no end: leave it out there');
 };
 
+/** Each band takes heavier parcels than the one before. */
+export const postageSet: Rule<'postage-set'> = (_context, { body }) => {
+  const bad = body.bands.findIndex(({ up_to_g: end }, i) => end <= (body.bands[i - 1]?.up_to_g ?? 0));
+  if (bad < 0) return null;
+  return refuse('bands-out-of-order', `body.bands.${bad}.up_to_g`, 'each band takes heavier parcels than the one before');
+};
+
 /** A rule that is switched on comes with its figures: they are the person's, none is built in. */
 export const taxRuleSet: Rule<'tax-rule-set'> = (_context, { body }) => {
   if (!body.on) return null;

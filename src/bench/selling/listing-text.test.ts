@@ -27,6 +27,22 @@ describe('the text of a listing', () => {
     expect(facts.find((fact) => fact.text.startsWith('Tested'))!.event_ids).toHaveLength(1);
   });
 
+  test('says what is missing from the photo set, and what it weighs with packing where the model says what it weighs', () => {
+    expect(text().photos_missing).toEqual(['front', 'back']);
+    const photo: Step = ['photo-taken', { item_id: 'lamp-a', photo: 'a'.repeat(64), side: 'front' }];
+    expect(text(photo).photos_missing).toEqual(['back']);
+    expect(text().weight_g).toBeNull();
+    const state = foldLog(testLog(...oneLamp), models);
+    const heavy = { ...lamp, file: { ...lamp.file, weight_g: 300 } };
+    expect(listingText(state, heavy, state.items.get('lamp-a')!).weight_g).toEqual({ unit: 300, packed: 450 });
+  });
+
+  test('names words of the template that claim something of every unit', () => {
+    const own = (template: string): string[] => text(['sale-text-set', { template }]).own_claims;
+    expect(own('{model}\n{works}\nPosted within two days.')).toEqual([]);
+    expect(own('{model}, fully Working and like new')).toEqual(['working', 'like new']);
+  });
+
   test('always says what was replaced and what does not pass, even where the own words have no place for it', () => {
     const plain: Step = ['sale-text-set', { template: 'A fine {model}!' }];
     const bulb: Step = ['remedy-done', { item_id: 'lamp-a', remedy: 'new-bulb', minutes: 5, outcome: 'mended' }];

@@ -1,8 +1,9 @@
+import { packedG, postageOf } from '../market/index.ts';
 import type { Model } from '../models/index.ts';
-import { slotContent } from '../slots.ts';
 import type { BenchState, Item } from '../state.ts';
 import type { ListingTextView } from '../views/index.ts';
 import { PROOF_OF_FUNCTION } from '../advice/evidence.ts';
+import { keptAndReplaced, type KeptAndReplaced } from './kept-and-replaced.ts';
 
 /** A fact that may be said of a unit, with the events that bear it out. */
 interface Fact {
@@ -24,22 +25,45 @@ export function listingText(state: Readonly<BenchState>, model: Model, item: Ite
   const owed = (['replaced', 'faults'] as const).filter((place) => facts[place].text !== '' && !state.saleText.includes(`{${place}}`));
   const whole = [state.saleText, ...owed.map((place) => `{${place}}`)].join('\n');
   const text = whole
-    .replaceAll(/\{(\w+)\}/g, (all, name: string) => (isPlace(name) ? facts[name].text : all))
     .split('\n')
-    .map((line) => line.trim())
+    .flatMap((line) => {
+      const filled = line.replaceAll(/\{(\w+)\}/g, (all, name: string) => (isPlace(name) ? facts[name].text : all)).trim();
+      return filled === '' && line.trim() !== '' ? [] : [filled];
+    })
     .filter((line, i, lines) => line !== '' || (lines[i - 1] ?? '') !== '')
     .join('\n')
     .trim();
+  const packed = packedG(model);
   const used = PLACES.filter((place) => facts[place].text !== '' && whole.includes(`{${place}}`));
   return {
     text,
     facts: used.map((place) => ({ text: facts[place].text, event_ids: [...facts[place].events] })),
+    template: state.saleText,
+    places: PLACES.map((place) => ({ place, text: facts[place].text })),
+    own_claims: ownClaims(state.saleText),
     photos: item.photos.map(({ hash, side, caption }) => ({ hash, side, caption })),
+    photos_missing: PHOTO_SET.filter((side) => !item.photos.some((photo) => photo.side === side)),
+    weight_g: packed === null ? null : { unit: model.file.weight_g!, packed },
+    postage_minor: postageOf(state, model),
+    currency: state.settings.currency,
     cautions: model.file.cell?.chemistry === 'li-ion' ? [LITHIUM_POST] : [],
   };
 }
 
-const LITHIUM_POST =
+/** Sides that a buyer wants to see. Common practice, no source. */
+const PHOTO_SET = ['front', 'back'] as const;
+
+/** Words that claim something of a thing. In the own words they stand for every unit, whatever is on file of it. */
+const CLAIMS =
+  /\b(?:works|working|tested|original|genuine|mint|perfect|flawless|like new|refurbished|new (?:battery|cell|screen|display|shell))\b/gi;
+
+/** Such words outside of the places of the template, each once, in small letters. */
+const ownClaims = (template: string): string[] => [
+  ...new Set([...template.replaceAll(/\{\w*\}/g, ' ').matchAll(CLAIMS)].map(([words]) => words.toLowerCase())),
+];
+
+/** What sending a lithium cell in a device asks for. */
+export const LITHIUM_POST =
   'It holds a lithium cell: post it only charged in part, switched off and kept from being switched on, well packed, and as your carrier asks for cells in equipment (UN 3481). ' +
   'A swollen, damaged or hot cell is not posted at all.';
 
@@ -47,6 +71,7 @@ const isPlace = (name: string): name is Place => (PLACES as readonly string[]).i
 
 function factsOf(state: Readonly<BenchState>, model: Model, item: Item): Readonly<Record<Place, Fact>> {
   const { file } = model;
+  const kept = keptAndReplaced(state, model, item);
   const passed = file.functions.filter(({ id }) => item.proof.get(stepOf(id))?.outcome === 'pass');
   const open = file.functions.filter(({ id }) => !item.proof.has(stepOf(id)));
   const excepted = [...item.proof].filter(([, { outcome }]) => outcome !== 'pass');
@@ -69,8 +94,12 @@ function factsOf(state: Readonly<BenchState>, model: Model, item: Item): Readonl
       'Does not pass: ',
       excepted.map(([, { eventId }]) => eventId),
     ),
-    work: workDone(model, item),
-    replaced: replaced(state, model, item),
+    work: sentence(
+      [...new Set(kept.work.map(({ name }) => name))],
+      'Work done: ',
+      kept.work.map(({ eventId }) => eventId),
+    ),
+    replaced: replaced(kept, item),
     cell: file.cell ? { text: `Power: ${file.cell.volts} V, ${file.cell.chemistry}.`, events: [] } : NO_FACT,
   };
 }
@@ -82,35 +111,15 @@ const stepName = ({ file }: Model, step: string): string =>
 const sentence = (things: readonly string[], lead: string, events: readonly string[]): Fact =>
   things.length === 0 ? NO_FACT : { text: `${lead}${things.join(', ')}.`, events };
 
-/** Remedies that stayed: those after which it was better, or that were not tried apart. */
-function workDone({ file }: Model, item: Item): Fact {
-  const done = item.history.flatMap((entry) => (entry.kind === 'remedy' && entry.outcome !== 'made-worse' ? [entry] : []));
-  const names = done.map(({ remedy }) => file.remedies.find(({ id }) => id === remedy)?.name ?? remedy);
-  return sentence(
-    [...new Set(names)],
-    'Work done: ',
-    done.map(({ eventId }) => eventId),
-  );
-}
-
 /** Assemblies that are not its own, and parts that remedies put in. */
-function replaced(state: Readonly<BenchState>, model: Model, item: Item): Fact {
-  const slots = model.file.slots.filter(({ id }) => slotContent(item, id, state.items, model).holds === 'another');
-  const missing = model.file.slots.filter(({ id }) => slotContent(item, id, state.items, model).holds === 'nothing');
-  const parts = item.history.flatMap((entry) => {
-    const spec =
-      entry.kind === 'remedy' ? model.file.remedies.find(({ id, kind }) => id === entry.remedy && kind === 'replace') : undefined;
-    return spec ? [{ name: spec.name, eventId: entry.eventId }] : [];
-  });
+function replaced({ slots, parts }: KeptAndReplaced, item: Item): Fact {
+  const named = (holds: 'another' | 'nothing'): string[] => slots.filter((slot) => slot.holds === holds).map(({ name }) => name);
   const moves = item.history.flatMap((entry) => (entry.kind === 'slot' ? [entry.eventId] : []));
-  const said = sentence([...slots.map(({ name }) => `${name} (of another one)`), ...new Set(parts.map(({ name }) => name))], 'Replaced: ', [
-    ...moves,
-    ...parts.map(({ eventId }) => eventId),
-  ]);
-  const lacks = sentence(
-    missing.map(({ name }) => name),
-    'Without: ',
-    moves,
+  const said = sentence(
+    [...named('another').map((name) => `${name} (of another one)`), ...new Set(parts.map(({ name }) => name))],
+    'Replaced: ',
+    [...moves, ...parts.map(({ eventId }) => eventId)],
   );
+  const lacks = sentence(named('nothing'), 'Without: ', moves);
   return { text: [said.text, lacks.text].filter((text) => text !== '').join(' '), events: [...new Set([...said.events, ...lacks.events])] };
 }

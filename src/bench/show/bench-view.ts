@@ -20,6 +20,10 @@ export function benchView(
       fixed_minor: fixedMinor,
       cap_minor: capMinor,
     })),
+    postage: state.postage.map(({ fromDay, bands }) => ({
+      from_day: fromDay,
+      bands: bands.map(({ upToG, priceMinor }) => ({ up_to_g: upToG, price_minor: priceMinor })),
+    })),
     taught_words: [...state.taughtWords.values()],
     demo: state.demo,
     events: log.events,

@@ -3,14 +3,25 @@ import { isGone } from '../books/carried.ts';
 import type { Model } from '../models/index.ts';
 import { rowOf } from '../row-of.ts';
 import { homeOf } from '../slots.ts';
-import type { Bag, BenchState, Item } from '../state.ts';
+import type { Bag, BenchState, Item, Order } from '../state.ts';
+import { lowStock, type PartWant, type ShortPart } from '../stock/low-stock.ts';
+import { onItsWayMinor, orderState } from '../stock/order-state.ts';
 import type { DrawerView } from '../views/index.ts';
 
-/** Loose assemblies with the chance that each works, bags of parts, and orders. */
+/** What the drawer does not know by itself. */
+export interface AboutDrawer {
+  readonly worksChance: (itemId: string) => number;
+  /** Parts that planned work takes. */
+  readonly wants: readonly PartWant[];
+  /** Such as 2026-05-01. */
+  readonly today: string;
+}
+
+/** Loose assemblies with the chance that each works, bags of parts, what planned work lacks, and orders. */
 export function drawerView(
   state: Readonly<BenchState>,
   models: ReadonlyMap<string, Model>,
-  worksChance: (itemId: string) => number,
+  { worksChance, wants, today }: AboutDrawer,
 ): DrawerView {
   const loose = [...state.items.values()].filter((item) => item.kind === 'assembly' && item.inside === null && !isGone(item));
   const needs = largestNeeds(models);
@@ -18,14 +29,8 @@ export function drawerView(
     currency: state.settings.currency,
     assemblies: loose.map((item) => ({ row: rowOf(state, item), works_chance: worksChance(item.id), from: cameFrom(state, item) })),
     bags: [...state.bags.values()].map((bag) => bagLine(bag, needs.get(bag.part) ?? 1)),
-    orders: [...state.orders.values()].map((order) => ({
-      id: order.id,
-      supplier: order.supplier,
-      lines: order.lines,
-      cost_minor: order.costMinor,
-      placed_at: order.placedAt,
-      arrived_at: order.arrivedAt,
-    })),
+    short: lowStock(wants, state).map(shortLine),
+    orders: [...state.orders.values()].map((order) => orderLine(order, today)),
   };
 }
 
@@ -53,4 +58,27 @@ const bagLine = (bag: Bag, need: number): DrawerView['bags'][number] => ({
   count: bag.count,
   cost_minor: layersCost(bag.layers),
   low: bag.count < 2 * need,
+  layers: bag.layers.map(({ count, costMinor }) => ({ count, cost_minor: costMinor })),
+  pattern: bag.pattern,
+});
+
+const shortLine = ({ atHand, onItsWay, expected, for: items, ...rest }: ShortPart): DrawerView['short'][number] => ({
+  ...rest,
+  expected: Math.round(expected * 100) / 100,
+  at_hand: atHand,
+  on_its_way: onItsWay,
+  for: [...items],
+});
+
+const orderLine = (order: Order, today: string): DrawerView['orders'][number] => ({
+  id: order.id,
+  supplier: order.supplier,
+  state: orderState(order, today),
+  lines: order.lines.map((line, i) => ({ ...line, came: order.lineCosts[i]!.came })),
+  cost_minor: order.costMinor,
+  on_its_way_minor: onItsWayMinor(order),
+  placed_at: order.placedAt,
+  due_day: order.dueDay,
+  arrived_at: order.arrivedAt,
+  cancelled_at: order.cancelledAt,
 });

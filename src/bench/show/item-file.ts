@@ -6,8 +6,8 @@ import { logWords } from '../log-words.ts';
 import type { Model } from '../models/index.ts';
 import { rowOf } from '../row-of.ts';
 import { slotContent } from '../slots.ts';
-import type { BenchState, Item } from '../state.ts';
-import type { ItemFile } from '../views/index.ts';
+import type { BenchState, Item, TestResult } from '../state.ts';
+import type { ItemFile, TestView } from '../views/index.ts';
 
 /** An item by its id, or by its stock number written "#7" or "7"; null when there is none. */
 export function findItem(state: Readonly<BenchState>, name: string): Item | null {
@@ -45,10 +45,32 @@ export function itemFile(live: LiveLog, advisor: Advisor, item: Item): ItemFile 
     ),
     log: (live.byItem.get(item.id) ?? []).map((stored) => logLine(stored, state, models)),
     ...advisor.fileParts(state, item.id),
+    tests: item.tests.map(testView),
+    sound_reference: soundReference(state, item),
     grade: item.grade,
     money: moneyOf(state, item),
     seq: state.seq,
   };
+}
+
+const testView = ({ test, verdict, text, values, knownGood, beforeWork, eventId, at }: TestResult): TestView => ({
+  test,
+  verdict,
+  text,
+  values,
+  known_good: knownGood,
+  before_work: beforeWork,
+  at,
+  event_id: eventId,
+});
+
+/** The newest sound check of any unit of the model that was known to be well, itself too. */
+function soundReference(state: Readonly<BenchState>, { modelId }: Item): TestView | null {
+  const known = [...state.items.values()].flatMap((each) =>
+    each.modelId === modelId ? each.tests.filter(({ test, knownGood }) => test === 'sound' && knownGood) : [],
+  );
+  const newest = known.toSorted((a, b) => (a.at < b.at ? 1 : -1))[0];
+  return newest ? testView(newest) : null;
 }
 
 /** The slots of the model, and those that the log knows of besides. */

@@ -9,6 +9,7 @@ import { findItem } from './item-file.ts';
 import { modelRows } from './model-rows.ts';
 
 const models = smallModels();
+const aboutDrawer = { worksChance: () => 0, wants: [], today: '2026-05-01' };
 const fold = (...steps: readonly Step[]) => foldLog(testLog(...steps), models);
 const boardOut = ['transplant-done', { assembly_id: 'board-a', slot: 'board', from_item: 'lamp-a', to_item: null }] as const;
 const boardIn = ['transplant-done', { assembly_id: 'board-a', slot: 'board', from_item: null, to_item: 'lamp-a' }] as const;
@@ -17,15 +18,26 @@ const bulbs = (count: number) =>
 
 describe('the drawer', () => {
   test('shows loose assemblies with where they came from, and not those that sit in a unit or have left', () => {
-    const shown = (...steps: readonly Step[]) => drawerView(fold(...oneLamp, ...steps), models, () => 0.4).assemblies;
+    const shown = (...steps: readonly Step[]) =>
+      drawerView(fold(...oneLamp, ...steps), models, { ...aboutDrawer, worksChance: () => 0.4 }).assemblies;
     expect(shown(boardOut)).toMatchObject([{ row: { id: 'board-a', cost_minor: 1800 }, works_chance: 0.4, from: '#1 Lamp A' }]);
     expect(shown(boardOut, boardIn)).toEqual([]);
     expect(shown(boardOut, ['scrapped', { item_id: 'board-a', reason: 'cracked' }])).toEqual([]);
   });
 
   test('says that a bag is low when the hungriest remedy cannot be done twice from it', () => {
-    const bag = (count: number) => drawerView(fold(bulbs(count)), models, () => 0).bags[0];
-    expect(bag(2)).toEqual({ id: 'bag', part: 'bulb-3v', name: 'Bulb', place: 'box 1', count: 2, cost_minor: 90, low: false });
+    const bag = (count: number) => drawerView(fold(bulbs(count)), models, aboutDrawer).bags[0];
+    expect(bag(2)).toEqual({
+      id: 'bag',
+      part: 'bulb-3v',
+      name: 'Bulb',
+      place: 'box 1',
+      count: 2,
+      cost_minor: 90,
+      low: false,
+      layers: [{ count: 2, cost_minor: 90 }],
+      pattern: null,
+    });
     expect(bag(1)).toMatchObject({ low: true });
   });
 });

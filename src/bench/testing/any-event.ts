@@ -1,5 +1,15 @@
 import * as fc from 'fast-check';
-import { FindingKind, MeterMode, Outcome, STAGES, type BenchEvent, type Kind, type Stored } from '../events/index.ts';
+import {
+  FindingKind,
+  MeterMode,
+  Outcome,
+  STAGES,
+  TestName,
+  TestVerdict,
+  type BenchEvent,
+  type Kind,
+  type Stored,
+} from '../events/index.ts';
 import { testEvent, testId, type BodyInput } from './events.ts';
 
 /** Random bodies for every kind, over so few names that they meet each other, the wrong ones and the unknown ones. */
@@ -27,6 +37,7 @@ const claim = fc.oneof(
   fc.record({ about: fc.constant('place' as const), place: blocks, sees: oneOf(...FindingKind.options) }),
   fc.constant({ about: 'untested' as const }),
 );
+const pattern = oneOf({ name: 'two feet', pads: [{ pin: '1', x_mm: 0, y_mm: 0, w_mm: 1, h_mm: 1 }] });
 const nullable = <T>(value: fc.Arbitrary<T>) => fc.option(value, { nil: null, freq: 3 });
 const maybe = <T>(value: fc.Arbitrary<T>) => fc.option(value, { nil: undefined, freq: 2 });
 const lotItem = fc.record({
@@ -94,7 +105,8 @@ const ANY_BODY: { readonly [K in Kind]: fc.Arbitrary<BodyInput<K>> } = {
     to_item: nullable(units),
     cost_share: maybe(oneOf(0, 0.25, 1)),
   }),
-  'part-bought': fc.record({ bag_id: bags, part: parts, name: line, count, price_minor: cost, ...foreignMoney }),
+  'part-bought': fc.record({ bag_id: bags, part: parts, name: line, count, price_minor: cost, pattern: maybe(pattern), ...foreignMoney }),
+  'bag-set': fc.record({ bag_id: bags, place: maybe(text), pattern: maybe(nullable(pattern)) }),
   'part-used': fc.record({ bag_id: bags, item_id: items, count }),
   'order-placed': fc.record({
     order_id: orders,
@@ -103,11 +115,24 @@ const ANY_BODY: { readonly [K in Kind]: fc.Arbitrary<BodyInput<K>> } = {
     postage_minor: cost,
     ...foreignMoney,
   }),
-  'order-arrived': fc.record({ order_id: orders, place: text }),
+  'order-arrived': fc.record({
+    order_id: orders,
+    place: text,
+    counts: maybe(fc.array(fc.integer({ min: 0, max: 7 }), { minLength: 1, maxLength: 3 })),
+  }),
+  'order-cancelled': fc.record({ order_id: orders, refund_minor: fc.integer({ min: 0, max: 99 }) }),
   'proof-step-done': fc.record({
     item_id: items,
     step: functions,
     outcome: oneOf('pass' as const, 'pass' as const, 'fail' as const, 'signed-off' as const),
+  }),
+  'test-done': fc.record({
+    item_id: items,
+    test: oneOf(...TestName.options),
+    verdict: oneOf(...TestVerdict.options),
+    values: fc.constantFrom([], [{ name: 'Quieter', value: 1.5, unit: 'dB', criterion: 'sound' as const }]),
+    known_good: fc.boolean(),
+    minutes,
   }),
   graded: fc.record({ item_id: items, scale: fc.constant('salvor-1' as const), grade: oneOf('A' as const, 'parts' as const) }),
   listed: fc.record({ item_id: items, price_minor: cost, place: line }),
@@ -137,6 +162,13 @@ const ANY_BODY: { readonly [K in Kind]: fc.Arbitrary<BodyInput<K>> } = {
     bands: fc.array(fc.record({ up_to_minor: nullable(cost), percent: fc.integer({ min: 0, max: 20 }) }), { minLength: 1, maxLength: 3 }),
     fixed_minor: cost,
   }),
+  'postage-set': fc.record({
+    from_day: fc.constant('2026-01-02'),
+    bands: fc.constant([
+      { up_to_g: 500, price_minor: 300 },
+      { up_to_g: 2000, price_minor: 700 },
+    ]),
+  }),
   'tax-rule-set': fc.record({
     rule: oneOf('margin-each' as const, 'small-trader' as const),
     from_day: fc.constant('2026-01-02'),
@@ -161,6 +193,12 @@ const ANY_BODY: { readonly [K in Kind]: fc.Arbitrary<BodyInput<K>> } = {
     days: fc.integer({ min: 0, max: 60 }),
     offers: fc.array(fc.record({ part: parts, unit_minor: cost, least: count }), { maxLength: 3 }),
     ...foreignMoney,
+  }),
+  'learned-taken-in': fc.record({
+    model_id: oneOf('lamp-1', 'lamp-9'),
+    from: oneOf('a friend', 'the next bench'),
+    weight: oneOf(0.5, 1),
+    numbers: fc.constant([{ about: 'fault-rate' as const, of: 'bulb-open', mean: 0.4, spread: 0, jobs: 10 }]),
   }),
   'words-taught': fc.record({
     words: oneOf('goes pfft', 'Lamp of honour'),

@@ -73,6 +73,7 @@ export const RemedyView = z
       .array(z.object({ item_id: Id, name: z.string(), chance: Chance }))
       .meta({ description: 'For a transplant: where the assembly can come from' }),
     how: z.string(),
+    recipe: z.string().nullable().meta({ description: 'Name of the written recipe for this kind of work; null where there is none' }),
     cautions: z.array(Caution),
     why: Why,
     spots: z

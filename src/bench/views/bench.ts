@@ -30,6 +30,9 @@ export const BenchView = z
         cap_minor: Money.nullable(),
       }),
     ),
+    postage: z
+      .array(z.object({ from_day: z.string(), bands: z.array(z.object({ up_to_g: z.number(), price_minor: Money })) }))
+      .meta({ description: 'Own tables of postage, by the weight of the parcel' }),
     taught_words: z.array(z.object({ words: z.string(), claim: Claim })).meta({ description: 'Own words for reading listings' }),
     demo: z.enum(['none', 'present', 'put-away']),
     events: z.number().int(),

@@ -17,6 +17,16 @@ export const BreakdownView = z
     by_model: z.array(Line),
     by_seller: z.array(Line),
     by_remedy: z.array(Line).meta({ description: 'A unit counts under each remedy that was done to it' }),
+    returns: z
+      .object({
+        sold: z.number().int(),
+        returned: z.number().int(),
+        chance: z.number().meta({ description: 'That a sold unit comes back, as this bench has learned it' }),
+        days: z.number().int().meta({ description: 'So long they are reckoned to come back' }),
+        open: z.number().int().meta({ description: 'Units sold within those days' }),
+        reserve_minor: Money,
+      })
+      .meta({ description: 'What to keep back for returns' }),
     estimates: z.array(z.object({ item_id: Id, number: z.number().int(), name: z.string(), expected_minor: Money, sold_minor: Money })),
   })
   .meta({ id: 'Breakdown' });

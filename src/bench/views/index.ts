@@ -10,7 +10,11 @@ export { ComparedListing, CompareQuestion, CompareView, ListingToCompare } from 
 export { LotQuestion, LotView, SellerQuestions } from './lot.ts';
 export { ChoiceQuestion, PlanItem, PlanView } from './plan.ts';
 export { AskingView, MarketView } from './market.ts';
+export { FitLine, FitQuestion, FitView } from './fit.ts';
 export { TaxView } from './tax.ts';
+export { CalibrationView } from './calibration.ts';
+export { LearnedBundle } from './learned-bundle.ts';
 export { LearnedView } from './learned.ts';
 export { ListingTextView } from './listing-text.ts';
 export { BreakdownView } from './breakdown.ts';
+export { FastenersView, OpeningStep, OpeningView } from './opening.ts';

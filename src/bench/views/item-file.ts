@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { Id, Region, Stage } from '../events/index.ts';
+import { Id, Judgement, Region, Stage, TestName, TestValue, TestVerdict } from '../events/index.ts';
 import { Caution } from '../models/schema.ts';
 import { AdviceView, DecisionView } from './advice.ts';
 import { BeliefView } from './belief.ts';
@@ -30,6 +30,7 @@ export const ProofView = z
         how: z.string(),
         limits: z.array(z.string()).meta({ description: 'What counts as passed, with numbers where there are any' }),
         because: z.array(z.string()).meta({ description: 'What of it the work touched or could have touched' }),
+        measured: z.array(z.string()).meta({ description: 'What tests on this unit measured of it since the last work' }),
         outcome: z.enum(['open', 'pass', 'fail', 'signed-off']),
         reason: z.string(),
         cautions: z.array(Caution),
@@ -39,6 +40,20 @@ export const ProofView = z
   })
   .meta({ id: 'Proof' });
 export type ProofView = z.infer<typeof ProofView>;
+
+export const TestView = z
+  .object({
+    test: TestName,
+    verdict: TestVerdict,
+    text: z.string(),
+    values: z.array(TestValue),
+    known_good: z.boolean(),
+    before_work: z.boolean().meta({ description: 'Work touched the unit after it, so it does not count any more' }),
+    at: z.string(),
+    event_id: z.string(),
+  })
+  .meta({ id: 'Test' });
+export type TestView = z.infer<typeof TestView>;
 
 export const MoneyView = z
   .object({
@@ -92,7 +107,9 @@ export const ItemFile = z
     advice: AdviceView,
     decision: DecisionView,
     proof: ProofView,
-    grade: z.object({ grade: z.string(), scale: z.string(), text: z.string() }).nullable(),
+    tests: z.array(TestView).meta({ description: 'What was measured, oldest first' }),
+    sound_reference: TestView.nullable().meta({ description: 'The last sound check of a unit of this model that is known to be well' }),
+    grade: z.object({ grade: z.string(), scale: z.string(), text: z.string(), judged: z.array(Judgement) }).nullable(),
     money: MoneyView,
     seq: z.number().int(),
   })

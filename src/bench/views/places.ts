@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { Id } from '../events/index.ts';
+import { Id, LandPattern } from '../events/index.ts';
+import { ORDER_STATES } from '../stock/order-state.ts';
 import { Road } from './advice.ts';
 import { Chance, Money, Why } from './measures.ts';
 import { ItemRow, Status } from './rows.ts';
@@ -33,16 +34,46 @@ export const DrawerView = z
     currency: z.string(),
     assemblies: z.array(z.object({ row: ItemRow, works_chance: Chance, from: z.string() })),
     bags: z.array(
-      z.object({ id: Id, part: Id, name: z.string(), place: z.string(), count: z.number().int(), cost_minor: Money, low: z.boolean() }),
+      z.object({
+        id: Id,
+        part: Id,
+        name: z.string(),
+        place: z.string(),
+        count: z.number().int(),
+        cost_minor: Money,
+        low: z.boolean().meta({ description: 'Too few to do the remedy that takes most of them twice' }),
+        layers: z
+          .array(z.object({ count: z.number().int(), cost_minor: Money }))
+          .meta({ description: 'Bought one after another; the oldest leave first' }),
+        pattern: LandPattern.nullable().meta({ description: 'Terminals of one of them' }),
+      }),
     ),
+    short: z
+      .array(
+        z.object({
+          part: Id,
+          name: z.string(),
+          wanted: z.number().int().meta({ description: 'If every step of every repair is done' }),
+          expected: z.number().meta({ description: 'On average: a later step is reached only when the earlier ones do not help' }),
+          at_hand: z.number().int(),
+          on_its_way: z.number().int(),
+          short: z.number().int().meta({ description: 'Neither at hand nor on its way' }),
+          for: z.array(z.string()),
+        }),
+      )
+      .meta({ description: 'What the drawer lacks for the repairs that are planned, what is shortest on average first' }),
     orders: z.array(
       z.object({
         id: Id,
         supplier: z.string(),
-        lines: z.array(z.object({ part: Id, name: z.string(), count: z.number(), price_minor: Money })),
+        state: z.enum(ORDER_STATES),
+        lines: z.array(z.object({ part: Id, name: z.string(), count: z.number(), price_minor: Money, came: z.number().int() })),
         cost_minor: Money,
+        on_its_way_minor: Money.meta({ description: 'Paid for what may still come' }),
         placed_at: z.string(),
-        arrived_at: z.string().nullable(),
+        due_day: z.string().nullable(),
+        arrived_at: z.string().nullable().meta({ description: 'When the last of it came' }),
+        cancelled_at: z.string().nullable(),
       }),
     ),
   })

@@ -15,3 +15,13 @@ export const PointView = z
   })
   .meta({ id: 'Point' });
 export type PointView = z.infer<typeof PointView>;
+
+/** What the nets of a board carry at most; empty without a circuit. */
+export const NetView = z
+  .object({
+    net: z.string(),
+    current_a: z.number().meta({ description: 'Worst steady current on a good board, A; peaks are not in it' }),
+    state: z.string().meta({ description: 'Power state in which it flows' }),
+  })
+  .meta({ id: 'Net' });
+export type NetView = z.infer<typeof NetView>;

@@ -9,7 +9,9 @@ export interface LedgerLine {
 export function unbalancedEvents(lines: readonly LedgerLine[]): { readonly eventId: string; readonly sumMinor: number }[] {
   const sums = new Map<string, number>();
   for (const line of lines) sums.set(line.eventId, (sums.get(line.eventId) ?? 0) + line.amountMinor);
-  return [...sums].filter(([, sum]) => sum !== 0).map(([eventId, sumMinor]) => ({ eventId, sumMinor }));
+  const unbalanced = [];
+  for (const [eventId, sumMinor] of sums) if (sumMinor !== 0) unbalanced.push({ eventId, sumMinor });
+  return unbalanced;
 }
 
 /** The balance of each account that has lines. */

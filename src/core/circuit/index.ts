@@ -2,6 +2,7 @@ export { readNetlist } from './netlist/read-netlist.ts';
 export { parseEngineering } from './netlist/engineering.ts';
 export { BEHAVIOURS } from './netlist/read-part.ts';
 export type { Netlist, NetlistProblem, NetlistResult, Part } from './netlist/types.ts';
+export { netCurrents } from './net-currents.ts';
 export { asWritten, compileCircuit, type Circuit } from './compile.ts';
 export type { Conditions } from './devices/bank.ts';
 export { CircuitError } from './circuit-error.ts';
@@ -20,6 +21,8 @@ export {
 } from './meter/meter-profile.ts';
 export { CLOSED_CONTACT_OHM, inPowerState, isSupply, UNPOWERED, type PowerState } from './meter/power-state.ts';
 export { applyFaults, type FaultedNetlist } from './faults/apply-faults.ts';
+export { pathOfFault, type FaultPath } from './faults/path-of-fault.ts';
+export { atSeverity } from './faults/at-severity.ts';
 export { componentsOf, refOf, type Component, type Role } from './faults/components.ts';
 export type { Change, CircuitFault, CircuitFaultKind } from './faults/fault.ts';
 export { BRIDGE_GAP_MM, faultUniverse, LEAK_GAP_MM, type UniverseOptions } from './faults/fault-universe.ts';

@@ -4,6 +4,8 @@ export { believe } from './believe.ts';
 export { afterTransplant } from './after-transplant.ts';
 export { assertBelief } from './assert-belief.ts';
 export { nextChecks, paysForItself, type CheckOutcome, type RankedCheck, type ReadingsAhead } from './next-checks.ts';
+export { bestOrder, MOST_ORDERED, type BestOrder, type FaultSetChance, type OrderedStep } from './best-order.ts';
+export { answersSinceChange, outcomesOf } from './check-outcomes.ts';
 export { rankRemedies, type RankedRemedy } from './rank-remedies.ts';
 export { repairPlan, type RepairPlan, type RepairStep } from './repair-plan.ts';
 export { expectedCost, orderByChancePerCost, type Action } from './order-by-chance-per-cost.ts';

@@ -1,5 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { believe, expectedCost, orderByChancePerCost, rankRemedies, repairPlan, type DeviceModel, type Evidence } from './index.ts';
+import {
+  believe,
+  expectedCost,
+  orderByChancePerCost,
+  rankRemedies,
+  repairPlan,
+  type DeviceModel,
+  type Evidence,
+  type RepairPlan,
+} from './index.ts';
 import { SMALL_PLAYER, STAKES, trial } from './testing/small-player.ts';
 
 const DEAD = trial('dead', 'power', 'fails');
@@ -79,35 +88,60 @@ describe('a repair plan', () => {
   });
 
   it('with single faults goes by the classic rule', () => {
-    const model: DeviceModel = {
-      ...SMALL_PLAYER,
-      unknownRate: 0,
-      faults: [0.4, 0.3, 0.2, 0.1].map((chance, i) => ({
-        id: `${i + 1}`,
-        block: `${i + 1}`,
-        rate: (1e-3 * chance) / (1 + 1e-3 * chance),
-        behaves: { works: 0, fails: 1, 'comes-and-goes': 0 },
-        seen: {},
-        shifts: {},
-      })),
-      functions: ['a', 'b', 'c', 'd'].map((id) => ({ id, needs: [['1'], ['2'], ['3'], ['4']] })),
-      remedies: [8, 2, 5, 1].map((cost, i) => ({
-        id: `${i + 1}`,
-        mends: { [`${i + 1}`]: 1 },
-        minutes: 0,
-        partsCostMinor: 100 * cost,
-        risk: 0,
-        stage: 'closed' as const,
-      })),
-    };
-    const belief = believe(
-      model,
-      ['a', 'b', 'c', 'd'].map((name) => trial(name, name, 'fails')),
+    const [chances, costs] = [
+      [0.4, 0.3, 0.2, 0.1],
+      [8, 2, 5, 1],
+    ];
+    const plan = tablePlan(
+      chances,
+      costs.map((cost, i) => ({ cost, mends: [i] })),
     );
-    const plan = repairPlan(model, belief, { ...STAKES, workingMinor: 1e6, hourMinor: 0 });
-    const actions = [0.4, 0.3, 0.2, 0.1].map((chance, i) => ({ id: `${i + 1}`, chance, cost: [8, 2, 5, 1][i]! }));
-    const order = orderByChancePerCost(actions);
+    const order = orderByChancePerCost(chances.map((chance, i) => ({ id: `${i}`, chance, cost: costs[i]! })));
     expect(plan.steps.map(({ remedy }) => remedy.id)).toEqual(order.map(({ id }) => id));
     expect(plan.spendMinor / 100).toBeCloseTo(expectedCost(order), 1);
   });
+
+  it('is the best order also where chance per cost misleads: the two that overlap least cost 7.9, beginning with the best ratio 9.3', () => {
+    const plan = tablePlan(
+      [0.5, 0.3, 0.2],
+      [
+        { cost: 7, mends: [0, 2] },
+        { cost: 7.9, mends: [0, 1] },
+        { cost: 3, mends: [1] },
+      ],
+    );
+    expect(plan.steps.map(({ remedy }) => remedy.id)).toEqual(['0', '2']);
+    expect(plan.spendMinor / 100).toBeCloseTo(7.9, 1);
+  });
 });
+
+/** The plan for a dead unit with exactly one fault of these chances; each remedy is sure to mend its faults, for money alone. */
+function tablePlan(chances: readonly number[], remedies: readonly { cost: number; mends: readonly number[] }[]): RepairPlan {
+  const functions = ['a', 'b', 'c', 'd', 'e'].map((id) => ({ id, needs: chances.map((_, i) => [`${i}`]) }));
+  const model: DeviceModel = {
+    ...SMALL_PLAYER,
+    unknownRate: 0,
+    faults: chances.map((chance, i) => ({
+      id: `${i}`,
+      block: `${i}`,
+      rate: (1e-3 * chance) / (1 + 1e-3 * chance),
+      behaves: { works: 0, fails: 1, 'comes-and-goes': 0 },
+      seen: {},
+      shifts: {},
+    })),
+    functions,
+    remedies: remedies.map(({ cost, mends }, i) => ({
+      id: `${i}`,
+      mends: Object.fromEntries(mends.map((fault) => [`${fault}`, 1])),
+      minutes: 0,
+      partsCostMinor: 100 * cost,
+      risk: 0,
+      stage: 'closed' as const,
+    })),
+  };
+  const belief = believe(
+    model,
+    functions.map(({ id }) => trial(id, id, 'fails')),
+  );
+  return repairPlan(model, belief, { ...STAKES, workingMinor: 1e6, hourMinor: 0 });
+}

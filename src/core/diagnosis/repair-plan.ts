@@ -1,11 +1,12 @@
 import type { Belief } from './belief.ts';
+import { bestOrder, MOST_ORDERED, type OrderedStep } from './best-order.ts';
 import type { DeviceModel, Stakes } from './model.ts';
-import type { RankedRemedy } from './rank-remedies.ts';
-import { bestRow, mendedWorth, ruinedWorth, type RowStep } from './repair-row.ts';
+import { rankRemedies, type RankedRemedy } from './rank-remedies.ts';
+import { bestRow, mendedWorth, ruinedWorth } from './repair-row.ts';
 import { Workshop } from './workshop.ts';
 
 /** A remedy with its chance that the unit works after it, given that the row gets to it and so the unit did not work before. */
-export interface RepairStep extends RankedRemedy {
+export interface RepairStep extends Omit<RankedRemedy, 'ratio'> {
   /** Of the cost, what the parts are. */
   readonly partsMinor: number;
   /** Chance that the work ruins the unit. */
@@ -29,31 +30,44 @@ export interface RepairPlan {
 }
 
 /**
- * The remedies of `model.remedies` to try one after another by chance per cost, the belief brought up to date after each
- * failure, up to the point where going on is worth less than `asIsMinor`. That nothing is wrong shows before the first step
- * and costs nothing. Work may ruin the unit, which then brings half of `asIsMinor`. Without steps, and with no chance, when
- * a block that a function needs is absent: its slot must be filled first.
+ * The remedies of `model.remedies` to try one after another, the belief brought up to date after each failure, up to the point where going on is worth less than
+ * `asIsMinor`. The eight with the most chance per cost are put in the order that brings most, exactly; a longer row by chance per cost is taken where it
+ * brings more. That nothing is wrong shows before the first step and costs nothing. Work may ruin the unit, which then brings half of `asIsMinor`. Without
+ * steps, and with no chance, when a block that a function needs is absent: its slot must be filled first.
  */
 export function repairPlan(model: DeviceModel, belief: Belief, stakes: Stakes): RepairPlan {
   const workshop = Workshop.for(model, belief);
-  const { steps } = bestRow(workshop, belief.weights, stakes);
+  const long = bestRow(workshop, belief.weights, stakes);
+  const exact = workshop.complete ? orderedExactly(model, belief, stakes) : long;
+  const { steps } = exact.expectedMinor > long.expectedMinor + LEAST_MORE ? exact : long;
   const well = workshop.complete ? belief.none : 0;
   return { steps: steps.map(shown), ...endsOf(steps, well, stakes), giveUpAfter: steps.length };
 }
 
-const shown = ({ remedy, chance, minutes, costMinor, ratio }: RowStep): RepairStep => ({
+/** Two orders that bring the same but for this, in minor units, are the same. */
+const LEAST_MORE = 1e-6;
+
+function orderedExactly(model: DeviceModel, belief: Belief, stakes: Stakes): ReturnType<typeof bestOrder> {
+  const { space, weights } = belief;
+  const remedies = rankRemedies(model, belief, stakes).map(({ remedy }) => remedy);
+  const sets = space.members
+    .map((faults, s) => ({ faults: faults.map((fault) => model.faults[fault]!.id), chance: weights[s]! }))
+    .filter((set, s) => s !== space.unknown && set.chance > 0);
+  return bestOrder(sets, remedies.slice(0, MOST_ORDERED), stakes);
+}
+
+const shown = ({ remedy, chance, minutes, costMinor }: OrderedStep): RepairStep => ({
   remedy,
   chance: (1 - remedy.risk) * chance,
   minutes,
   costMinor,
-  ratio,
   partsMinor: remedy.partsCostMinor,
   risk: remedy.risk,
 });
 
 type Ends = Pick<RepairPlan, 'chance' | 'spendMinor' | 'minutes' | 'expectedMinor' | 'outcomes'>;
 
-function endsOf(steps: readonly RowStep[], well: number, stakes: Stakes): Ends {
+function endsOf(steps: readonly OrderedStep[], well: number, stakes: Stakes): Ends {
   const outcomes = [{ valueMinor: mendedWorth(stakes), chance: well }];
   let [reach, paid, working, spendMinor, minutes] = [1 - well, 0, well, 0, 0];
   for (const { chance, costMinor, minutes: stepMinutes, remedy } of steps) {

@@ -29,7 +29,7 @@ const path = (cover: readonly Piece[]): string =>
  */
 export function drawFit(part: Pattern, place: Pattern, fit: FitAnswer, label: string): string {
   const [over, under] = [seated(worked(part), fit.placing), worked(place)];
-  const box = boxOf([...over.lands, ...under.lands].flatMap(({ cover }) => cover));
+  const box = boxOf([...[...over.lands, ...under.lands].flatMap(({ cover }) => cover), ...[...over.holes, ...under.holes].map(cornersOf)]);
   if (!Number.isFinite(box.x1)) return '';
   const [x, y, w, h] = [box.x1 - MARGIN_MM, -box.y2 - MARGIN_MM, box.x2 - box.x1 + 2 * MARGIN_MM, box.y2 - box.y1 + 2 * MARGIN_MM];
   const parts = [
@@ -47,6 +47,11 @@ export function drawFit(part: Pattern, place: Pattern, fit: FitAnswer, label: st
 
 const landShape = ({ cover, names }: Land, pad: PadFit | undefined): string =>
   `<path ${LOOKS[pad && pad.overlap >= LIMITS.overlap ? 'part' : 'off']} d="${path(cover)}"><title>${plain(names.join(', '))}</title></path>`;
+
+const cornersOf = ({ at: [x, y], wMm, hMm }: Hole): Piece => [
+  [x - wMm / 2, y - hMm / 2],
+  [x + wMm / 2, y + hMm / 2],
+];
 
 const slot = ({ at, wMm, hMm }: Hole, look: 'hole' | 'leg'): string =>
   `<rect ${LOOKS[look]} x="${mm(at[0] - wMm / 2)}" y="${mm(-at[1] - hMm / 2)}" width="${mm(wMm)}" height="${mm(hMm)}" rx="${mm(Math.min(wMm, hMm) / 2)}"/>`;

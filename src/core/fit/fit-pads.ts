@@ -1,3 +1,4 @@
+import { median } from '../numeric/index.ts';
 import { BENDABLE_MM, LIMITS, type Ask, type PadFit, type Reason } from './answer.ts';
 import { familyOf, levelOf, type Family, type Fillets } from './goals.ts';
 import type { Land } from './lands.ts';
@@ -77,18 +78,47 @@ function roomOf(above: Box, below: Box, [outX, outY]: Point): Fillets {
 const HAS_PITCH = (kind: PartKind, lands: number): boolean =>
   (kind === 'connector' || kind === 'legs' ? lands >= 2 : lands >= 3) && kind !== 'wire-legs';
 
+/** Neighbours of the part up to this much farther apart than the nearest two count as neighbours, too. */
+const NEIGHBOURS = 1.05;
+
+/**
+ * How far neighbours of the part are apart, and what lies under them, mm; undefined where fewer than two terminals lie on pads of their own. What lies under is taken in the median, since the
+ * least of many distances that were measured is always too short; and lands of one terminal together, so that copper which is split in two is no other pitch.
+ */
+function pitches(part: Worked, pads: readonly PadFit[]): { readonly partMm: number; readonly placeMm: number } | undefined {
+  const own = part.lands.map(({ box }): Point => [(box.x1 + box.x2) / 2, (box.y1 + box.y2) / 2]);
+  const under = own.map(([x, y], i): Point => [x - pads[i]!.offMm[0], y - pads[i]!.offMm[1]]);
+  const apart = (at: readonly Point[], i: number, j: number): number => Math.hypot(at[i]![0] - at[j]![0], at[i]![1] - at[j]![1]);
+  const pairs = pads.flatMap((a, i) =>
+    pads.slice(i + 1).flatMap((b, k) => {
+      const j = i + 1 + k;
+      const isShared = a.room === null || b.room === null || a.onto.some((name) => b.onto.includes(name));
+      return isShared ? [] : [{ partMm: apart(own, i, j), placeMm: apart(under, i, j) }];
+    }),
+  );
+  const partMm = Math.min(...pairs.map((pair) => pair.partMm));
+  if (!Number.isFinite(partMm)) return undefined;
+  return { partMm, placeMm: median(pairs.filter((pair) => pair.partMm <= NEIGHBOURS * partMm).map((pair) => pair.placeMm)) };
+}
+
+/**
+ * Another pitch, if it is one by both: the nearest lands of the place, and those that belong to neighbours of the part. The first alone would be misled by copper that is split in two and by noise
+ * of measuring, the second by another order of pins.
+ */
+function pitchReason(part: Worked, place: Worked, pads: readonly PadFit[]): Reason | undefined {
+  if (!HAS_PITCH(part.pattern.kind, part.lands.length)) return undefined;
+  const used = place.lands.filter(({ names }) => pads.some(({ onto }) => onto.some((name) => names.includes(name))));
+  const differs = (a: number, b: number): boolean => Math.abs(a - b) > LIMITS.pitch * Math.min(a, b);
+  const [pitch, nearest] = [pitches(part, pads), pitchOf(used)];
+  if (!pitch || !Number.isFinite(nearest)) return undefined;
+  return differs(pitch.partMm, pitch.placeMm) && differs(pitchOf(part.lands), nearest) ? { code: 'other-pitch', ...pitch } : undefined;
+}
+
 /** What the lands say against it. */
 export function padReasons(part: Worked, place: Worked, pads: readonly PadFit[]): Reason[] {
   const { kind, basis } = part.pattern;
-  const [own, other] = [pitchOf(part.lands), pitchOf(place.lands)];
-  const used = place.lands.filter(({ names }) => pads.some(({ onto }) => onto.some((name) => names.includes(name))));
-  const usedPitch = pitchOf(used);
-  if (
-    HAS_PITCH(kind, part.lands.length) &&
-    Number.isFinite(usedPitch) &&
-    Math.abs(own - usedPitch) > LIMITS.pitch * Math.min(own, usedPitch)
-  )
-    return [{ code: 'other-pitch', partMm: own, placeMm: Math.abs(own - other) < Math.abs(own - usedPitch) ? usedPitch : other }];
+  const pitch = pitchReason(part, place, pads);
+  if (pitch) return [pitch];
   return pads.flatMap((pad): Reason[] => {
     if (pad.room === null || pad.overlap >= LIMITS.overlap) return [];
     const far: Reason = { code: 'pad-off', pins: pad.pins, byMm: Math.hypot(...pad.offMm) };

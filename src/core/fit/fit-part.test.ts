@@ -38,6 +38,8 @@ const feet = (more: Partial<Parameters<typeof partFromDrawing>[0]> = {}): Patter
     footMm: [0.6, 1],
     widthMm: [0.31, 0.51],
     heightMm: null,
+    legMm: null,
+    pegs: null,
     ...more,
   });
 /** Lands for those feet with a 0.4 mm toe and a 0.45 mm heel. */
@@ -120,6 +122,17 @@ describe('a part over a place', () => {
     const fit = fitPart(lands(whole), lands(split));
     expect(fit.answer).toBe('fits');
     expect(fit.pads[0]).toMatchObject({ pins: ['1', '9'], onto: ['1', '9'], overlap: expect.closeTo(1, 6) });
+  });
+
+  it('takes copper that is split in two, or measured a little too near, for no other pitch', () => {
+    const part = lands([...row(3, 1, [0.6, 1]), { ...row(1, 1, [0.6, 1])[0]!, name: '9' }], { kind: 'connector' });
+    const halves = [
+      { ...row(1, 1, [0.29, 1])[0]!, xMm: -0.155 },
+      { ...row(1, 1, [0.29, 1])[0]!, name: '9', xMm: 0.155 },
+    ];
+    expect(fitPart(part, lands([...halves, ...row(3, 1, [0.6, 1]).slice(1)], { kind: 'connector' })).reasons).toEqual([]);
+    const near = row(8, 0.5, [0.3, 1]).map((pad) => (pad.name === '4' ? { ...pad, xMm: pad.xMm + 0.06 } : pad));
+    expect(fitPart(lands(row(8, 0.5, [0.3, 1])), lands(near)).reasons).toEqual([]);
   });
 
   it('says when the same pins are for something else', () => {
@@ -230,4 +243,6 @@ it('is drawn to scale with every pin named, and names cannot break the picture',
   expect(svg).toContain('&lt;b&gt;&quot;&amp;');
   expect(svg).not.toContain('<b>');
   expect(svg).toContain('width="4.5mm"');
+  const pegged = lands([...row(2, 2), peg(9, 0, 1)]);
+  expect(drawFit(pegged, pegged, fitPart(pegged, pegged), 'a peg far out')).toContain('width="11.75mm"');
 });

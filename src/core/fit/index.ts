@@ -8,7 +8,7 @@ export { landSize, filletsOn, onGrid, type FootDrawing, type LandSize } from './
 export { chipSizes, chipMm, type ChipSize } from './chip-size.ts';
 export { readKicadMod, type ReadPattern } from './read/read-kicad-mod.ts';
 export { patternFromPhoto, mmPerPx, type MarkedPad, type PhotoScale } from './from-photo.ts';
-export { partFromDrawing, type PartDrawing } from './from-drawing.ts';
+export { partFromDrawing, type DrawnPegs, type PartDrawing } from './from-drawing.ts';
 export { rankFits, type RankedFit } from './rank-fits.ts';
 export { drawFit } from './draw-fit.ts';
 export { assertFit } from './assert-fit.ts';

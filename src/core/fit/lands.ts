@@ -18,7 +18,10 @@ export interface Land {
 /** Copper this near is joined, mm: patterns are written to a micrometre. */
 const JOINED_MM = 0.002;
 
-/** The lands of a pattern: copper with a name, touching pads as one. Pegs and nameless copper are none. */
+/** Less is no copper, mm²: an outline whose corners lie on a line. */
+const NO_AREA_MM2 = 1e-6;
+
+/** The lands of a pattern: copper with a name, touching pads as one. Pegs, nameless copper and outlines without area are none. */
 export function landsOf(pattern: Pattern): Land[] {
   const pads = pattern.pads.filter(({ kind, name }) => kind !== 'peg' && name !== '');
   const covers = pads.map(padCover);
@@ -30,12 +33,13 @@ export function landsOf(pattern: Pattern): Land[] {
       if (!boxesMeet(boxes[a]!, boxes[b]!, JOINED_MM) || group.of(a) === group.of(b)) continue;
       if (covers[a]!.some((one) => covers[b]!.some((other) => touches(one, other, JOINED_MM)))) group.join(a, b);
     }
-  return group.all().map((members) =>
+  const lands = group.all().map((members) =>
     landOf(
       members.map((i) => pads[i]!),
       members.map((i) => covers[i]!),
     ),
   );
+  return lands.filter(({ areaMm2 }) => areaMm2 > NO_AREA_MM2);
 }
 
 function landOf(pads: readonly Pad[], covers: readonly Piece[][]): Land {

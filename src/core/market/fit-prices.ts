@@ -8,6 +8,9 @@ const HUBER_TUNING = 1.345;
 const HUBER_SQUARE = 0.7102;
 const MOST_ROUNDS = 40;
 
+/** A sale of that age weighs half of one of today. Common practice, no source. */
+export const SALE_HALF_LIFE_DAYS = 180;
+
 export interface PriceFit {
   /** Of the logarithm of the price, in the order of `rowOf`. */
   readonly coefficients: Float64Array;
@@ -35,7 +38,7 @@ export const ageWeight = (ageDays: number, halfLifeDays: number): number => 2 **
  * Regression of the logarithm of price on condition, completeness and originality: Huber's weights for wild prices (1964; the spread by his second
  * proposal, 1981), a weight by age, and a normal prior for each coefficient that stands in as long as sales are few. Throws `MarketError` on a price that is not above zero.
  */
-export function fitPrices(sales: readonly Sale[], prior: PricePrior, today: number, halfLifeDays = 180): PriceFit {
+export function fitPrices(sales: readonly Sale[], prior: PricePrior, today: number, halfLifeDays = SALE_HALF_LIFE_DAYS): PriceFit {
   const wrong = sales.find(({ priceMinor }) => !(priceMinor > 0));
   if (wrong) throw new MarketError('bad-price', `sale "${wrong.id}" has the price ${wrong.priceMinor}; a price is above zero`);
   const before = coefficientsBefore(prior);
@@ -64,10 +67,15 @@ export function fitPrices(sales: readonly Sale[], prior: PricePrior, today: numb
 }
 
 /** The price that one such thing may bring, with limits between which it lies with chance `level` (Student's t); minor units, not rounded. */
-export function priceOf(fit: PriceFit, features: Features, level = 0.8): PriceInterval {
+export const priceOf = (fit: PriceFit, features: Features, level = 0.8): PriceInterval => intervalOf(fit, features, level, fit.spread);
+
+/** The middle of the prices that such things bring, with limits between which that middle lies with chance `level`: narrower than those of one price. */
+export const typicalPriceOf = (fit: PriceFit, features: Features, level = 0.9): PriceInterval => intervalOf(fit, features, level, 0);
+
+function intervalOf(fit: PriceFit, features: Features, level: number, single: number): PriceInterval {
   const row = rowOf(features);
   const middle = row.reduce((sum, x, j) => sum + x * fit.coefficients[j]!, 0);
   const own = row.reduce((sum, x, j) => sum + x * row.reduce((inner, z, k) => inner + z * fit.covariance[k]![j]!, 0), 0);
-  const reach = studentQuantile((1 + level) / 2, fit.dof) * Math.sqrt(fit.spread ** 2 + own);
+  const reach = studentQuantile((1 + level) / 2, fit.dof) * Math.sqrt(single ** 2 + own);
   return { middleMinor: Math.exp(middle), lowMinor: Math.exp(middle - reach), highMinor: Math.exp(middle + reach) };
 }

@@ -1,6 +1,6 @@
 export { CONDITIONS, type Condition, type Features, type Sale } from './sale.ts';
 export { EFFECTS, weakPrior, type PricePrior } from './price-prior.ts';
-export { ageWeight, fitPrices, priceOf, type PriceFit, type PriceInterval } from './fit-prices.ts';
+export { ageWeight, fitPrices, priceOf, SALE_HALF_LIFE_DAYS, typicalPriceOf, type PriceFit, type PriceInterval } from './fit-prices.ts';
 export { backTest, type BackTest } from './back-test.ts';
 export { likelyDuplicates, outlyingSales } from './sort-sales.ts';
 export { daysUntil, kaplanMeier, logRank, type SurvivalStep, type Waiting } from './kaplan-meier.ts';

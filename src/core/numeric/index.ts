@@ -2,9 +2,10 @@ export { brierScore, brierSplit, calibrationBands, type BrierSplit, type Calibra
 export { huberRegression, type HuberRegression } from './huber-regression.ts';
 export { incompleteBeta } from './incomplete-beta.ts';
 export { gammaQuantile, incompleteGamma } from './incomplete-gamma.ts';
-export { learnedChance, learnedRate, learnedTime, type Learned } from './learned.ts';
+export { learnedChance, learnedNormal, learnedRate, learnedTime, type Learned, type LearnedNormal } from './learned.ts';
 export { leastSquares, type LeastSquares } from './least-squares.ts';
 export { logGamma } from './log-gamma.ts';
+export { normalQuantile } from './normal-quantile.ts';
 export { betaQuantile, studentQuantile, whereReaches } from './quantile-of.ts';
 export { randomStream, type RandomStream } from './random.ts';
 export { huberLocation, median, medianDeviation, MAD_TO_SIGMA } from './robust.ts';

@@ -25,26 +25,49 @@ export function learnedRate(before: number, weight: number, came: number, things
   return { mean: shape / rate, low: gammaQuantile(LOW, shape, rate), high: gammaQuantile(HIGH, shape, rate) };
 }
 
+/** A normal quantity learned from values: its mean, and the standard deviation of single values around it. */
+export interface LearnedNormal {
+  readonly mean: Learned;
+  readonly spread: Learned;
+}
+
+interface Weighed {
+  readonly value: number;
+  /** May be a fraction: faded. */
+  readonly weight: number;
+}
+
 /**
- * A time from times taken (weights may be fractions), on a belief of middle `before` > 0 that weighs `weight` jobs with spread `spread` of the logarithm. Log-normal
- * with unknown middle and spread: normal and inverse gamma beliefs, so that limits are Student's t (Gelman et al., Bayesian Data Analysis, 3.3; from memory).
- * `mean` is the middle time.
+ * A normal quantity of unknown mean and spread, on a belief that weighs `weight` values of mean `before.mean` and spread `before.spread` > 0. Normal and inverse
+ * gamma beliefs, so that limits of the mean are Student's t and those of the spread a scaled inverse chi (Gelman et al., Bayesian Data Analysis, 3.3; from memory).
  */
-export function learnedTime(
-  before: number,
+export function learnedNormal(
+  before: { readonly mean: number; readonly spread: number },
   weight: number,
-  spread: number,
-  times: readonly { readonly value: number; readonly weight: number }[],
-): Learned {
-  const counted = times.filter(({ value }) => value > 0);
-  const count = counted.reduce((sum, time) => sum + time.weight, 0);
-  const own = counted.reduce((sum, time) => sum + time.weight * Math.log(time.value), 0) / Math.max(count, 1e-300);
+  values: readonly Weighed[],
+): LearnedNormal {
+  const count = values.reduce((sum, each) => sum + each.weight, 0);
+  const own = values.reduce((sum, each) => sum + each.weight * each.value, 0) / Math.max(count, 1e-300);
   const total = weight + count;
-  const middle = (weight * Math.log(before) + count * own) / total;
+  const mean = (weight * before.mean + count * own) / total;
   const squares =
-    weight * spread ** 2 +
-    counted.reduce((sum, time) => sum + time.weight * (Math.log(time.value) - own) ** 2, 0) +
-    ((weight * count) / total) * (own - Math.log(before)) ** 2;
+    weight * before.spread ** 2 +
+    values.reduce((sum, each) => sum + each.weight * (each.value - own) ** 2, 0) +
+    ((weight * count) / total) * (own - before.mean) ** 2;
   const reach = studentQuantile(HIGH, total) * Math.sqrt(squares / total / total);
-  return { mean: Math.exp(middle), low: Math.exp(middle - reach), high: Math.exp(middle + reach) };
+  const spreadAt = (chance: number): number => Math.sqrt(squares / gammaQuantile(1 - chance, total / 2, 1 / 2));
+  return {
+    mean: { mean, low: mean - reach, high: mean + reach },
+    spread: { mean: Math.sqrt(squares / total), low: spreadAt(LOW), high: spreadAt(HIGH) },
+  };
+}
+
+/**
+ * A time from times taken, on a belief of middle `before` > 0 that weighs `weight` jobs with spread `spread` of the logarithm: its logarithm is normal. `mean` is the
+ * middle time.
+ */
+export function learnedTime(before: number, weight: number, spread: number, times: readonly Weighed[]): Learned {
+  const logs = times.filter(({ value }) => value > 0).map((time) => ({ value: Math.log(time.value), weight: time.weight }));
+  const { mean } = learnedNormal({ mean: Math.log(before), spread }, weight, logs);
+  return { mean: Math.exp(mean.mean), low: Math.exp(mean.low), high: Math.exp(mean.high) };
 }

@@ -1,5 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { betaQuantile, brierScore, brierSplit, calibrationBands, gammaQuantile, incompleteGamma, studentQuantile } from './index.ts';
+import {
+  betaQuantile,
+  brierScore,
+  brierSplit,
+  calibrationBands,
+  gammaQuantile,
+  incompleteGamma,
+  normalQuantile,
+  studentQuantile,
+} from './index.ts';
 
 describe('a quantile', () => {
   it('of the beta distribution is where its chance is reached', () => {
@@ -13,6 +22,13 @@ describe('a quantile', () => {
     expect(studentQuantile(0.025, 10)).toBeCloseTo(-2.228138852, 8);
     expect(studentQuantile(0.9, 1e7)).toBeCloseTo(1.2815516, 5);
     expect(studentQuantile(0.5, 3)).toBe(0);
+  });
+
+  it('of the normal distribution is that of the tables', () => {
+    // Abramowitz & Stegun (1964), table 26.5.
+    expect(normalQuantile(0.975)).toBeCloseTo(1.95996398, 8);
+    expect(normalQuantile(0.01)).toBeCloseTo(-2.32634787, 8);
+    expect(normalQuantile(0.5)).toBe(0);
   });
 
   it('of the gamma distribution is that of the exponential for shape 1, and scales with its rate', () => {

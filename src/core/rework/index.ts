@@ -1,3 +1,4 @@
+export { assertReckoning } from './assert-reckoning.ts';
 export { ReworkError } from './rework-error.ts';
 export type { Reckoning } from './reckoning.ts';
 export { FOILS, foilThickness, type Foil } from './conductors/foil.ts';

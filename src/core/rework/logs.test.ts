@@ -40,6 +40,15 @@ describe('reading a log', () => {
     expect(found.ok && found.rows[2]).toEqual({ seconds: 120, celsius: 22.5 });
   });
 
+  it('takes commas for decimals where not one point stands, also with three digits behind each', () => {
+    const log = readLog(`Time [s];U [V];I [A]\n${rows(12, (i) => `${10 * i};3,${700 + i};0,500`)}`, {
+      wanted: ['time', 'volts', 'amps'],
+      split,
+    });
+    expect(log).toMatchObject({ ok: true, guess: { decimal: ',' } });
+    expect(log.ok && log.rows[3]).toEqual({ seconds: 30, volts: 3.703, amps: 0.5 });
+  });
+
   it('takes columns as the person says over what the header says', () => {
     const text = `a,b,c\n${rows(12, (i) => `${i * 2},${20 + i},7`)}`;
     expect(read(text)).toMatchObject({ ok: false, code: 'column-unclear' });

@@ -1,6 +1,6 @@
 export { TeardownError } from './teardown-error.ts';
 export { isMet, namesIn, type Need, type Side, type Step } from './step.ts';
-export { effortOf, EMPTY_HANDS, USUAL_WEIGHTS, type Effort, type Stance, type Weights } from './effort.ts';
+export { after, effortOf, EMPTY_HANDS, USUAL_WEIGHTS, type Effort, type Stance, type Weights } from './effort.ts';
 export { EXACT_STEPS, planSteps, type PlanOptions, type StepPlan } from './plan-steps.ts';
 export { assertOrder } from './assert-order.ts';
 export { reassemblyOf, type Reversible } from './reassembly.ts';

@@ -34,3 +34,6 @@ export { pictureOf, type Picture } from './image/picture.ts';
 export { greyOf, type Pixels, type Plane } from './image/plane.ts';
 export type { Features, FeatureKind, GreyBytes, Homography, Matches, PictureLibrary } from './picture-library.ts';
 export { VisionError } from './vision-error.ts';
+export { checkDisplay, SHOWN, type DisplayAnswer, type DisplayFound, type DisplayQuestion, type Shown } from './display/check-display.ts';
+export type { Dot, Line } from './display/odd-places.ts';
+export type { Stain } from './display/stains.ts';

@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import type { BoardTask } from '../../bench/boards/index.ts';
 
 /** Counts up whenever the same circuit would be computed to other numbers. */
-const VERSION = 2;
+const VERSION = 3;
 
 /** Names everything that a dictionary of boards is computed from, 32 hexadecimal digits. */
 export function boardHash({ model, faults, points, already }: BoardTask): string {

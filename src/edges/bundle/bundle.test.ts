@@ -124,7 +124,7 @@ describe('a bundle that is refused', () => {
       'is of a later version, even with parts unknown here',
       'bundle-newer',
       {},
-      () => zipSync({ 'manifest.json': strToU8('{"format":"salvor-bench","version":2}'), 'log.bin': strToU8('?') }),
+      () => zipSync({ 'manifest.json': strToU8('{"format":"salvor-bench","version":3}'), 'log.bin': strToU8('?') }),
     ],
     [
       'was changed after it was written',
@@ -236,7 +236,7 @@ describe('a bundle in a folder', () => {
   });
 
   it('is held to its manifest where there is one', async () => {
-    writeFileSync(join(dir, 'manifest.json'), '{"format":"salvor-bench","version":2}');
+    writeFileSync(join(dir, 'manifest.json'), '{"format":"salvor-bench","version":3}');
     expect(await readFolder(dir)).toMatchObject({ ok: false, code: 'bundle-newer' });
   });
 

@@ -3,7 +3,18 @@ import { zip, type AsyncZippable } from 'fflate';
 import { fromBufferPromise } from 'yauzl';
 import type { AnyEvent } from '../../bench/events/index.ts';
 import type { PhotoStore } from '../../bench/ports.ts';
-import { bundleContents, bundleFiles, isBundleFile, refuse, sizeLimit, type BundleRefusal, type BundleResult } from './bundle.ts';
+import {
+  backupContents,
+  bundleContents,
+  bundleFiles,
+  isBundleFile,
+  refuse,
+  sizeLimit,
+  type BackupContents,
+  type BundleFiles,
+  type BundleRefusal,
+  type BundleResult,
+} from './bundle.ts';
 
 const MAX_ENTRIES = 200_000;
 
@@ -16,11 +27,23 @@ const ENDINGS: Readonly<Record<string, string>> = { 'image/jpeg': 'jpg', 'image/
 export async function writeBundle(events: readonly AnyEvent[], photos: PhotoStore): Promise<Uint8Array> {
   const kept = await photos.list();
   const originals = await Promise.all(kept.map(async ({ hash }) => ({ hash, got: await photos.get(hash, 'original') })));
-  const named = originals.flatMap(({ hash, got }) => (got ? [{ name: `${hash}.${ENDINGS[got.mediaType]}`, bytes: got.bytes }] : []));
+  return pack(
+    bundleFiles(
+      events,
+      originals.flatMap(({ hash, got }) => (got ? [{ name: photoName(hash, got.mediaType), bytes: got.bytes }] : [])),
+    ),
+  );
+}
+
+/** Name of a photo in a bundle or beside a backup. */
+export const photoName = (hash: string, mediaType: string): string => `${hash}.${ENDINGS[mediaType]}`;
+
+/** Files as a zip, each time the same bytes. */
+export function pack(files: BundleFiles): Promise<Uint8Array> {
   // Times in a zip are local ones: the same day of the calendar is the same bytes everywhere.
   const mtime = new Date(1980, 0, 1);
   const entries: AsyncZippable = {};
-  for (const [name, bytes] of bundleFiles(events, named)) entries[name] = [bytes, { level: name.startsWith('photos/') ? 0 : 6, mtime }];
+  for (const [name, bytes] of files) entries[name] = [bytes, { level: name.startsWith('photos/') ? 0 : 6, mtime }];
   return new Promise((resolve, reject) => zip(entries, (error, bytes) => (error ? reject(error) : resolve(bytes))));
 }
 
@@ -28,11 +51,16 @@ export async function writeBundle(events: readonly AnyEvent[], photos: PhotoStor
  * What a bundle holds, or why it cannot be taken. Files that do not belong into one are not even unpacked. Sizes are bounded by what the list
  * of files says and again while unpacking, so that a small file cannot fill the memory.
  */
-export async function readBundle(bytes: Uint8Array): Promise<BundleResult> {
+export const readBundle = (bytes: Uint8Array): Promise<BundleResult> => readZip(bytes, (files) => bundleContents(files, true));
+
+/** As `readBundle`, of the file of a backup; its photos are not looked at. */
+export const readBackup = (bytes: Uint8Array): Promise<BackupContents | BundleRefusal> => readZip(bytes, backupContents);
+
+async function readZip<T>(bytes: Uint8Array, contents: (files: BundleFiles) => T): Promise<T | BundleRefusal> {
   if (bytes[0] !== 0x50 || bytes[1] !== 0x4b) return refuse('bundle-not-a-zip', 'its first bytes are not those of a zip file');
   try {
     const files = await unpack(bytes);
-    return files instanceof Map ? bundleContents(files, true) : files;
+    return files instanceof Map ? contents(files) : files;
   } catch (error) {
     return refuse('bundle-damaged', `it cannot be unpacked (${error instanceof Error ? error.message : String(error)})`);
   }

@@ -1,6 +1,6 @@
-import { randomBytes } from 'node:crypto';
-import { mkdir, open, readdir, readFile, rename, rm } from 'node:fs/promises';
+import { readdir, readFile, rm } from 'node:fs/promises';
 import { join } from 'node:path';
+import { writeWhole } from '../files/write-whole.ts';
 
 /** Written aside under the id of the process that writes it. */
 const ASIDE = /(?:\.(\d+)-[0-9a-f]+)?\.part$/;
@@ -13,20 +13,8 @@ export class PhotoFiles {
     return join(this.dir, hash.slice(0, 2), `${hash}.${ending}`);
   }
 
-  /** Written aside, synchronised, then renamed: a power cut leaves a leftover at worst, never half a photo. */
-  async write(hash: string, ending: string, bytes: Uint8Array | string): Promise<void> {
-    const path = this.path(hash, ending);
-    await mkdir(join(this.dir, hash.slice(0, 2)), { recursive: true });
-    const aside = `${path}.${process.pid}-${randomBytes(4).toString('hex')}.part`;
-    const file = await open(aside, 'wx');
-    try {
-      await file.writeFile(bytes);
-      await file.sync();
-    } finally {
-      await file.close();
-    }
-    await rename(aside, path);
-    await syncFolder(join(this.dir, hash.slice(0, 2)));
+  write(hash: string, ending: string, bytes: Uint8Array | string): Promise<void> {
+    return writeWhole(this.path(hash, ending), bytes);
   }
 
   /** Null when there is no such file. */
@@ -69,11 +57,4 @@ function isAlive(pid: number): boolean {
   } catch (error) {
     return (error as NodeJS.ErrnoException).code === 'EPERM';
   }
-}
-
-/** The rename itself must be on disk too; some systems cannot synchronise a folder, and need not. */
-async function syncFolder(dir: string): Promise<void> {
-  const folder = await open(dir, 'r').catch(() => undefined);
-  await folder?.sync().catch(() => undefined);
-  await folder?.close();
 }

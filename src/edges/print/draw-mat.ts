@@ -1,6 +1,6 @@
 import type { PrintedMat } from '../../bench/ports.ts';
 import type { MatShape } from '../../core/teardown/index.ts';
-import { PT, sheets, type Sheet } from './sheet.ts';
+import { PT, sheets, unscaled, type Sheet } from './sheet.ts';
 
 /** Widths of lines in mm: fine where one measures, strong where one looks. */
 const LINE_MM = { ruler: 0.3, tick: 0.1, length: 1, place: 0.25, tray: 0.25, outline: 0.25 } as const;
@@ -29,15 +29,4 @@ function drawText(sheet: Sheet, { x, y, text, mm, anchor }: Extract<MatShape, { 
   sheet.fontSize(mm).fillColor('black');
   const left = anchor === 'middle' ? x - sheet.widthOfString(text) / 2 : x;
   sheet.text(text, left, y, { baseline: 'alphabetic', lineBreak: false });
-}
-
-/** The catalogue of a document, which the library writes and does not type. */
-interface Catalogue {
-  readonly _root: { readonly data: Record<string, unknown> };
-}
-
-/** Asks viewers not to fit the page to the printer’s margins (ISO 32000-1, table 150). The library writes the object out at its end. */
-function unscaled(sheet: Sheet): void {
-  // oxlint-disable-next-line no-underscore-dangle -- the library's own name for it
-  (sheet as unknown as Catalogue)._root.data['ViewerPreferences'] = sheet.ref({ PrintScaling: 'None' });
 }

@@ -25,3 +25,14 @@ export async function sheets(title: string, draw: (sheet: Sheet) => void): Promi
   await ended;
   return new Uint8Array(Buffer.concat(chunks));
 }
+
+/** The catalogue of a document, which the library writes and does not type. */
+interface Catalogue {
+  readonly _root: { readonly data: Record<string, unknown> };
+}
+
+/** Asks viewers not to fit the page to the printer’s margins (ISO 32000-1, table 150). The library writes the object out at its end. */
+export function unscaled(sheet: Sheet): void {
+  // oxlint-disable-next-line no-underscore-dangle -- the library's own name for it
+  (sheet as unknown as Catalogue)._root.data['ViewerPreferences'] = sheet.ref({ PrintScaling: 'None' });
+}

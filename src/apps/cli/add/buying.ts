@@ -1,12 +1,12 @@
+import { recordOf } from '../../../bench/fit/index.ts';
 import { moneyIn } from '../money.ts';
+import { patternFile } from '../pattern-file.ts';
 import type { Draft, Session } from '../session.ts';
 import { misuse } from '../stop.ts';
 import { given, numberIn, type AddSpec, type Made, type Options } from './add-command.ts';
+import { currencyOf, FOREIGN, partName, rateOf } from './currency.ts';
 
-const FOREIGN = [
-  ['--currency <code>', 'when it is not that of the bench'],
-  ['--rate <number>', 'bench currency for one unit of it'],
-] as const;
+const PATTERN = ['--pattern <file>', 'terminals of one of them: a .kicad_mod file or a table (CSV)'] as const;
 
 /** What is bought: lots of things, and parts. */
 export const BUYING: readonly AddSpec[] = [
@@ -34,17 +34,29 @@ export const BUYING: readonly AddSpec[] = [
       ['--count <count>', 'how many'],
       ['--price <amount>', 'for the whole bag, postage included'],
       ['--place <place>', 'where it lies'],
+      PATTERN,
       ...FOREIGN,
     ],
     example: 'salvor add part speaker --name "Speaker 28 mm" --count 5 --price 4.50 --place "box 3"',
-    make: (session, [part = ''], options) => {
+    make: async (session, [part = ''], options) => {
       const currency = currencyOf(session, options);
       const bag = session.newId();
       const count = numberIn(options, 'count') ?? 1;
       const name = options.name ?? partName(session, part);
       const price = moneyIn(options.price ?? '', currency, '--price');
-      const body = { bag_id: bag, part, name, count, price_minor: price, currency, ...rateOf(options), ...given(options, 'place') };
+      const more = { ...rateOf(options), ...given(options, 'place'), ...(await terminals(session, options)) };
+      const body = { bag_id: bag, part, name, count, price_minor: price, currency, ...more };
       return { drafts: [{ kind: 'part-bought', body }], told: [`${count} × ${name} in the drawer, bag ${bag}`] };
+    },
+  },
+  {
+    usage: 'bag <bag>',
+    description: 'where a bag lies now, or what terminals its parts have',
+    options: [['--place <place>', 'where it lies'], PATTERN],
+    example: 'salvor add bag 0198c… --pattern socket.kicad_mod',
+    make: async (session, [bag = ''], options) => {
+      const body = { bag_id: bag, ...given(options, 'place'), ...(await terminals(session, options)) };
+      return { drafts: [{ kind: 'bag-set', body }] };
     },
   },
   {
@@ -53,30 +65,11 @@ export const BUYING: readonly AddSpec[] = [
     example: 'salvor add used cleaning 1',
     make: used,
   },
-  {
-    usage: 'order <supplier>',
-    description: 'parts that were ordered and paid',
-    options: [
-      ['--parts <parts>', 'PART:COUNT:PRICE, with semicolons between; PRICE is for the whole line'],
-      ['--postage <amount>', 'postage of the order'],
-      ...FOREIGN,
-    ],
-    example: 'salvor add order "Quay Components" --parts "speaker:2:3.20; fuse:10:1.50" --postage 2.80',
-    make: order,
-  },
-  {
-    usage: 'arrived <order> [place]',
-    description: 'an order has come, and its parts lie in the drawer now',
-    example: 'salvor add arrived 0198c… "box 3"',
-    make: (_session, [id = '', place = '']) => ({ drafts: [{ kind: 'order-arrived', body: { order_id: id, place } }] }),
-  },
 ];
 
-const currencyOf = (session: Session, options: Options): string => options.currency ?? session.bench.overview().currency;
-
-function rateOf(options: Options): { rate?: number } {
-  const rate = numberIn(options, 'rate');
-  return rate === undefined ? {} : { rate };
+/** `{pattern}` of the file that was named. */
+async function terminals({ parts }: Session, { pattern }: Options): Promise<{ pattern?: unknown }> {
+  return pattern === undefined ? {} : { pattern: recordOf(await patternFile(parts, pattern)) };
 }
 
 function lot(session: Session, _args: readonly string[], options: Options): Made {
@@ -132,32 +125,3 @@ function used(session: Session, [part = '', name = '', count = '']: readonly str
 }
 
 const useOf = (bag: string, item: string, count: number): Draft => ({ kind: 'part-used', body: { bag_id: bag, item_id: item, count } });
-
-function order(session: Session, [supplier = '']: readonly string[], options: Options): Made {
-  const currency = currencyOf(session, options);
-  if (!options.parts) throw misuse('bad-usage', { where: '--parts', detail: 'An order needs --parts, such as "fuse:10:1.50"' });
-  const lines = options.parts.split(';').map((text) => orderLine(session, text.trim(), currency));
-  const id = session.newId();
-  const postage = options.postage === undefined ? {} : { postage_minor: moneyIn(options.postage, currency, '--postage') };
-  const body = { order_id: id, supplier, lines, ...postage, currency, ...rateOf(options) };
-  return {
-    drafts: [{ kind: 'order-placed', body }],
-    told: [`Ordered from ${supplier}.`, `Next: when it has come, salvor add arrived ${id}`],
-  };
-}
-
-function orderLine(session: Session, text: string, currency: string): Record<string, unknown> {
-  const [part = '', count = '', price = ''] = text.split(':').map((each) => each.trim());
-  if (part === '' || !/^\d+$/.test(count) || price === '')
-    throw misuse('bad-usage', {
-      where: '--parts',
-      detail: `"${text}" is not a line of an order: write PART:COUNT:PRICE, such as fuse:10:1.50`,
-    });
-  return { part, name: partName(session, part), count: Number(count), price_minor: moneyIn(price, currency, '--parts') };
-}
-
-/** What the models call a part; its id where none knows it. */
-function partName({ bench }: Session, part: string): string {
-  const known = bench.models().flatMap(({ id }) => bench.model(id)?.file.parts.filter((each) => each.id === part) ?? []);
-  return known[0]?.name ?? part;
-}

@@ -2,8 +2,11 @@ import type { Command } from 'commander';
 import type { CliParts } from '../cli-parts.ts';
 import { adviceLines } from '../print/advice-lines.ts';
 import { booksLines } from '../print/books-lines.ts';
+import { calibrationLines } from '../print/calibration-lines.ts';
 import { drawerLines } from '../print/drawer-lines.ts';
 import { beliefLines, proofLines } from '../print/item-lines.ts';
+import { learnedLines } from '../print/learned-lines.ts';
+import { listingLines } from '../print/listing-lines.ts';
 import { modelLines, modelListLines } from '../print/model-lines.ts';
 import { pileLines } from '../print/pile-lines.ts';
 import { planLines } from '../print/plan-lines.ts';
@@ -40,6 +43,20 @@ export function askCommands(program: Command, parts: CliParts): void {
     const books = bench.books();
     show(books, () => booksLines(books));
   });
+  simple('learned', 'shows what was learned: before, now, and from how many jobs', ({ bench, show }) => {
+    const learned = bench.learned();
+    show(learned, () => learnedLines(learned));
+  });
+  simple('judged', 'holds what was advised against what came of it', ({ bench, show }) => {
+    const calibration = bench.calibration();
+    show(calibration, () => calibrationLines(calibration));
+  });
+  program
+    .command('listing')
+    .argument('<unit>', 'id or stock number')
+    .description('writes the text of a listing from what is on file')
+    .addHelpText('after', '\nExample: salvor listing 7')
+    .action((name: string, _options: unknown, command: Command) => withSession(command, parts, (session) => listing(session, name)));
   program
     .command('models')
     .argument('[id]', 'one model: its functions, places, points, accessories, remedies, slots and parts by name')
@@ -73,6 +90,12 @@ async function next(session: Session, name: string): Promise<void> {
     ...(file.advice.do === 'prove' ? [...proofLines(file.proof), ''] : []),
     ...beliefLines(file.belief),
   ]);
+}
+
+function listing({ bench, item, show }: Session, name: string): void {
+  const view = bench.listingText(item(name).id);
+  if (!view) throw misuse('no-such-item', { where: 'UNIT', detail: name });
+  show(view, () => listingLines(view));
 }
 
 function models({ bench, show }: Session, id: string | undefined): void {

@@ -5,6 +5,7 @@ import { problemFor, problemOfTaking } from '../../../bench/words.ts';
 import { numberIn } from '../add/add-command.ts';
 import type { CliParts } from '../cli-parts.ts';
 import { moneyIn } from '../money.ts';
+import { counted } from '../print/counted.ts';
 import { homeOf, withSession, type Session } from '../session.ts';
 import { EXIT, misuse, Stop } from '../stop.ts';
 
@@ -26,6 +27,8 @@ export function benchCommands(program: Command, parts: CliParts): void {
     .command('serve')
     .description('serves the bench to the browser until it is stopped')
     .option('--port <number>', '4780 unless told')
+    .option('--lan', 'let devices of this network in that have joined, over HTTPS')
+    .option('--lan-port <number>', 'the port for them, 4781 unless told')
     .option('--empty', 'start an empty bench without the demo')
     .option('--open', 'open the browser')
     .addHelpText('after', '\nExample: salvor serve --home ./my-bench --empty --open')
@@ -43,8 +46,6 @@ export function benchCommands(program: Command, parts: CliParts): void {
     .addHelpText('after', '\nExample: salvor import bench.zip --home ./fresh-bench')
     .action((file: string, _options: unknown, command: Command) => withSession(command, parts, (session) => importFrom(session, file)));
 }
-
-const counted = (count: number, thing: string): string => `${count} ${thing}${count === 1 ? '' : 's'}`;
 
 interface InitOptions {
   readonly currency?: string;
@@ -76,12 +77,20 @@ function settingsIn({ currency, name, hourValue, feePercent, postageOut }: InitO
 
 interface ServeOptions {
   readonly port?: string;
+  readonly lan?: boolean;
+  readonly lanPort?: string;
   readonly empty?: boolean;
   readonly open?: boolean;
 }
 
-async function serve({ port, empty, open }: ServeOptions, home: string, parts: CliParts): Promise<void> {
-  const flags = [...(port ? ['--port', port] : []), ...(empty ? ['--empty'] : []), ...(open ? ['--open'] : [])];
+async function serve({ port, lan, lanPort, empty, open }: ServeOptions, home: string, parts: CliParts): Promise<void> {
+  const flags = [
+    ...(port ? ['--port', port] : []),
+    ...(lan ? ['--lan'] : []),
+    ...(lanPort ? ['--lan-port', lanPort] : []),
+    ...(empty ? ['--empty'] : []),
+    ...(open ? ['--open'] : []),
+  ];
   const code = await parts.serve(['--home', home, ...flags]);
   if (code !== 0) throw new Stop(code === EXIT.usage ? EXIT.usage : EXIT.store, problemFor('server-ended', { detail: String(code) }));
 }

@@ -36,7 +36,8 @@ function remedyLines(remedy: RemedyView, currency: string): string[] {
   ];
 }
 
-const cautionLines = (cautions: readonly Caution[]): string[] => cautions.map((caution) => `  ! ${CAUTION_WORDS[caution]}`);
+/** The dangers of a step, one a line. */
+export const cautionLines = (cautions: readonly Caution[]): string[] => cautions.map((caution) => `  ! ${CAUTION_WORDS[caution]}`);
 
 function others(advice: AdviceView, currency: string): string[] {
   const checks = advice.other_checks

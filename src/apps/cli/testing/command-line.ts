@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import type { AnyEvent } from '../../../bench/events/index.ts';
 import { openBench } from '../../../bench/open-bench.ts';
 import { plainWorker } from '../../../bench/plan/testing/plain-worker.ts';
+import { memoryBackups } from '../../../bench/testing/memory-backups.ts';
 import type { EventStore, PhotoStore, StoredPhoto } from '../../../bench/ports.ts';
 import { memoryStore } from '../../../bench/testing/memory-store.ts';
 import { smallModels } from '../../../bench/testing/small-model.ts';
@@ -36,6 +37,7 @@ export function commandLine(): {
 } {
   const stores = new Map<string, EventStore>();
   const photos = memoryPhotos();
+  const backups = memoryBackups();
   const files = new Map<string, Uint8Array>();
   let count = 0;
   const clock = {
@@ -49,7 +51,7 @@ export function commandLine(): {
       const store = stores.get(home) ?? memoryStore();
       stores.set(home, store);
       const bench = openBench({ store, models: smallModels(), planning, clock, device: 'bench-1', version: '0' });
-      return { bench, photos, device: 'bench-1', close: async () => undefined };
+      return { bench, photos, backups, device: 'bench-1', close: async () => undefined };
     },
     bundle: {
       write: async (events) => Buffer.from(JSON.stringify(events)),
@@ -58,6 +60,13 @@ export function commandLine(): {
         if (!text.startsWith('[')) return { ok: false, code: 'bundle-not-a-zip', detail: 'it is not a bundle' };
         return { ok: true, events: JSON.parse(text) as AnyEvent[], photos: [] };
       },
+    },
+    printer: {
+      mat: async ({ paper, pages }) => new TextEncoder().encode(`%PDF ${paper}, ${pages.length} page(s)`),
+      labels: async (labels) => Buffer.from(JSON.stringify(labels)),
+      reportSheet: async ({ title, url }) => Buffer.from(`%PDF ${title} ${url}`),
+      reportPage: async ({ title, url }) => `<h1>${title}</h1> ${url}`,
+      storyPage: async (story) => JSON.stringify(story),
     },
     clock,
     env: { SALVOR_HOME: '/home-of-the-test' },

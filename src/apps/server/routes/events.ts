@@ -2,8 +2,9 @@ import { OpenAPIHono, createRoute, z } from '@hono/zod-openapi';
 import { EventSchema } from '../event-schema.ts';
 import type { AppParts } from '../app-parts.ts';
 import { afterSeq, pageLimit } from '../query.ts';
-import { refusedBatch } from '../refused.ts';
+import { refuse, refusedBatch } from '../refused.ts';
 import { answers, jsonBody, refusals, ruleRefusal } from '../responses.ts';
+import { visitorOf, type Visitor } from '../visitor.ts';
 
 /** How many events one request may carry. */
 export const BATCH_LIMIT = 1000;
@@ -28,7 +29,7 @@ const postRoute = createRoute({
   request: { body: jsonBody(Batch) },
   responses: {
     ...answers(StoredAnswer, 'Stored'),
-    ...refusals('bad-input', 'bad-json', 'body-too-large', 'unsupported-media-type'),
+    ...refusals('bad-input', 'bad-json', 'other-device', 'body-too-large', 'unsupported-media-type'),
     ...ruleRefusal,
   },
 });
@@ -41,11 +42,19 @@ const listRoute = createRoute({
   responses: { ...answers(LogPage, 'Events after that place'), ...refusals('bad-input') },
 });
 
+/** An event with the name of the device that sends it; a device of the network may note nothing under the name of another. */
+function signed(event: unknown, { name }: Visitor): unknown {
+  if (name === null || typeof event !== 'object' || event === null) return event;
+  const said = 'device' in event ? event.device : name;
+  if (said !== name) throw refuse('other-device', { where: 'body.events', detail: String(said) });
+  return { ...event, device: name };
+}
+
 /** The log: adding to it and reading it. `grown` is told after each batch. */
 export const eventRoutes = ({ bench }: AppParts, grown: () => void) =>
   new OpenAPIHono()
     .openapi(postRoute, (c) => {
-      const { events } = c.req.valid('json');
+      const events = c.req.valid('json').events.map((event) => signed(event, visitorOf(c)));
       const result = bench.record(events);
       if (!result.ok) throw refusedBatch(result, events.length);
       grown();

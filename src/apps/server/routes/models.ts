@@ -2,7 +2,7 @@ import { OpenAPIHono, createRoute, z } from '@hono/zod-openapi';
 import { readFile } from 'node:fs/promises';
 import { Id, MeterMode } from '../../../bench/events/index.ts';
 import { ModelFile, type Model } from '../../../bench/models/index.ts';
-import { ModelRow, PointView } from '../../../bench/views/index.ts';
+import { LearnedBundle, ModelRow, NetView, PointView } from '../../../bench/views/index.ts';
 import type { AppParts } from '../app-parts.ts';
 import { mediaTypeOf } from '../media-type.ts';
 import { refuse } from '../refused.ts';
@@ -56,6 +56,23 @@ const pointsRoute = createRoute({
     ...refusals('no-such-model'),
   },
 });
+const netsRoute = createRoute({
+  method: 'get',
+  path: '/api/models/{id}/nets',
+  summary: 'What the nets of a board carry at most, largest first; none without a circuit',
+  request: { params: ModelId },
+  responses: {
+    ...answers(z.object({ nets: z.array(NetView) }).meta({ id: 'NetList' }), 'Every net on the board'),
+    ...refusals('no-such-model'),
+  },
+});
+const learnedRoute = createRoute({
+  method: 'get',
+  path: '/api/models/{id}/learned',
+  summary: 'What was learned of a model from own jobs, as a file to give away: no prices, no names, no photos',
+  request: { params: ModelId },
+  responses: { ...answers(LearnedBundle, 'The learned numbers'), ...refusals('no-such-model') },
+});
 const photoRoute = createRoute({
   method: 'get',
   path: '/api/models/{id}/photos/{side}',
@@ -76,11 +93,23 @@ export const modelRoutes = ({ bench, models }: AppParts) =>
       const urls = photos.map(({ side }) => ({ side, url: `/api/models/${file.id}/photos/${encodeURIComponent(side)}` }));
       return c.json({ file, readings: [...readings], photos: urls, parts: partsOnBoard(circuit) }, 200);
     })
+    .openapi(learnedRoute, (c) => {
+      const { id } = c.req.valid('param');
+      const bundle = bench.sharedLearning(id);
+      if (!bundle) throw refuse('no-such-model', { where: 'id', detail: id });
+      return c.json(bundle, 200, { 'content-disposition': `attachment; filename="learned-${id}.json"` });
+    })
     .openapi(pointsRoute, (c) => {
       const { id } = c.req.valid('param');
       const points = bench.points(id);
       if (!points) throw refuse('no-such-model', { where: 'id', detail: id });
       return c.json({ points: [...points] }, 200);
+    })
+    .openapi(netsRoute, (c) => {
+      const { id } = c.req.valid('param');
+      const nets = bench.nets(id);
+      if (!nets) throw refuse('no-such-model', { where: 'id', detail: id });
+      return c.json({ nets: [...nets] }, 200);
     })
     .openapi(photoRoute, async (c) => {
       const { id, side } = c.req.valid('param');

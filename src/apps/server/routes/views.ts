@@ -1,5 +1,5 @@
 import { OpenAPIHono, createRoute } from '@hono/zod-openapi';
-import { BenchView, BooksView, DrawerView, LearnedView, PileView } from '../../../bench/views/index.ts';
+import { BenchView, BooksView, CalibrationView, DrawerView, LearnedView, PileView } from '../../../bench/views/index.ts';
 import type { AppParts } from '../app-parts.ts';
 import { answers, refusals } from '../responses.ts';
 
@@ -34,6 +34,22 @@ const learnedRoute = createRoute({
   responses: { ...answers(LearnedView, 'The learned numbers'), ...refusals() },
 });
 
+const calibrationRoute = createRoute({
+  method: 'get',
+  path: '/api/calibration',
+  summary:
+    'What was thought against what came: reliability, estimates, best and worst decisions; ask again while fewer are judged than there are',
+  responses: { ...answers(CalibrationView, 'The advice held against what came'), ...refusals() },
+});
+
+/** The bench answers one question at a time, so none may take long, ms. */
+const SLICE_MS = 400;
+
+function until(ms: number): () => boolean {
+  const end = performance.now() + ms;
+  return () => performance.now() > end;
+}
+
 /** The places of the bench that are one answer each. */
 export const viewRoutes = ({ bench }: AppParts) =>
   new OpenAPIHono()
@@ -41,4 +57,5 @@ export const viewRoutes = ({ bench }: AppParts) =>
     .openapi(pileRoute, (c) => c.json(bench.pile(), 200))
     .openapi(drawerRoute, (c) => c.json(bench.drawer(), 200))
     .openapi(booksRoute, (c) => c.json(bench.books(), 200))
-    .openapi(learnedRoute, (c) => c.json(bench.learned(), 200));
+    .openapi(learnedRoute, (c) => c.json(bench.learned(), 200))
+    .openapi(calibrationRoute, (c) => c.json(bench.calibration(until(SLICE_MS)), 200));

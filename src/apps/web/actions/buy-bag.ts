@@ -1,3 +1,4 @@
+import type { LandPattern } from '../../../bench/events/index.ts';
 import type { Gesture } from './gesture.ts';
 
 export interface BagAnswer {
@@ -8,6 +9,8 @@ export interface BagAnswer {
   readonly priceMinor: number;
   readonly currency: string;
   readonly place: string;
+  /** Terminals of one of them, where they are known. */
+  readonly pattern: LandPattern | null;
 }
 
 /** A bag of loose parts, bought and put in its place. */
@@ -24,6 +27,7 @@ export const buyBag = (bag: BagAnswer): Gesture => ({
         price_minor: bag.priceMinor,
         currency: bag.currency,
         place: bag.place,
+        ...(bag.pattern === null ? {} : { pattern: bag.pattern }),
       },
     },
   ],

@@ -1,11 +1,15 @@
 import { describe, expect, it } from 'vitest';
+import { partFromDrawing } from '../../../core/fit/index.ts';
+import { recordOf } from '../../../bench/fit/index.ts';
 import { addUnit } from './add-unit.ts';
 import { buyBag } from './buy-bag.ts';
 import { buyLot } from './buy-lot.ts';
+import { cancelOrder } from './cancel-order.ts';
 import { dropListing } from './drop-listing.ts';
 import { keepListing } from './keep-listing.ts';
 import { orderArrived } from './order-arrived.ts';
 import { placeOrder } from './place-order.ts';
+import { setBag } from './set-bag.ts';
 import { takeFromBag } from './take-from-bag.ts';
 import { kindsOf, recordable } from './testing/recordable.ts';
 
@@ -69,15 +73,52 @@ describe('listings, bags and orders', () => {
   });
 
   it('buys a bag and takes from it', () => {
-    const bag = { bagId: 'bag-1', part: 'fuse', name: 'Fuse 1 A', count: 10, priceMinor: 250, currency: 'GBP', place: 'tray 2' };
+    const bag = {
+      bagId: 'bag-1',
+      part: 'fuse',
+      name: 'Fuse 1 A',
+      count: 10,
+      priceMinor: 250,
+      currency: 'GBP',
+      place: 'tray 2',
+      pattern: null,
+    };
     expect(recordable(buyBag(bag))).toMatchObject([{ body: { bag_id: 'bag-1', count: 10, price_minor: 250, place: 'tray 2' } }]);
+    const pattern = recordOf(
+      partFromDrawing({
+        name: 'two',
+        kind: 'chip',
+        sides: 2,
+        pins: 2,
+        pitchMm: 0,
+        spanMm: [2, 2],
+        footMm: [0.4, 0.4],
+        widthMm: [1, 1],
+        heightMm: null,
+        legMm: null,
+        pegs: null,
+      }),
+    );
+    expect(recordable(buyBag({ ...bag, pattern }))).toMatchObject([
+      { body: { pattern: { name: 'two', basis: 'feet', pads: [{ pin: '1' }, { pin: '2' }] } } },
+    ]);
     expect(recordable(takeFromBag('bag-1', 'Fuse 1 A', 'unit-1', 2))).toMatchObject([{ body: { count: 2 } }]);
   });
 
   it('places an order and takes it in', () => {
     const line = { part: 'fuse', name: 'Fuse 1 A', count: 10, priceMinor: 250 };
-    const order = { orderId: 'order-1', supplier: 'Copper Lane', lines: [line], postageMinor: 120, currency: 'GBP' };
+    const order = { orderId: 'order-1', supplier: 'Copper Lane', lines: [line], postageMinor: 120, currency: 'GBP', dueDay: null };
     expect(recordable(placeOrder(order))).toMatchObject([{ body: { lines: [{ part: 'fuse', price_minor: 250 }], postage_minor: 120 } }]);
+    expect(recordable(placeOrder({ ...order, dueDay: '2026-05-09' }))).toMatchObject([{ body: { due_day: '2026-05-09' } }]);
     expect(recordable(orderArrived('order-1', 'tray 2'))).toMatchObject([{ kind: 'order-arrived', body: { place: 'tray 2' } }]);
+    expect(recordable(orderArrived('order-1', '', [3]))).toMatchObject([{ kind: 'order-arrived', body: { counts: [3] } }]);
+    expect(recordable(cancelOrder('order-1', 70, 'sold out'))).toMatchObject([
+      { kind: 'order-cancelled', body: { refund_minor: 70, reason: 'sold out' } },
+    ]);
+  });
+
+  it('puts a bag elsewhere and keeps its terminals', () => {
+    expect(recordable(setBag('bag-1', 'Fuse 1 A', { place: 'tray 3' }))).toMatchObject([{ kind: 'bag-set', body: { place: 'tray 3' } }]);
+    expect(recordable(setBag('bag-1', 'Fuse 1 A', { pattern: null }))).toMatchObject([{ kind: 'bag-set', body: { pattern: null } }]);
   });
 });

@@ -6,6 +6,8 @@ export interface OrderAnswer {
   readonly lines: readonly { readonly part: string; readonly name: string; readonly count: number; readonly priceMinor: number }[];
   readonly postageMinor: number;
   readonly currency: string;
+  /** By which it should come; null where nothing was said. */
+  readonly dueDay: string | null;
 }
 
 /** Parts ordered: paid, and on their way. */
@@ -20,6 +22,7 @@ export const placeOrder = (order: OrderAnswer): Gesture => ({
         lines: order.lines.map((line) => ({ part: line.part, name: line.name, count: line.count, price_minor: line.priceMinor })),
         postage_minor: order.postageMinor,
         currency: order.currency,
+        ...(order.dueDay === null ? {} : { due_day: order.dueDay }),
       },
     },
   ],

@@ -1,7 +1,7 @@
 import type { Query, QueryClient } from '@tanstack/react-query';
 
 /** Answers that no event changes: they stand in files, or come from circuits. */
-const STILL: ReadonlySet<unknown> = new Set(['model', 'points']);
+const STILL: ReadonlySet<unknown> = new Set(['model', 'points', 'nets']);
 const ITEM = ['item'];
 
 const isStill = ({ queryKey: [first] }: Query): boolean => STILL.has(first);

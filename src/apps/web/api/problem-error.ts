@@ -1,6 +1,14 @@
 import type { Problem } from '../../../bench/views/index.ts';
 
-const WORTH_ANOTHER_TRY: readonly string[] = ['unreachable', 'unreadable-answer', 'unexpected', 'store-trouble'];
+const WORTH_ANOTHER_TRY: readonly string[] = [
+  'unreachable',
+  'unreadable-answer',
+  'unexpected',
+  'store-trouble',
+  'store-full',
+  'store-busy',
+  'disk-full',
+];
 
 /** Why the bench did not do what was asked, in a sentence that ends with what to do next. */
 export class ProblemError extends Error {

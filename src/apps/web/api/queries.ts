@@ -7,14 +7,19 @@ import type {
   ChoiceQuestion,
   CompareQuestion,
   CompareView,
+  BreakdownView,
+  CalibrationView,
   DrawerView,
   ItemFile,
   ItemRow,
   LearnedView,
   LotQuestion,
   LotView,
+  ListingTextView,
   MarketView,
   ModelRow,
+  NetView,
+  OpeningView,
   OutlookView,
   PileView,
   PlanView,
@@ -26,6 +31,8 @@ import type {
 } from '../../../bench/views/index.ts';
 import type { PlacedPart } from '../board/drawn-part.ts';
 import { ask, askWith } from './ask.ts';
+
+const NEXT_SLICE_MS = 50;
 
 /** What the bench can be asked, one hook a question. All are asked anew when the log grows. */
 
@@ -93,12 +100,29 @@ export const usePoints = (modelId: string) =>
       (await ask<{ points: PointView[] }>(`/api/models/${encodeURIComponent(modelId)}/points`, { signal })).points,
   });
 
+/** What the nets of a board carry at most; asked only for a model that is named. */
+export const useNets = (modelId: string) =>
+  useQuery({
+    queryKey: ['nets', modelId],
+    enabled: modelId !== '',
+    queryFn: async ({ signal }) => (await ask<{ nets: NetView[] }>(`/api/models/${encodeURIComponent(modelId)}/nets`, { signal })).nets,
+  });
+
 export const useItem = (id: string) => useQuery(itemQuery(id));
 
 export const itemQuery = (id: string) => ({
   queryKey: ['item', id],
   queryFn: ({ signal }: { signal: AbortSignal }) => ask<ItemFile>(`/api/items/${encodeURIComponent(id)}`, { signal }),
 });
+
+/** How to open an item to a goal, or to close it; the first goal of its model where none is named. */
+export const useOpening = (id: string, goal: string | null) =>
+  useQuery({
+    queryKey: ['opening', id, goal],
+    placeholderData: keepPreviousData,
+    queryFn: ({ signal }) =>
+      ask<OpeningView>(`/api/items/${encodeURIComponent(id)}/opening${goal === null ? '' : `?to=${encodeURIComponent(goal)}`}`, { signal }),
+  });
 
 export interface ItemSearch {
   readonly q?: string;
@@ -163,6 +187,17 @@ export const useSellerQuestions = (question: ScoutQuestion) =>
 
 export const useLearned = () => useQuery({ queryKey: ['learned'], queryFn: ({ signal }) => ask<LearnedView>('/api/learned', { signal }) });
 
+/** Reckoned in slices: asked again until all is judged. */
+export const useCalibration = () =>
+  useQuery({
+    queryKey: ['calibration'],
+    queryFn: ({ signal }) => ask<CalibrationView>('/api/calibration', { signal }),
+    refetchInterval: ({ state: { data } }) => (data && data.judged < data.to_judge ? NEXT_SLICE_MS : false),
+  });
+
+export const useBreakdown = () =>
+  useQuery({ queryKey: ['breakdown'], queryFn: ({ signal }) => ask<BreakdownView>('/api/books/breakdown', { signal }) });
+
 export const useMarket = (modelId: string) =>
   useQuery({
     queryKey: ['market', modelId],
@@ -176,6 +211,12 @@ export const useAsking = (itemId: string, bidMinor: number | null) =>
     placeholderData: keepPreviousData,
     queryFn: ({ signal }) =>
       ask<AskingView>(`/api/items/${encodeURIComponent(itemId)}/asking${bidMinor === null ? '' : `?bid_minor=${bidMinor}`}`, { signal }),
+  });
+
+export const useListingText = (itemId: string) =>
+  useQuery({
+    queryKey: ['listing-text', itemId],
+    queryFn: ({ signal }) => ask<ListingTextView>(`/api/items/${encodeURIComponent(itemId)}/listing-text`, { signal }),
   });
 
 /** The books of a period; asked only for a period that is one. */

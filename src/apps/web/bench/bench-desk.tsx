@@ -13,6 +13,7 @@ import { PhotosSection } from './photos-section.tsx';
 import { ProofSection } from './proof-section.tsx';
 import { ReadingsSection } from './readings-section.tsx';
 import { SlotsSection } from './slots-section.tsx';
+import { TestsSection } from './tests-section.tsx';
 import { CircuitProgress } from './circuit-progress.tsx';
 import { useFocusOnNewAdvice } from './use-focus-on-new-advice.ts';
 import { useUnit } from './unit-context.ts';
@@ -41,6 +42,7 @@ export function BenchDesk() {
           <BoardSection />
           <OtherSection />
           <ReadingsSection />
+          <TestsSection />
           <PhotosSection />
           <LogSection />
           <SlotsSection />

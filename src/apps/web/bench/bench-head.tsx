@@ -7,7 +7,7 @@ import { useUnit } from './unit-context.ts';
 
 /** Which unit this is, how far it is open, and its clock. */
 export function BenchHead() {
-  const { file } = useUnit();
+  const { file, model: spec } = useUnit();
   const { row, model, stage } = file;
   return (
     <header className="bench-head">
@@ -18,8 +18,15 @@ export function BenchHead() {
         <p className="row small muted">
           <StatusMark status={row.status} />
           {row.kind === 'unit' && <span>{STAGE_WORDS[stage]}</span>}
+          {spec.steps.length > 0 && row.kind === 'unit' && (
+            <Link href={`/bench/${encodeURIComponent(row.id)}/opening`}>Open or close it</Link>
+          )}
           <Link href={`/models/${encodeURIComponent(model.id)}`}>{model.name}</Link>
+          <Link href="/calculators">Calculators</Link>
           {row.seller !== '' && <span>from {row.seller}</span>}
+          <a href={`/api/labels?items=${encodeURIComponent(row.id)}`} target="_blank" rel="noreferrer">
+            Label (PDF)
+          </a>
         </p>
       </div>
       <Clock />

@@ -1,8 +1,10 @@
 import { Fold } from '../ui/fold.tsx';
 import { Section } from '../ui/section.tsx';
 import { GradeForm } from './grade-form.tsx';
+import { ListingText } from '../selling/listing-text.tsx';
 import { KeepForm } from './keep-form.tsx';
 import { ListForm } from './list-form.tsx';
+import { ReportLinks } from './report-links.tsx';
 import { ReturnForm } from './return-form.tsx';
 import { SaleForm } from './sale-form.tsx';
 import { ScrapForm } from './scrap-form.tsx';
@@ -23,11 +25,21 @@ export function LeavingSection() {
       aside={grade === undefined ? undefined : grade === 'parts' ? 'For parts' : `Grade ${grade}`}
     >
       <div>
+        {file.row.kind === 'unit' && (
+          <Fold title="Condition report and story">
+            <ReportLinks />
+          </Fold>
+        )}
         {!gone && (
           <>
             <Fold title="Grade">
               <GradeForm />
             </Fold>
+            {file.row.kind === 'unit' && (
+              <Fold title="Text, photos and post for a listing">
+                <ListingText itemId={file.row.id} />
+              </Fold>
+            )}
             <Fold title="List it for sale">
               <ListForm />
             </Fold>

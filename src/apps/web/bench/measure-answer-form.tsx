@@ -3,6 +3,7 @@ import { recordReading } from '../actions/record-reading.ts';
 import type { MeterMode, Stage } from '../../../bench/events/index.ts';
 import { reading } from '../format/reading.ts';
 import { useRecorder } from '../record/recorder-context.ts';
+import { MeterOnNetwork } from './meter-on-network.tsx';
 import { MinutesField } from './minutes-field.tsx';
 import { NumberPad } from './number-pad.tsx';
 import { OtherMode } from './other-mode.tsx';
@@ -68,6 +69,7 @@ export function MeasureAnswerForm({ point, usualMinutes }: MeasureAnswerFormProp
       {typed?.ok === false && typed.said !== undefined && (
         <OtherMode point={point} said={typed.said} busy={busy} clear={() => setText('')} note={(at) => void note(at, typed.value)} />
       )}
+      <MeterOnNetwork mode={point.mode} onReading={setText} />
       <NumberPad mode={point.mode} text={text} onChange={setText} />
       <button type="submit" className="main" disabled={busy || typed === null || !typed.ok}>
         Note the reading

@@ -4,6 +4,7 @@ import { duration } from '../format/number.ts';
 import { isDeeper, STAGE_WORDS } from '../format/words.ts';
 import { Cautions } from '../ui/cautions.tsx';
 import { Why } from '../ui/why.tsx';
+import { OpeningLink } from './opening-link.tsx';
 import { CheckOutcomes } from './check-outcomes.tsx';
 import { LookAnswerForm } from './look-answer-form.tsx';
 import { MeasureCheckForm } from './measure-check-form.tsx';
@@ -22,6 +23,7 @@ export function NextCheck({ check, saysWhy = false }: { readonly check: CheckVie
         {needsOpening && `, opening included (${STAGE_WORDS[check.stage].toLowerCase()})`} · expected to save{' '}
         {money(check.saving_minor, bench.currency)}
       </p>
+      {needsOpening && <OpeningLink goal={{ kind: 'check', check: check.id }} stage={check.stage} />}
       {check.probe ? <ProbeGuide probe={check.probe} /> : check.how !== '' && <p>{check.how}</p>}
       <Cautions cautions={check.cautions} />
       {check.reference !== null && (

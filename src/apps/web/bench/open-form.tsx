@@ -2,32 +2,21 @@ import { openUnit } from '../actions/open-unit.ts';
 import type { Stage } from '../../../bench/events/index.ts';
 import { STAGE_WORDS } from '../format/words.ts';
 import { useRecorder } from '../record/recorder-context.ts';
-import { Cautions } from '../ui/cautions.tsx';
+import { OpeningLink } from './opening-link.tsx';
 import { MinutesField } from './minutes-field.tsx';
 import { useUnit } from './unit-context.ts';
 import { useMinutes } from './use-minutes.ts';
 
 const STAGES = Object.keys(STAGE_WORDS) as readonly Stage[];
 
-/** How far it is open now, with the steps that lead there. */
+/** How far it is open now, noted at once or step by step. */
 export function OpenForm() {
   const { file, model } = useUnit();
   const { record, busy } = useRecorder();
   const [minutes, setMinutes] = useMinutes(file.stage === 'closed' ? model.opening_minutes.open : model.opening_minutes.board_out);
   return (
     <div className="form">
-      {model.steps.length > 0 && (
-        <ol className="steps">
-          {model.steps.map((step) => (
-            <li key={step.id}>
-              {step.name}
-              {step.tool !== undefined && <span className="muted"> ({step.tool})</span>}
-              {step.reaches !== undefined && <b> → {STAGE_WORDS[step.reaches].toLowerCase()}</b>}
-              <Cautions cautions={step.cautions} />
-            </li>
-          ))}
-        </ol>
-      )}
+      <OpeningLink />
       <MinutesField value={minutes} onChange={setMinutes} />
       <fieldset className="big-answers">
         <legend>Now it is</legend>

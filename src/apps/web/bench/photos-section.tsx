@@ -1,8 +1,7 @@
 import { lazy, Suspense, useState } from 'react';
-import type { Side } from '../actions/add-photos.ts';
 import { photoUrl } from '../api/post-photos.ts';
 import { Section } from '../ui/section.tsx';
-import { SIDE_WORDS } from './side-words.ts';
+import { sideWords } from './side-words.ts';
 import { PhotoAdd } from './photo-add.tsx';
 import { useUnit } from './unit-context.ts';
 
@@ -36,5 +35,3 @@ export function PhotosSection() {
     </Section>
   );
 }
-
-const sideWords = (side: string): string => SIDE_WORDS[side as Side] ?? side;

@@ -4,6 +4,7 @@ import type { ProofView } from '../../../bench/views/index.ts';
 import { useRecorder } from '../record/recorder-context.ts';
 import { Cautions } from '../ui/cautions.tsx';
 import { Field } from '../ui/field.tsx';
+import { Why } from '../ui/why.tsx';
 import { useUnit } from './unit-context.ts';
 
 /** One test that must pass before the unit leaves: pass, fail, or sign off with a reason. */
@@ -18,6 +19,21 @@ export function ProofStep({ step }: { readonly step: ProofView['steps'][number] 
     <div className="form">
       <h3>{step.name}</h3>
       {step.how !== '' && <p>{step.how}</p>}
+      {step.limits.length > 0 && (
+        <ul className="small lines" aria-label="What counts as passed">
+          {step.limits.map((limit) => (
+            <li key={limit}>{limit}</li>
+          ))}
+        </ul>
+      )}
+      {step.measured.length > 0 && (
+        <ul className="small lines" aria-label="Measured">
+          {step.measured.map((line) => (
+            <li key={line}>Measured: {line}</li>
+          ))}
+        </ul>
+      )}
+      <Why lines={step.because} summary="Why is this asked?" />
       <Cautions cautions={step.cautions} />
       <div className="big-answers">
         <button type="button" className="main" disabled={busy} onClick={() => answer('pass')}>

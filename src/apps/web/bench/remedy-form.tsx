@@ -9,6 +9,7 @@ import { useRecorder } from '../record/recorder-context.ts';
 import { Chips } from '../ui/chips.tsx';
 import { Field } from '../ui/field.tsx';
 import { MinutesField } from './minutes-field.tsx';
+import { remedyStage } from './remedy-stage.ts';
 import { useUnit } from './unit-context.ts';
 import { useMinutes } from './use-minutes.ts';
 
@@ -26,7 +27,8 @@ export function RemedyForm({
 }: {
   readonly remedy: Pick<RemedyView, 'id' | 'name' | 'minutes' | 'parts'> & Partial<Pick<RemedyView, 'spots'>>;
 }) {
-  const { file, model } = useUnit();
+  const unit = useUnit();
+  const { file } = unit;
   const { record, busy } = useRecorder();
   const drawer = useDrawer();
   const [minutes, setMinutes] = useMinutes(remedy.minutes);
@@ -34,8 +36,7 @@ export function RemedyForm({
   const [left, setLeft] = useState<ReadonlySet<string>>(new Set());
   const [text, setText] = useState('');
   const needs = remedy.parts.filter((part) => !left.has(part.part));
-  const stageNeeded =
-    model.remedies.find((each) => each.id === remedy.id)?.stage ?? (remedy.spots && remedy.spots.length > 0 ? 'board-out' : file.stage);
+  const stageNeeded = remedyStage(remedy, unit);
   const done = (): void =>
     void record(
       recordRemedy({

@@ -9,3 +9,6 @@ export const SIDE_WORDS: Readonly<Record<Side, string>> = {
   'board-back': 'Board, back',
   other: 'Other',
 };
+
+/** The side of a photo, also of one from a newer version. */
+export const sideWords = (side: string): string => SIDE_WORDS[side as Side] ?? side;

@@ -1,4 +1,5 @@
 import { lazy, Suspense } from 'react';
+import { Link } from 'wouter';
 import { useBooks } from '../api/queries.ts';
 import { money } from '../format/money.ts';
 import { Answer } from '../ui/answer.tsx';
@@ -18,6 +19,14 @@ export default function BooksPage() {
   return (
     <>
       <h1>Books</h1>
+      <p className="row">
+        <Link className="button" href="/books/profit">
+          Where the profit comes from
+        </Link>
+        <Link className="button" href="/books/judged">
+          How good the advice was
+        </Link>
+      </p>
       <Answer query={books}>
         {(view) => (
           <>

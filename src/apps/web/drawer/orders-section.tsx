@@ -1,13 +1,13 @@
-import { useState } from 'react';
 import type { DrawerView } from '../../../bench/views/index.ts';
-import { orderArrived } from '../actions/order-arrived.ts';
 import { money } from '../format/money.ts';
 import { day } from '../format/when.ts';
-import { useRecorder } from '../record/recorder-context.ts';
-import { Field } from '../ui/field.tsx';
 import { Fold } from '../ui/fold.tsx';
 import { Section } from '../ui/section.tsx';
+import { ArrivedForm } from './arrived-form.tsx';
+import { CancelOrderForm } from './cancel-order-form.tsx';
 import { PlaceOrderForm } from './place-order-form.tsx';
+
+type Order = DrawerView['orders'][number];
 
 /** What is ordered, and what has come. */
 export function OrdersSection({ drawer }: { readonly drawer: DrawerView }) {
@@ -22,9 +22,9 @@ export function OrdersSection({ drawer }: { readonly drawer: DrawerView }) {
               <>
                 {order.supplier}{' '}
                 <span className="small muted">
-                  {order.arrived_at === null ? `ordered ${day(order.placed_at)}` : `arrived ${day(order.arrived_at)}`} ·{' '}
-                  {money(order.cost_minor, drawer.currency)}
-                </span>
+                  {standing(order)} · {money(order.cost_minor, drawer.currency)}
+                </span>{' '}
+                {order.state === 'late' && <span className="low">late</span>}
               </>
             }
           >
@@ -32,10 +32,22 @@ export function OrdersSection({ drawer }: { readonly drawer: DrawerView }) {
               {order.lines.map((line, index) => (
                 <li key={`${index}-${line.part}`}>
                   {line.count} × {line.name}
+                  {line.came > 0 && line.came < line.count && `, ${line.came} of them came`}
                 </li>
               ))}
             </ul>
-            {order.arrived_at === null && <ArrivedForm id={order.id} />}
+            {(order.state === 'ordered' || order.state === 'late' || order.state === 'partly-come') && (
+              <>
+                <p className="small muted">
+                  {order.due_day === null ? 'No day was noted by which it should come. ' : `It should come by ${day(order.due_day)}. `}
+                  {money(order.on_its_way_minor, drawer.currency)} are paid for what may still come.
+                </p>
+                <ArrivedForm order={order} />
+                <Fold title="It will not come">
+                  <CancelOrderForm order={order} currency={drawer.currency} />
+                </Fold>
+              </>
+            )}
           </Fold>
         ))}
         <Fold title="Note an order">
@@ -46,23 +58,9 @@ export function OrdersSection({ drawer }: { readonly drawer: DrawerView }) {
   );
 }
 
-function ArrivedForm({ id }: { readonly id: string }) {
-  const { record, busy } = useRecorder();
-  const [place, setPlace] = useState('');
-  return (
-    <form
-      className="form"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void record(orderArrived(id, place));
-      }}
-    >
-      <Field label="Where the parts lie now">
-        <input value={place} onChange={(event) => setPlace(event.target.value)} />
-      </Field>
-      <button type="submit" disabled={busy}>
-        It arrived
-      </button>
-    </form>
-  );
+/** How it stands, in words. */
+function standing({ state, placed_at: placed, arrived_at: arrived, cancelled_at: cancelled, lines }: Order): string {
+  if (state === 'come') return `arrived ${day(arrived!)}`;
+  const part = lines.some(({ came }) => came > 0) ? 'partly come, ' : '';
+  return state === 'cancelled' ? `${part}cancelled ${day(cancelled!)}` : `${part}ordered ${day(placed)}`;
 }

@@ -23,6 +23,7 @@ export function PlaceOrderForm({ currency }: { readonly currency: string }) {
   const models = useModels().data ?? [];
   const { record, busy } = useRecorder();
   const [supplier, setSupplier] = useState('');
+  const [dueDay, setDueDay] = useState('');
   const [postageMinor, setPostageMinor] = useState<number | null>(0);
   const [lines, setLines] = useState<readonly OrderLine[]>(() => [emptyLine()]);
   const change = (key: string, part: Partial<OrderLine>): void =>
@@ -34,7 +35,7 @@ export function PlaceOrderForm({ currency }: { readonly currency: string }) {
       count,
       priceMinor: priceMinor ?? 0,
     }));
-    const order = { orderId: newId('order'), supplier, lines: wanted, postageMinor: postageMinor ?? 0, currency };
+    const order = { orderId: newId('order'), supplier, lines: wanted, postageMinor: postageMinor ?? 0, currency, dueDay: dueDay || null };
     if (await record(placeOrder(order))) setLines([emptyLine()]);
   };
   return (
@@ -48,6 +49,9 @@ export function PlaceOrderForm({ currency }: { readonly currency: string }) {
       <div className="fields">
         <Field label="Supplier">
           <input value={supplier} required maxLength={200} onChange={(event) => setSupplier(event.target.value)} />
+        </Field>
+        <Field label="It should come by" hint="After that day it is late">
+          <input type="date" value={dueDay} onChange={(event) => setDueDay(event.target.value)} />
         </Field>
         <MoneyField label="Postage of the order" currency={currency} valueMinor={postageMinor} onChange={setPostageMinor} />
       </div>

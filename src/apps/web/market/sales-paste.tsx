@@ -3,7 +3,8 @@ import { seeSales } from '../actions/see-sale.ts';
 import { newId } from '../record/new-id.ts';
 import { useRecorder } from '../record/recorder-context.ts';
 import { Field } from '../ui/field.tsx';
-import { readSalesCsv, SALES_COLUMNS } from './sales-csv.ts';
+import { SALES_COLUMNS, salesFromCsv } from '../../../bench/market/sales-csv.ts';
+import { csvLines } from '../format/csv-lines.ts';
 
 /** Many sales at once, as a table from a file or the clipboard. */
 export function SalesPaste({ modelId, currency }: { readonly modelId: string; readonly currency: string }) {
@@ -11,10 +12,10 @@ export function SalesPaste({ modelId, currency }: { readonly modelId: string; re
   const [text, setText] = useState('');
   const [problems, setProblems] = useState<readonly string[]>([]);
   const add = async (): Promise<void> => {
-    const read = readSalesCsv(text, currency);
-    setProblems(read.ok ? [] : read.problems);
-    if (!read.ok || read.lines.length === 0) return;
-    if (await record(seeSales(read.lines.map((line) => ({ ...line, saleId: newId('sale'), modelId }))))) setText('');
+    const { sales, problems: found } = salesFromCsv(csvLines(text), currency);
+    setProblems(found.map(({ line, field, message, next }) => `Line ${line}, ${field}: ${message}. ${next}`));
+    if (found.length > 0 || sales.length === 0) return;
+    if (await record(seeSales(sales.map((line) => ({ ...line, saleId: newId('sale'), modelId }))))) setText('');
   };
   return (
     <form
@@ -24,7 +25,7 @@ export function SalesPaste({ modelId, currency }: { readonly modelId: string; re
         void add();
       }}
     >
-      <Field label="A table of sales" hint={`First line: ${SALES_COLUMNS}. Only the first three are needed.`}>
+      <Field label="A table of sales" hint={`First line: ${SALES_COLUMNS.join(',')}. Only the first three are needed.`}>
         <textarea value={text} required spellCheck={false} rows={5} onChange={(event) => setText(event.target.value)} />
       </Field>
       <Field label="Or from a file">

@@ -1,6 +1,7 @@
 import type { ModelFile } from '../../../bench/models/index.ts';
 import { duration } from '../format/number.ts';
 import { STAGE_WORDS } from '../format/words.ts';
+import { MatLinks } from '../opening/mat-links.tsx';
 import { Cautions } from '../ui/cautions.tsx';
 import { Section } from '../ui/section.tsx';
 
@@ -38,6 +39,7 @@ export function ModelSteps({ file }: { readonly file: ModelFile }) {
           ))}
         </ul>
       )}
+      {file.fasteners.length > 0 && <MatLinks modelId={file.id} />}
     </Section>
   );
 }

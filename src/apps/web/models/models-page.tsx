@@ -17,6 +17,9 @@ export default function ModelsPage() {
         <p className="lead">
           What is known of a device and its boards. Each stands in a file of the folder models that you can read and mend.
         </p>
+        <p>
+          <Link href="/calculators">Calculators for tracks, wires, marks of parts, batteries</Link>
+        </p>
       </header>
       <Answer query={models}>
         {(rows) => (

@@ -27,10 +27,7 @@ export function BundleSection({ bench }: { readonly bench: BenchView }) {
   };
   return (
     <Section id="bundle" title="Bundle">
-      <p>
-        One file with the whole log ({counted(bench.events, 'event')}) and every photo. It is your copy for safety, and the way to another
-        machine.
-      </p>
+      <p>One file with the whole log ({counted(bench.events, 'event')}) and every photo: the way to another machine.</p>
       <div className="row">
         <a className="button" href="/api/bundle" download>
           Export the bundle

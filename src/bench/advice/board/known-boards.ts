@@ -12,7 +12,8 @@ const STEPS = 4;
 export class KnownBoards {
   readonly #boards: Boards | undefined;
   readonly #memo: Memo<BoardModel>;
-  readonly #asked = new Set<Model>();
+  /** The latest of each name and areas. */
+  readonly #asked = new Map<string, Model>();
 
   constructor(boards: Boards | undefined, memo: Memo<BoardModel>) {
     this.#boards = boards;
@@ -23,10 +24,10 @@ export class KnownBoards {
   of(model: Model): BoardModel | null {
     const behind = boardModelBehind(model);
     if (behind) return behind;
-    if (model.circuit) this.#asked.add(model);
+    if (model.circuit) this.#asked.set(JSON.stringify([model.file.id, model.wet ?? []]), model);
     const knowledge = this.#knowledge(model, []);
     if (!knowledge) return null;
-    const key = keyOf(knowledge);
+    const key = `${keyOf(knowledge)}~${model.own?.stamp ?? ''}`;
     return this.#memo.get(key, () => boardModelOf(model, knowledge, key));
   }
 
@@ -46,7 +47,7 @@ export class KnownBoards {
 
   /** How far all that was asked for is known, written out: while it stays the same, so do the answers. */
   stamp(): string {
-    return [...this.#asked].map((model) => `${model.file.id}@${this.of(model)?.key ?? ''}`).join(' ');
+    return [...this.#asked.values()].map((model) => `${model.file.id}@${this.of(model)?.key ?? ''}`).join(' ');
   }
 
   #knowledge(model: Model, confirmed: readonly string[]): BoardKnowledge | null {

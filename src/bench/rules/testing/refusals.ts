@@ -205,6 +205,34 @@ export const REFUSED: readonly [title: string, before: readonly Step[], event: S
     /amount/,
   ],
   [
+    'a table of postage whose second band takes lighter parcels',
+    [],
+    [
+      'postage-set',
+      {
+        from_day: '2026-01-01',
+        bands: [
+          { up_to_g: 900, price_minor: 300 },
+          { up_to_g: 500, price_minor: 400 },
+        ],
+      },
+    ],
+    'bands-out-of-order',
+    'body.bands.1.up_to_g',
+    /heavier parcels/,
+  ],
+  [
+    'learned numbers of a model that is not here',
+    [],
+    [
+      'learned-taken-in',
+      { model_id: 'lamp-77', from: 'x', weight: 1, numbers: [{ about: 'fault-rate', of: 'bulb-open', mean: 0.5, jobs: 3 }] },
+    ],
+    'unknown-model',
+    'body.model_id',
+    /no model "lamp-77"/,
+  ],
+  [
     'a place in the words of a listing that stands for nothing',
     [],
     ['sale-text-set', { template: '{model} with {wings}' }],
@@ -346,6 +374,33 @@ export const REFUSED: readonly [title: string, before: readonly Step[], event: S
     'already-arrived',
     'body.order_id',
     /has arrived/,
+  ],
+  ['terminals for an unknown bag', [], ['bag-set', { bag_id: 'bag', pattern: null }], 'unknown-bag', 'body.bag_id', /none yet/],
+  [
+    'more of a line than was ordered',
+    [order],
+    ['order-arrived', { order_id: 'o-1', counts: [2] }],
+    'more-than-ordered',
+    'body.counts.0',
+    /only 1 × w are still to come/,
+  ],
+  ['counts of other lines', [order], ['order-arrived', { order_id: 'o-1', counts: [1, 1] }], 'more-than-ordered', 'body.counts', /1 lines/],
+  ['an arrival of nothing', [order], ['order-arrived', { order_id: 'o-1', counts: [0] }], 'more-than-ordered', 'body.counts', /nothing/],
+  [
+    'the arrival of what was cancelled',
+    [order, ['order-cancelled', { order_id: 'o-1' }]],
+    ['order-arrived', { order_id: 'o-1' }],
+    'order-cancelled',
+    'body.order_id',
+    /was cancelled/,
+  ],
+  [
+    'more paid back than was paid',
+    [order],
+    ['order-cancelled', { order_id: 'o-1', refund_minor: 6 }],
+    'refund-too-large',
+    'body.refund_minor',
+    /more is paid back/,
   ],
   [
     'a move from nowhere to nowhere',

@@ -15,7 +15,7 @@ export interface FaultedNetlist {
 
 type Edit = Extract<Change, { does: 'join' | 'lift' | 'swap' }>;
 
-const isEdit = (change: Change): change is Edit => change.does === 'join' || change.does === 'lift' || change.does === 'swap';
+export const isEdit = (change: Change): change is Edit => change.does === 'join' || change.does === 'lift' || change.does === 'swap';
 
 /** Puts faults into a netlist. Throws CircuitError for a part that the netlist does not have. */
 export function applyFaults(netlist: Netlist, conditions: Conditions, faults: readonly Pick<CircuitFault, 'changes'>[]): FaultedNetlist {
@@ -39,6 +39,9 @@ export function applyFaults(netlist: Netlist, conditions: Conditions, faults: re
   return { ...edited, conditions: grown };
 }
 
+/** What joins two nets is a part of the edited netlist, named by the place of its edit. */
+export const jointName = (edit: number): string => `fault.join${edit}`;
+
 function edit(netlist: Netlist, edits: readonly Edit[]): { netlist: Netlist; liftedFrom: string[] } {
   const liftedFrom: string[] = [];
   if (edits.length === 0) return { netlist, liftedFrom };
@@ -46,7 +49,7 @@ function edit(netlist: Netlist, edits: readonly Edit[]): { netlist: Netlist; lif
   const nodes = [...netlist.nodes];
   const find = partFinder(netlist);
   edits.forEach((change, i) => {
-    if (change.does === 'join') parts.push(joint(`fault.join${i}`, change.nodes, change.ohm));
+    if (change.does === 'join') parts.push(joint(jointName(i), change.nodes, change.ohm));
     else if (change.does === 'swap') parts[find(change.part)] = swapped(parts[find(change.part)]!, change.pins);
     else {
       const fresh = `fault.lift${i}`;

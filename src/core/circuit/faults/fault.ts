@@ -14,14 +14,17 @@ export type CircuitFaultKind =
   | 'bridge'
   | 'liquid-leak';
 
-/** What a fault does to the netlist. The first three leave its wiring as it is; the others are edits of it. Parts are named in lower case. */
+/**
+ * What a fault does to the netlist. The first three leave its wiring as it is; the others are edits of it. Parts are named in lower case. `spread` is the
+ * standard deviation of the logarithm of a factor or a resistance from board to board; without it every board has the same.
+ */
 export type Change =
-  | { readonly does: 'scale'; readonly part: string; readonly by: number }
+  | { readonly does: 'scale'; readonly part: string; readonly by: number; readonly spread?: number }
   | { readonly does: 'remove'; readonly part: string }
   /** Resistance across the first two nodes of a part, Ω. */
-  | { readonly does: 'bridge'; readonly part: string; readonly ohm: number }
+  | { readonly does: 'bridge'; readonly part: string; readonly ohm: number; readonly spread?: number }
   /** Resistance between two nodes, Ω. */
-  | { readonly does: 'join'; readonly nodes: readonly [string, string]; readonly ohm: number }
+  | { readonly does: 'join'; readonly nodes: readonly [string, string]; readonly ohm: number; readonly spread?: number }
   /** All that these parts have at a node moves to a new node that nothing else is at. */
   | { readonly does: 'lift'; readonly parts: readonly string[]; readonly node: string }
   /** Two nodes of a part change places, counted from 0. */

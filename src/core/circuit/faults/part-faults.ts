@@ -1,13 +1,14 @@
 import type { Part } from '../netlist/types.ts';
 import type { Component, Role } from './components.ts';
 import type { Change, CircuitFault, CircuitFaultKind } from './fault.ts';
-import { FAULT_RATES, FAULT_VALUES } from './rates.ts';
+import { FAULT_RATES, FAULT_VALUES, ohmOf, spreadOf, type OhmOf } from './rates.ts';
 
 const key = (part: Part): string => part.name.toLowerCase();
+const dirty = (part: Part): Change[] => [{ does: 'scale', part: key(part), by: FAULT_VALUES.dirtyFactor, ...spreadOf('dirtyFactor') }];
 const remove = (parts: readonly Part[]): Change[] => parts.map((part) => ({ does: 'remove', part: key(part) }));
 const scale = (parts: readonly Part[], by: number): Change[] => parts.map((part) => ({ does: 'scale', part: key(part), by }));
-const across = (part: Part, ohm: number): Change[] => [{ does: 'bridge', part: key(part), ohm }];
-const join = (a: string, b: string, ohm: number): Change[] => (a === b ? [] : [{ does: 'join', nodes: [a, b], ohm }]);
+const across = (part: Part, of: OhmOf): Change[] => [{ does: 'bridge', part: key(part), ...ohmOf(of) }];
+const join = (a: string, b: string, of: OhmOf): Change[] => (a === b ? [] : [{ does: 'join', nodes: [a, b], ...ohmOf(of) }]);
 
 /** Faults of the component itself: its joints and what lies between it and others are elsewhere. */
 export function partFaults(component: Component, rate: (kind: CircuitFaultKind) => number | undefined): CircuitFault[] {
@@ -39,9 +40,9 @@ const isString = ({ role, parts }: Component): boolean => parts.length > 1 && (r
 const suffixOf = ({ name }: Part): string => name.toLowerCase().replace(/^[^._]*/, '');
 
 function contactChange(kind: CircuitFaultKind, part: Part): Change[] {
-  if (kind === 'dirty-contact') return scale([part], FAULT_VALUES.dirtyFactor);
-  if (kind === 'short') return across(part, FAULT_VALUES.shortOhm);
-  return kind === 'leaky' ? across(part, FAULT_VALUES.keyLeakOhm) : remove([part]);
+  if (kind === 'dirty-contact') return dirty(part);
+  if (kind === 'short') return across(part, 'shortOhm');
+  return kind === 'leaky' ? across(part, 'keyLeakOhm') : remove([part]);
 }
 
 function ownChange(kind: CircuitFaultKind, role: Role, parts: readonly Part[]): Change[] {
@@ -52,10 +53,10 @@ function ownChange(kind: CircuitFaultKind, role: Role, parts: readonly Part[]): 
     case 'dead':
       return remove(parts);
     case 'short':
-      return across(first!, FAULT_VALUES.shortOhm);
+      return across(first!, 'shortOhm');
     case 'leaky':
-      if (role !== 'transistor') return across(first!, role === 'capacitor' ? FAULT_VALUES.capacitorLeakOhm : FAULT_VALUES.junctionLeakOhm);
-      return join(first!.nodes[0]!, first!.nodes[2]!, FAULT_VALUES.junctionLeakOhm);
+      if (role !== 'transistor') return across(first!, role === 'capacitor' ? 'capacitorLeakOhm' : 'junctionLeakOhm');
+      return join(first!.nodes[0]!, first!.nodes[2]!, 'junctionLeakOhm');
     case 'drifted-up':
       return scale(drawing(role, parts), drift);
     case 'drifted-down':
@@ -75,16 +76,15 @@ function drawing(role: Role, parts: readonly Part[]): readonly Part[] {
 
 /** Between the ends of its channel (or collector and emitter), and at its control pin. */
 function transistorShorts({ nodes }: Part): [string, Change[]][] {
-  const { shortOhm } = FAULT_VALUES;
   return [
-    ['', join(nodes[0]!, nodes[2]!, shortOhm)],
-    ['_control', join(nodes[1]!, nodes[2]!, shortOhm)],
+    ['', join(nodes[0]!, nodes[2]!, 'shortOhm')],
+    ['_control', join(nodes[1]!, nodes[2]!, 'shortOhm')],
   ];
 }
 
 /** Input and output of a regulator or a charger to its ground; for a chip what feeds it. */
 function supplyShorts({ role, parts }: Component): [string, Change[]][] {
-  const ohm = FAULT_VALUES.supplyShortOhm;
+  const ohm = 'supplyShortOhm';
   if (role === 'regulator' || role === 'charger') {
     const [first] = parts;
     return [

@@ -1,8 +1,13 @@
-import type { RandomStream } from '../../numeric/index.ts';
+import { normalQuantile, type RandomStream } from '../../numeric/index.ts';
 import type { Netlist, Part } from '../netlist/types.ts';
 
-/** One board of a series: a factor on the principal value of each part, by its index in the netlist. */
-export type Draw = Float64Array;
+/** One board of a series. */
+export interface Draw {
+  /** A factor on the principal value of each part, by its index in the netlist. */
+  readonly scale: Float64Array;
+  /** How many standard deviations the resistance of a leak or a short, or the dirt of a contact, is off what is typical. */
+  readonly severity: number;
+}
 
 /**
  * Relative spread (standard deviation of the logarithm) of the principal value from board to board, by kind: resistance, voltage, set-point, current of a
@@ -22,7 +27,10 @@ export const TOLERANCES: Partial<Record<Part['kind'], number>> = {
   M: 0.1,
 };
 
-/** Boards with parts within their tolerances, the same for every fault that is tried on them. `spreadOf` goes before the table. */
+/**
+ * Boards with parts within their tolerances, the same for every fault that is tried on them. `spreadOf` goes before the table. Severities are one in each of
+ * `count` stretches of like chance, from low to high: the next board is then close to the one before.
+ */
 export function drawBoards(
   netlist: Netlist,
   count: number,
@@ -30,7 +38,10 @@ export function drawBoards(
   spreadOf: (part: Part) => number | undefined = () => undefined,
 ): Draw[] {
   const spreads = netlist.parts.map((part) => spreadOf(part) ?? TOLERANCES[part.kind] ?? 0);
-  return Array.from({ length: count }, () => Float64Array.from(spreads, (spread) => Math.exp(spread * normal(random))));
+  return Array.from({ length: count }, (_, d) => ({
+    scale: Float64Array.from(spreads, (spread) => Math.exp(spread * normal(random))),
+    severity: normalQuantile((d + random()) / count),
+  }));
 }
 
 /** A standard normal number by Box & Muller (1958). */

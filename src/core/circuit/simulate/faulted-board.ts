@@ -2,7 +2,8 @@ import { compileCircuit, type Circuit } from '../compile.ts';
 import type { Conditions } from '../devices/bank.ts';
 import type { Effort } from '../effort.ts';
 import type { Netlist } from '../netlist/types.ts';
-import { applyFaults } from '../faults/apply-faults.ts';
+import { applyFaults, isEdit, jointName } from '../faults/apply-faults.ts';
+import { severityFactor } from '../faults/at-severity.ts';
 import type { Change, CircuitFault } from '../faults/fault.ts';
 import { inPowerState, type PowerState } from '../meter/power-state.ts';
 import { PointSolver } from '../point-solver.ts';
@@ -49,6 +50,8 @@ export class FaultedBoard {
   /** Filled by `take`. */
   readonly conditions: Conditions;
   private readonly ownScale: Float64Array;
+  private readonly ownBridge: Float64Array;
+  private readonly varied: readonly Varied[];
   private readonly liftedFrom: readonly number[];
 
   /** `around` is a state of the healthy circuit. */
@@ -62,8 +65,9 @@ export class FaultedBoard {
     this.changes = set.flatMap(({ changes }) => changes);
     this.liftedFrom = faulted.liftedFrom.map((node) => bench.circuit.nodeIndex.get(node) ?? bench.circuit.size);
     const fed = inPowerState(faulted.netlist, faulted.conditions, bench.state);
-    this.ownScale = fed.scale;
-    this.conditions = { ...fed, scale: fed.scale.slice() };
+    [this.ownScale, this.ownBridge] = [fed.scale, fed.bridge];
+    this.conditions = { ...fed, scale: fed.scale.slice(), bridge: fed.bridge.slice() };
+    this.varied = variedOf(this.changes, faulted.netlist);
     const shared = faulted.netlist === netlist;
     this.circuit = shared ? bench.circuit : this.compile(faulted.netlist, around);
     this.solver = shared ? bench.solver : new PointSolver(this.circuit, bench.effort);
@@ -75,10 +79,21 @@ export class FaultedBoard {
     return compileCircuit(netlist, this.bench.leads, { conditions: this.conditions, x });
   }
 
-  /** Takes over the tolerances of one board. */
-  take(draw: Draw): void {
-    const { scale } = this.conditions;
-    for (let i = 0; i < draw.length; i++) scale[i] = this.ownScale[i]! * draw[i]!;
+  /** Takes over the tolerances of one board, and how bad the faults are on it. */
+  take({ scale: drawn, severity }: Draw): void {
+    const { scale, bridge } = this.conditions;
+    for (let i = 0; i < scale.length; i++) scale[i] = this.ownScale[i]! * (i < drawn.length ? drawn[i]! : 1);
+    for (const { at } of this.varied) bridge[at] = this.ownBridge[at]!;
+    for (const { at, siemens, spread } of this.varied) {
+      const factor = severityFactor(spread, severity);
+      if (siemens > 0) bridge[at]! += siemens * (1 / factor - 1);
+      else scale[at]! *= factor;
+    }
+  }
+
+  /** Whether its faults differ from board to board. */
+  get isVaried(): boolean {
+    return this.varied.length > 0;
   }
 
   /** A state of the healthy circuit as a guess for this one: a pin that was lifted starts at the voltage of the net that it was at. */
@@ -89,6 +104,24 @@ export class FaultedBoard {
     this.liftedFrom.forEach((from, i) => (into[nodes + i] = healthy[from]!));
     into.set(healthy.subarray(nodes, size + 1), nodes + this.liftedFrom.length);
   }
+}
+
+/** A part whose resistance, or the conductance across which, differs from board to board. */
+interface Varied {
+  readonly at: number;
+  readonly spread: number;
+  /** Typical conductance across the part; 0 where its own resistance varies. */
+  readonly siemens: number;
+}
+
+function variedOf(changes: readonly Change[], { parts }: Netlist): Varied[] {
+  const index = new Map(parts.map(({ name }, i) => [name.toLowerCase(), i]));
+  const edits = changes.filter(isEdit);
+  return changes.flatMap((change): Varied[] => {
+    if (!('spread' in change) || change.spread === undefined) return [];
+    const name = change.does === 'join' ? jointName(edits.indexOf(change)) : change.part;
+    return [{ at: index.get(name)!, spread: change.spread, siemens: change.does === 'bridge' ? 1 / change.ohm : 0 }];
+  });
 }
 
 /** Sets that change the circuit in the same way are solved once: for each set the first that is like it. */

@@ -30,6 +30,8 @@ export const SIMULATION_EFFORT: Effort = { ...DEFAULT_EFFORT, absoluteV: 2e-4, a
 
 /** Above this share of the meter's own resistance that of the point is high. */
 const STRAIGHT_SHARE = 0.01;
+/** The same where the fault itself differs from board to board, and with it the resistance of the point by a factor of ten or so. */
+const VARIED_SHARE = 5e-5;
 /** A straight line that is off by less than this share on the first draw serves on all. */
 const STRAIGHT_WITHIN = 2e-4;
 /** Below this voltage it does not matter what the meter takes off, V. */
@@ -144,8 +146,10 @@ class PoweredBoard {
   /** Resistance of each point over that of the meter; which points are high; and at which of those a junction bends under the meter. */
   private meterLoading(open: Float64Array): MeterLoading {
     const shares = open.map((_, p) => this.shareOf(p));
-    const high = [...shares.keys()].filter((p) => shares[p]! >= STRAIGHT_SHARE && Math.abs(open[p]!) >= LEAST_V);
+    const straight = this.board.isVaried ? VARIED_SHARE : STRAIGHT_SHARE;
+    const high = [...shares.keys()].filter((p) => shares[p]! >= straight && Math.abs(open[p]!) >= LEAST_V);
     const bent = high.filter((p) => {
+      if (shares[p]! < STRAIGHT_SHARE) return false;
       const loaded = this.loaded(p);
       return loaded !== undefined && Math.abs(loaded - open[p]! / (1 + shares[p]!)) > STRAIGHT_WITHIN * Math.abs(loaded);
     });

@@ -1,5 +1,6 @@
 import type { Circuit } from '../compile.ts';
 import { thermalVoltage, type Conditions } from '../devices/bank.ts';
+import { atSeverity } from '../faults/at-severity.ts';
 import type { Change } from '../faults/fault.ts';
 import { unknownOf } from '../meter/measure.ts';
 import type { Part } from '../netlist/types.ts';
@@ -25,12 +26,19 @@ type Test = (measured: Measured) => boolean;
  * `standing` is how the healthy board is set while it is measured: a resistance counts as it stands, a held key as closed.
  */
 export function quietTest(circuit: Circuit, standing: Conditions, changes: readonly Change[]): Test {
-  const tests = changes.flatMap((change) => testsOf(circuit, standing, change));
+  const tests = atWorst(changes).flatMap((change) => testsOf(circuit, standing, change));
   return (measured) => {
     for (let i = 0; i < tests.length; i++) if (!tests[i]!(measured)) return false;
     return true;
   };
 }
+
+/** Standard deviations: what is quiet at this is quiet on all but one board in a thousand. */
+const WORST = 3;
+
+/** Changes at the most that they may show: leaks and shorts of least resistance, contacts of most. */
+const atWorst = (changes: readonly Change[]): Change[] =>
+  changes.flatMap((change) => atSeverity([change], change.does === 'scale' ? WORST : -WORST));
 
 function testsOf(circuit: Circuit, standing: Conditions, change: Change): Test[] {
   const part = (name: string): Part => asItStands(circuit, standing, circuit.partIndex.get(name)!);

@@ -3,6 +3,7 @@ import { randomStream } from '../../numeric/index.ts';
 import {
   applyFaults,
   asWritten,
+  atSeverity,
   CircuitError,
   compileCircuit,
   drawBoards,
@@ -47,7 +48,8 @@ const nodes = netlist.nodes.map((red) => ({ red }));
 
 /** The meter on one faulted board, by itself. */
 function alone(set: FaultSet, draw: Draw) {
-  const faulted = applyFaults(netlist, { ...asWritten(netlist), scale: draw }, set);
+  const sized = set.map(({ changes }) => ({ changes: atSeverity(changes, draw.severity) }));
+  const faulted = applyFaults(netlist, { ...asWritten(netlist), scale: draw.scale }, sized);
   const own = compileCircuit(faulted.netlist);
   return (request: Parameters<typeof measure>[2]): number => {
     const reading = measure(own, faulted.conditions, request);
@@ -146,11 +148,14 @@ describe('drawn boards', () => {
     const drawn = drawBoards(netlist, 2000, randomStream('spread'), ({ name }) => (name === 'RR1' ? 0.05 : undefined));
     expect(drawBoards(netlist, 3, randomStream('draws'))).toEqual(draws);
     const at = circuit.partIndex.get('rr1')!;
-    const logs = drawn.map((draw) => Math.log(draw[at]!));
+    const logs = drawn.map(({ scale }) => Math.log(scale[at]!));
     const mean = logs.reduce((a, b) => a + b, 0) / logs.length;
     const spread = Math.sqrt(logs.reduce((sum, v) => sum + (v - mean) ** 2, 0) / logs.length);
     expect(mean).toBeCloseTo(0, 2);
     expect(spread).toBeCloseTo(0.05, 2);
-    expect(drawn[0]![circuit.partIndex.get('cc1')!]).toBe(1);
+    const severities = drawn.map(({ severity }) => severity);
+    expect(severities.reduce((sum, z) => sum + z * z, 0) / drawn.length).toBeCloseTo(1, 2);
+    expect(severities).toEqual(severities.toSorted((a, b) => a - b));
+    expect(drawn[0]!.scale[circuit.partIndex.get('cc1')!]).toBe(1);
   });
 });

@@ -1,4 +1,5 @@
 import type { Baseline } from './evidence.ts';
+import type { ReadingFault } from './reading-dictionary.ts';
 
 /** Faults that no check can tell apart; an empty id stands for "nothing is wrong". */
 export interface FaultGroup {
@@ -13,7 +14,7 @@ const COMPARED = 4;
 const WORKS_APART = 0.5;
 
 /**
- * Groups of rows whose expected readings lie, draw by draw, within the accuracy of the meter of each other at every point, and whose functions work alike. Each
+ * Groups of rows that are resistances between the same two nodes, of sizes that overlap, or whose expected readings lie, draw by draw, within the accuracy of the meter of each other at every point, and whose functions work alike. Each
  * row joins the first group whose likeliest member it is like. The index of the group of each row: row 0, the healthy board, is in group 0.
  */
 export function groupOfRows(baseline: Baseline): Int32Array {
@@ -38,7 +39,15 @@ export function faultGroups(baseline: Baseline): FaultGroup[] {
   return [...members].map(([index, ids]) => ({ faults: ids, likeHealthy: index === 0 }));
 }
 
+/** A shorted capacitor and a chip that shorts the same rail differ by their resistance alone, which tells little where either varies by more. */
+function isSamePath(a: ReadingFault | undefined, b: ReadingFault | undefined): boolean {
+  if (!a?.path || !b?.path || a.path.between !== b.path.between) return false;
+  return Math.abs(a.path.logOhm - b.path.logOhm) <= a.path.spread + b.path.spread;
+}
+
 function isAlike({ kernels, functions }: Baseline, a: number, b: number): boolean {
+  const { faults } = kernels.dictionary;
+  if (isSamePath(faults[a - 1], faults[b - 1])) return true;
   const { draws, points, values } = kernels.dictionary;
   const n = points.length;
   for (let d = 0; d < draws; d += Math.max(1, Math.floor(draws / COMPARED)))

@@ -16,6 +16,4 @@ export type { ReadingBelief } from './reading-belief.ts';
 export type { MeterLimit, ReadingDictionary, ReadingFault, ReadingPoint } from './reading-dictionary.ts';
 export { mendingOf, quickRow, worthByRow, type Mending } from './mending.ts';
 export { assertReadingBelief } from './assert-reading-belief.ts';
-export { bestOrder, MOST_ORDERED, type BestOrder, type FaultSetChance, type OrderedStep } from './best-order.ts';
-export { remedyForAll, repairByReadings } from './repair-by-readings.ts';
 export { repeatReading, type RepeatedReading } from './repeat-reading.ts';

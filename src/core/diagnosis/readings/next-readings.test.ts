@@ -4,7 +4,6 @@ import type { ReadingEvidence } from './evidence.ts';
 import { faultGroups } from './fault-groups.ts';
 import { nextReadings, type BenchState } from './next-readings.ts';
 import { outcomeBands } from './outcome-bands.ts';
-import { remedyForAll, repairByReadings } from './repair-by-readings.ts';
 import { ladder, LADDER_REMEDIES, LADDER_STAKES } from './testing/ladder.ts';
 
 const BASELINE = ladder();
@@ -55,15 +54,4 @@ describe('faults that nothing tells apart', () => {
     expect(faultGroups(untried).find(({ faults }) => faults.includes('r3-open'))!.likeHealthy).toBe(true);
     expect(faultGroups(BASELINE).every(({ likeHealthy, faults }) => !likeHealthy && faults.length === 1)).toBe(true);
   });
-
-  it('are served by the remedy that mends each of them', () => {
-    expect(remedyForAll(['r2-open', 'r2-short'], LADDER_REMEDIES, LADDER_STAKES)!.id).toBe('new-r2');
-    expect(remedyForAll(['r2-open', 'r1-open'], LADDER_REMEDIES, LADDER_STAKES)).toBeUndefined();
-  });
-});
-
-it('what to do begins with the remedy for the fault that was found', () => {
-  const { steps } = repairByReadings(believe([reading('in', 5), reading('mid', 5)]), LADDER_REMEDIES, LADDER_STAKES);
-  expect(steps[0]!.remedy.id).toBe('new-r2');
-  expect(steps[0]!.chance).toBeGreaterThan(0.8);
 });

@@ -9,6 +9,8 @@ export interface ReadingFault {
   readonly part: string;
   /** Chance that a unit sold as faulty has it, 0..1. */
   readonly rate: number;
+  /** Of a fault that is a resistance between two nodes, which differs from board to board: the nodes, the logarithm of its typical size and the spread of that. */
+  readonly path?: { readonly between: string; readonly logOhm: number; readonly spread: number };
 }
 
 /** Where and how one can measure. */

@@ -25,6 +25,15 @@ describe('a land pattern from a file', () => {
     expect(patternIn(NEWER)).toEqual(patternIn(OLDER));
   });
 
+  it('tells the nets of pins that were taken out of a board', () => {
+    const text = OLDER.replace('(roundrect_rratio 0.25)', '(roundrect_rratio 0.25) (net 4 "GND")').replace(
+      '(layers *.Cu *.Mask))',
+      '(layers *.Cu *.Mask) (net "VBUS"))',
+    );
+    expect(patternIn(text).nets).toEqual({ 1: 'GND', 2: 'VBUS' });
+    expect(patternIn(OLDER).nets).toEqual({});
+  });
+
   it('has y up, slots turned as stored, holes where copper is off, pegs, and no pads that only print paste', () => {
     const { name, kind, pads } = patternIn(OLDER);
     expect([name, kind, pads.length]).toEqual(['SOCKET-2', 'connector', 3]);

@@ -29,7 +29,7 @@ const CORNER_SHARE = 0.25;
 
 /**
  * A land pattern from the text of a `.kicad_mod` file, the older `module` and the newer `footprint`. x goes right and y, turned about, up; mm. Pads that only print
- * paste are left out. Line and column of what cannot be read.
+ * paste are left out, and nets are read where it tells them. Line and column of what cannot be read.
  */
 export function readKicadMod(text: string): ReadPattern {
   const read = readList(text);
@@ -49,7 +49,19 @@ function patternOf(list: List): Pattern {
   const pads = childrenOf(list, 'pad').flatMap(padOf);
   const words = ['descr', 'tags'].flatMap((key) => childrenOf(list, key).map((child) => wordIn(child.items[1])));
   const title = wordIn(name);
-  return { ...UNKNOWN, name: title, kind: kindFromWords([title, ...words].join(' '), pads), basis: 'lands', numbered: true, pads };
+  const kind = kindFromWords([title, ...words].join(' '), pads);
+  return { ...UNKNOWN, name: title, kind, basis: 'lands', numbered: true, nets: netsOf(list), pads };
+}
+
+/** Net by pin, where the pattern was taken out of a board: `(net 4 "GND")`, in the newest form `(net "GND")`. */
+function netsOf(list: List): Record<string, string> {
+  const nets: Record<string, string> = {};
+  for (const pad of childrenOf(list, 'pad')) {
+    const net = childrenOf(pad, 'net')[0]?.items.at(-1);
+    const pin = wordIn(pad.items[1]);
+    if (pin !== '' && wordIn(net) !== '') nets[pin] = wordIn(net);
+  }
+  return nets;
 }
 
 function padOf(list: List): Pad[] {

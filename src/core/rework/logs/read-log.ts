@@ -103,13 +103,21 @@ function bestTable(text: string, split: SplitRows): Table | undefined {
     const rows = split(text, delimiter)
       .map((row) => (delimiter === ' ' ? row.filter((cell) => cell !== '') : row))
       .filter((row) => row.some((cell) => cell.trim() !== ''));
-    for (const decimal of delimiter === ',' ? (['.'] as const) : (['.', ','] as const)) {
+    for (const decimal of decimalsToTry(rows, delimiter)) {
       const table = tableOf(rows, delimiter, decimal);
       const score = table.width < 2 ? 0 : moreNumbers(table);
       if (score > 0 && (!best || score > best.score)) best = { table, score };
     }
   }
   return best?.table;
+}
+
+/** Likelier first. Where commas stand in the cells and not one point, they are decimals: "3,678" is no thousands then. */
+function decimalsToTry(rows: readonly (readonly string[])[], delimiter: string): readonly ('.' | ',')[] {
+  if (delimiter === ',') return ['.'];
+  const numbers = rows.flat().filter((cell) => /^\s*[-+]?[\d.,]+\s*$/.test(cell));
+  const has = (sign: string): boolean => numbers.some((cell) => cell.includes(sign));
+  return has(',') && !has('.') ? [',', '.'] : ['.', ','];
 }
 
 /** Cells of the body that are numbers, less those that are not. */

@@ -11,8 +11,11 @@ export interface ToneDifference {
   readonly clipped: boolean;
 }
 
+/** What two tones are compared by. */
+type Compared = Pick<Tone, 'hertz' | 'levelDb' | 'thd' | 'clipped'>;
+
 /** A unit's tone against that of a known-good unit of the same model, recorded at the same distance and setting. */
-export const againstReference = (unit: Tone, reference: Tone): ToneDifference => ({
+export const againstReference = (unit: Compared, reference: Compared): ToneDifference => ({
   quieterDb: reference.levelDb - unit.levelDb,
   addedDistortionPercent: Math.max(0, unit.thd - reference.thd) * 100,
   offPitch: unit.hertz / reference.hertz - 1,

@@ -1,0 +1,8 @@
+import type { Figure, Progress } from './figure.ts';
+import { crashFigures } from './trust-crash.ts';
+import { routeFigures } from './trust-routes.ts';
+
+/** The figures of trust: nothing lost, nobody in who should not be. */
+export async function measure(progress: Progress): Promise<Figure[]> {
+  return [...(await routeFigures(progress)), ...(await crashFigures(progress))];
+}

@@ -1,0 +1,1 @@
+export { Calibrator } from './calibrator.ts';

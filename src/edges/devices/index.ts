@@ -1,0 +1,1 @@
+export { openDeviceBook } from './device-book.ts';
