@@ -8,7 +8,7 @@ import { readYaml } from '../../src/edges/models/read-yaml.ts';
 import { hostileNetlists } from './hostile-netlists.ts';
 import type { Met } from './server-corpus.ts';
 
-const TOO_LONG_MS = 30_000;
+const TOO_LONG_MS = 60_000;
 const CLI = join(import.meta.dirname, '../../dist/apps/cli/main.js');
 
 /** A netlist that must be refused is; any other is solved, or said to have no answer, in time. */
