@@ -10,7 +10,8 @@ let server: ServerProcess;
 const { home, remove } = temporaryHome();
 
 beforeAll(async () => {
-  browser = await openBrowser();
+  // As a phone on which the certificate was installed.
+  browser = await openBrowser(['--ignore-certificate-errors']);
   server = await startServer(home, ['--empty', '--lan', '--lan-port', '0']);
 });
 afterAll(async () => {
@@ -58,7 +59,7 @@ describe.each(SCREENS)('devices on $name', (screen) => {
     expect(troubles).toEqual([]);
 
     await walk.goto('/settings');
-    await walk.press(walk.region('Devices'), `Let phone-${screen.width} in no more`);
+    await walk.press(walk.region('Devices'), `Let in no more: phone-${screen.width}`);
     await walk.page.getByText(`phone-${screen.width} is let in no more`).waitFor();
     const status = await phone.evaluate(async () => (await fetch('/api/bench')).status);
     expect(status).toBe(401);

@@ -45,7 +45,7 @@ describe.each(SCREENS)('backups on $name', (screen) => {
     await walk.press(backup, 'Make a backup now');
     await walk.page.getByText(/Backup made\. It opens to the same bench: 1 event, 0 photos, hash [0-9a-f]{12}/).waitFor();
     await walk.unfold(backup, /to bring back/);
-    await walk.press(backup, /^Try the backup of/);
+    await walk.press(backup, /^Try it: the backup of/);
     await walk.page.getByText(/^It opens to the same bench: 1 event/).waitFor();
     const folder = backup.getByLabel('Folder of the backups');
     await folder.fill(join(elsewhere.home, 'stick'));

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import type { OpenedBench } from '../../src/apps/cli/cli-parts.ts';
 import { runCli } from '../../src/apps/cli/run-cli.ts';
+import { plainWorker } from '../../src/bench/plan/testing/plain-worker.ts';
 import { openBench } from '../../src/bench/open-bench.ts';
 import { openBackupShelf, readBundle, writeBundle } from '../../src/edges/bundle/index.ts';
 import { systemClock } from '../../src/edges/clock.ts';
@@ -25,11 +26,12 @@ export async function openCommandLine(): Promise<{ run(text: string): Promise<Ra
   const dir = mkdtempSync(join(tmpdir(), 'salvor-docs-'));
   const { models } = await loadModels(join(ROOT, 'models'));
   const clock = systemClock();
+  const planning = { worker: plainWorker(), log: console.error };
   const open = async (folder: string): Promise<OpenedBench> => {
     const home = openHome(folder);
     const store = openSqliteStore(home.database);
     const photos = openPhotoStore(home.photos);
-    const bench = openBench({ store, models, clock, device: home.device, version: '0.0.0' });
+    const bench = openBench({ store, models, planning, clock, device: home.device, version: '0.0.0' });
     const close = async (): Promise<void> => {
       await photos.close();
       store.close();

@@ -5,6 +5,7 @@ import type { Network } from '../../src/apps/server/app-parts.ts';
 import { createApp, type App } from '../../src/apps/server/app.ts';
 import type { Bench } from '../../src/bench/bench.ts';
 import type { BoardShelf } from '../../src/bench/boards/index.ts';
+import { plainWorker } from '../../src/bench/plan/testing/plain-worker.ts';
 import type { Clock, DeviceBook } from '../../src/bench/ports.ts';
 import { openBench } from '../../src/bench/open-bench.ts';
 import { openBackupShelf, readBundle, writeBundle } from '../../src/edges/bundle/index.ts';
@@ -32,15 +33,16 @@ export interface OpenedApp {
 
 /** The server over a real store, real photos and the models that ship, on an empty bench in a folder of its own. */
 export async function openApp(parts: { webDir?: string; boards?: BoardShelf; clock?: Clock } = {}): Promise<OpenedApp> {
+  const logged: string[] = [];
   const dir = mkdtempSync(join(tmpdir(), 'salvor-interface-'));
   const home = openHome(dir);
   const store = openSqliteStore(home.database);
   const photos = openPhotoStore(home.photos);
+  const planning = { worker: plainWorker(), log: (sentence: string) => void logged.push(sentence) };
   const { models } = await loadModels(join(import.meta.dirname, '../../models'));
   const clock = parts.clock ?? systemClock();
   const devices = openDeviceBook(home.devices, clock);
-  const bench = openBench({ store, models, clock, device: home.device, version: '0.0.0' });
-  const logged: string[] = [];
+  const bench = openBench({ store, models, planning, clock, device: home.device, version: '0.0.0' });
   const app = createApp({
     bench,
     clock,

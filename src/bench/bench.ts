@@ -1,6 +1,6 @@
 import type { Boards } from './boards/board-knowledge.ts';
 import type { AnyEvent, Stored } from './events/index.ts';
-import type { EventStore, Clock, ItemPage, ItemQuery } from './ports.ts';
+import type { EventStore, Clock, ItemPage, ItemQuery, PlanWorker } from './ports.ts';
 import type { Model } from './models/index.ts';
 import type { ReportView, StoryChoices, StoryView } from './report/index.ts';
 import type { BenchState } from './state.ts';
@@ -16,14 +16,21 @@ import type {
   LearnedBundle,
   LearnedView,
   ListingTextView,
+  LotQuestion,
+  LotView,
   MarketView,
   ModelRow,
   NetView,
   OpeningView,
   OutlookView,
+  ChoiceQuestion,
+  CompareQuestion,
+  CompareView,
   PileView,
+  PlanView,
   PointView,
   ScoutQuestion,
+  SellerQuestions,
   TaxView,
   WatchView,
 } from './views/index.ts';
@@ -33,6 +40,8 @@ export interface BenchParts {
   readonly models: ReadonlyMap<string, Model>;
   /** What circuits say of boards; without it all advice goes by the model files. */
   readonly boards?: Boards;
+  /** Works out plans of the whole pile; without it there are none. */
+  readonly planning?: { readonly worker: PlanWorker; readonly log: (sentence: string, detail: unknown) => void };
   readonly clock: Clock;
   readonly device: string;
   readonly version: string;
@@ -65,6 +74,14 @@ export interface Bench {
   /** By id, or by stock number such as "#7". */
   item(name: string): ItemFile | null;
   pile(): PileView;
+  /** The plan of the whole pile as it stands; where the pile has changed a new one is begun, and this is the one before. */
+  plan(): PlanView;
+  /** The last plan that was made; looks at nothing and begins nothing. */
+  planLast(): PlanView;
+  /** The plan of the pile as it is now, once it is made. */
+  planSettled(): Promise<PlanView>;
+  /** What a choice of the person's would cost, minor units; null where there is no plan or no such choice. */
+  regretOf(question: ChoiceQuestion): Promise<number | null>;
   drawer(): DrawerView;
   books(): BooksView;
   /** What the rules that the person has chosen say of a period, with the stock book. */
@@ -87,6 +104,12 @@ export interface Bench {
   story(name: string, choices: StoryChoices): StoryView | null;
   watch(): WatchView;
   outlook(question: ScoutQuestion): OutlookView | Refusal;
+  /** What a lot is worth to the pile, and the most to pay; null where this bench makes no plans. */
+  lot(question: LotQuestion): Promise<LotView | Refusal | null>;
+  /** Listings side by side by what each would add to the pile; null where this bench makes no plans. */
+  compare(question: CompareQuestion): Promise<CompareView | Refusal | null>;
+  /** What to ask the seller, most worth first. */
+  sellerQuestions(question: ScoutQuestion): SellerQuestions | Refusal;
   /** What is known of the market of a model; null when there is no such model. */
   market(modelId: string): MarketView | null;
   /** What to ask for an item, and whether to take a bid (minor units, null asks nothing); null when there is no such unit or its model is not here. */

@@ -1,5 +1,6 @@
 import { regionSize, type EventOf, type Kind, type Region } from './events/index.ts';
 import { spaced, type LogWords } from './log-words.ts';
+import { choiceSaid, wishesSaid } from './plan/said.ts';
 import { TEST_NAMES } from './report/test-names.ts';
 
 type Sentence<K extends Kind> = (words: LogWords, body: EventOf<K>['body']) => string;
@@ -125,6 +126,15 @@ export const SENTENCES: { readonly [K in Kind]: Sentence<K> } = {
   'learning-set': (_words, body) =>
     body.half_life_days === null ? 'Jobs do not fade for what is learned.' : `A job counts half after ${body.half_life_days} days.`,
   'learned-reset': (_words, body) => `Began to learn anew: ${body.about}${remark(body.reason)}.`,
+  'plan-set': (words, body) => `Wishes for the plan set: ${wishesSaid(words, body).join(', ') || 'nothing changed'}.`,
+  'plan-chosen': (words, body) => {
+    const cost = body.regret_minor === undefined ? '' : `, said to cost ${words.money(body.regret_minor)}`;
+    return `Decided for ${words.item(body.item_id)}: ${choiceSaid(words, body)}${cost}${remark(body.reason)}.`;
+  },
+  'supplier-set': (words, body) =>
+    body.offers.length === 0
+      ? `Supplier ${body.supplier} is forgotten.`
+      : `Supplier ${body.supplier}: ${body.offers.length} part(s), postage ${words.money(body.postage_minor, body.currency)}, ${body.days} days.`,
   'learned-taken-in': (_words, body) =>
     `Took in ${body.numbers.length} numbers that "${body.from}" has learned of ${body.model_id}; a job of theirs counts as ${body.weight}.`,
   'words-taught': (_words, body) =>

@@ -10,6 +10,8 @@ import { catchUp, emptyLive, type LiveLog } from './live/live-log.ts';
 import { record } from './live/record.ts';
 import { askingView, marketView, returnReserve } from './market/index.ts';
 import type { Model } from './models/index.ts';
+import { openPlanRoom } from './plan/index.ts';
+import { planView } from './plan/plan-view.ts';
 import type { EventStore } from './ports.ts';
 import { conditionReport, unitStory } from './report/index.ts';
 import { rowOf } from './row-of.ts';
@@ -32,6 +34,7 @@ export function openBench(parts: BenchParts): Bench {
   const advisor = createAdvisor(models, boards);
   const calibrator = new Calibrator(models);
   const pointsOf = (model: Model) => boards?.knowledge(model, [])?.points ?? boardPoints(model);
+  const planning = parts.planning && openPlanRoom(parts.planning.worker, parts.planning.log);
   const live = emptyLive(models);
   const now = (): BenchState => {
     catchUp(live, store);
@@ -54,6 +57,10 @@ export function openBench(parts: BenchParts): Bench {
       return item && itemFile(live, advisor, item);
     },
     pile: () => advisor.pile(now(), (item) => rowOf(live.state, item)),
+    plan: () => (planning ? planning.view(advisor.desk(now())) : planView(now(), models, null)),
+    planLast: () => planView(now(), models, planning ? planning.last() : null),
+    planSettled: async () => (planning ? planning.settled(advisor.desk(now())) : planView(now(), models, null)),
+    regretOf: async (question) => (planning ? planning.regret(advisor.desk(now()), question) : null),
     drawer: () => {
       const state = now();
       const worksChance = (itemId: string): number => advisor.worksChance(state, itemId);
@@ -74,6 +81,9 @@ export function openBench(parts: BenchParts): Bench {
     breakdown: () => ({ ...breakdownView(now(), models), returns: returnReserve(live.state) }),
     watch: () => advisor.watch(now()),
     outlook: (question) => advisor.outlook(now(), question),
+    lot: async (question) => (planning ? planning.lot(advisor.desk(now()), question) : null),
+    compare: async (question) => (planning ? planning.compare(advisor.desk(now()), question) : null),
+    sellerQuestions: (question) => advisor.sellerQuestions(now(), question),
     market: (id) => {
       const model = models.get(id);
       return model ? marketView(now(), model) : null;

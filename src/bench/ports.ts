@@ -1,5 +1,6 @@
 import type { Mat } from '../core/teardown/index.ts';
 import type { AnyEvent, MeterMode, Stored } from './events/index.ts';
+import type { AnswerOf, PlanJob } from './plan/jobs.ts';
 import type { ReportView, StoryView } from './report/index.ts';
 import type { ItemRow } from './views/rows.ts';
 
@@ -224,6 +225,15 @@ export interface PrintedLabel {
 
 /** Pages of shapes in mm from the upper left corner, as `layoutMat` of core/teardown lays them out. */
 export type PrintedMat = Extract<Mat, { ok: true }>;
+
+export type { AnswerOf, PlanJob };
+
+/** Works out plans aside from everything else, as one may take seconds. */
+export interface PlanWorker {
+  /** Rejects where the job cannot be done. */
+  run<J extends PlanJob>(job: J): Promise<AnswerOf<J>>;
+  close(): Promise<void>;
+}
 
 export type InstrumentQuantity = MeterMode;
 

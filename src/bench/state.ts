@@ -44,6 +44,7 @@ export interface BenchState {
     /** What other benches have learned, in the order in which it was taken in. */
     takenIn: (Body<'learned-taken-in'> & { readonly eventId: string; readonly at: string })[];
   };
+  planning: Planning;
   /** Words that the person taught for reading listings, by the words in small letters. */
   taughtWords: Map<string, { words: string; claim: Claim }>;
   /** Time of the newest event that counts; empty before the first. */
@@ -81,6 +82,32 @@ export interface Settings {
   hourValueMinor: number;
   feePercent: number;
   postageOutMinor: number;
+}
+
+/** What the person wants of the plan, as far as it was said. */
+export interface Planning {
+  wishes: Body<'plan-set'>;
+  suppliers: Map<string, Supplier>;
+  /** What the person decided otherwise, by item, in the order of the log. */
+  choices: Map<string, PlanChoice[]>;
+}
+
+/** A supplier as it was typed in, money in the bench's currency. */
+export interface Supplier {
+  name: string;
+  postageMinor: number;
+  days: number;
+  offers: { part: string; unitMinor: number; least: number }[];
+}
+
+export interface PlanChoice {
+  eventId: string;
+  does: 'open' | 'as-is' | 'keep' | null;
+  /** Of a choice of a remedy; empty otherwise. */
+  slot: string;
+  remedy: string | null;
+  regretMinor: number | null;
+  reason: string;
 }
 
 export interface Lot {
@@ -204,6 +231,8 @@ export interface Order {
   lines: Body<'order-placed'>['lines'];
   /** In the bench's currency. */
   costMinor: number;
+  /** In the bench's currency: what of it is postage. */
+  postageMinor: number;
   /** Of that, postage included, what each line carries, and how much of it has come. */
   lineCosts: { costMinor: number; cameMinor: number; came: number }[];
   placedAt: string;

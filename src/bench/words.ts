@@ -34,6 +34,9 @@ const SENTENCES = {
   'no-such-item': 'No item is called "{detail}". Give its id or its stock number, such as 7; the list of items shows both.',
   'no-such-bag': 'No bag is called "{detail}". The drawer shows every bag with its id.',
   'no-such-model': 'No model is called "{detail}". The list of models shows the names that there are.',
+  'no-plans': 'This bench makes no plans of the pile. Go by the outlook of the listing alone.',
+  'no-such-choice':
+    'The plan knows no such choice for "{detail}". Ask /api/plan what could be decided for each item; while no plan stands there is nothing to compare with.',
   'no-such-photo': 'There is no photo "{detail}" on this bench. Load the page again, or add the photo once more.',
   'panel-too-large':
     'The panel "{detail}" is larger than a page of {where}. Print it on the other paper, or lay the fasteners on the screen’s mat.',
@@ -45,6 +48,7 @@ const SENTENCES = {
   'no-such-file': 'The file {detail} cannot be read. Check its path.',
   'file-too-large': 'The file {where} has more than {detail} MiB, which is more than is taken there. Check that it is the right one.',
   'bad-pattern': 'The pads in {where} cannot be read: {detail}. Mend the file, or export it again as .kicad_mod or as CSV.',
+  'bad-table': 'The table {where} cannot be read: {detail}',
   'bad-log': 'The log in {where} cannot be judged: {detail}',
   'no-reading': 'The instrument at {where} gave no reading: {detail}',
   'nothing-to-undo': 'Nothing is left to undo here. salvor show ITEM lists what happened, with what was taken back already.',

@@ -8,6 +8,7 @@ import { openBoards } from '../../edges/boards/index.ts';
 import { systemClock } from '../../edges/clock.ts';
 import { openHome } from '../../edges/home.ts';
 import { cachedModels } from '../../edges/models/cached-models.ts';
+import { openPlanWorker } from '../../edges/planning/index.ts';
 import { openPhotoStore } from '../../edges/photos/index.ts';
 import { openPrinter } from '../../edges/print/index.ts';
 import { openSqliteStore } from '../../edges/store/sqlite-store.ts';
@@ -25,9 +26,12 @@ async function open(dir: string, compute: boolean): Promise<OpenedBench> {
   const store = openSqliteStore(home.database);
   const photos = openPhotoStore(home.photos);
   const boards = openBoards({ dir: home.boards, compute, log: console.error });
-  const bench = openBench({ store, models, boards, clock, device: home.device, version });
+  const worker = openPlanWorker();
+  const planning = { worker, log: console.error };
+  const bench = openBench({ store, models, boards, planning, clock, device: home.device, version });
   const close = async (): Promise<void> => {
     await boards.close();
+    await worker.close();
     await photos.close();
     store.close();
   };

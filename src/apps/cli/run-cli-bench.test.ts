@@ -163,7 +163,7 @@ it('sets up a bench, and shows models by the names that commands take', async ()
   expect((await salvor('models')).out).toContain('lamp-1');
   expect((await salvor('models', 'lamp-1')).out).toMatch(/Functions to try[\s\S]*power[\s\S]*Points to measure[\s\S]*cell-v/);
   expect((await salvor('models', 'lamp-3')).code).toBe(2);
-  expect((await salvor('plan')).out).toContain('The pile is empty');
+  expect((await salvor('plan')).out).toContain('Nothing waits for a plan');
 });
 
 it('reads the words of a listing, and what was typed goes before what was read', async () => {

@@ -6,6 +6,7 @@ import { askCommands } from './commands/ask.ts';
 import { backupCommands } from './commands/backup.ts';
 import { calculatorCommands } from './commands/calculators.ts';
 import { circuitCommand } from './commands/circuits.ts';
+import { compareCommand } from './commands/compare.ts';
 import { benchCommands } from './commands/bench.ts';
 import { fitCommand } from './commands/fit.ts';
 import { labelsCommand } from './commands/labels.ts';
@@ -51,6 +52,7 @@ export async function runCli(argv: readonly string[], parts: CliParts): Promise<
     askCommands,
     circuitCommand,
     scoutCommand,
+    compareCommand,
     fitCommand,
     labelsCommand,
     openingCommands,

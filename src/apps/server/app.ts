@@ -30,6 +30,7 @@ import { matRoutes } from './routes/mats.ts';
 import { modelRoutes } from './routes/models.ts';
 import { openingRoutes } from './routes/opening.ts';
 import { photoRoutes } from './routes/photos.ts';
+import { planRoutes } from './routes/plan.ts';
 import { reportRoutes } from './routes/reports.ts';
 import { scoutRoutes } from './routes/scout.ts';
 import { viewRoutes } from './routes/views.ts';
@@ -97,6 +98,7 @@ function routesOf(parts: AppParts, watcher: LogWatcher, counters: Counters): Ope
   app.route('/', boardRoutes(parts));
   app.route('/', bookRoutes(parts));
   app.route('/', marketRoutes(parts));
+  app.route('/', planRoutes(parts));
   app.route('/', reportRoutes(parts));
   app.route('/', instrumentRoutes(parts));
   app.route('/', scoutRoutes(parts));

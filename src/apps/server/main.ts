@@ -13,6 +13,7 @@ import { openHome } from '../../edges/home.ts';
 import { ensureCertificate, ownNames } from '../../edges/lan/index.ts';
 import { openInstruments } from '../../edges/instruments/index.ts';
 import { cachedModels } from '../../edges/models/cached-models.ts';
+import { openPlanWorker } from '../../edges/planning/index.ts';
 import { openPhotoStore } from '../../edges/photos/index.ts';
 import { openPrinter } from '../../edges/print/index.ts';
 import { openSqliteStore } from '../../edges/store/sqlite-store.ts';
@@ -24,6 +25,7 @@ import { doorWords, networkAt } from './network-door.ts';
 import { backUpNightly } from './nightly-backup.ts';
 import { openBrowser } from './open-browser.ts';
 import { askJson, portTaken } from './port-taken.ts';
+import { planAhead } from './plan-ahead.ts';
 import { thinkAhead } from './think-ahead.ts';
 
 const ROOT = join(import.meta.dirname, '../../..');
@@ -57,7 +59,9 @@ async function open(dir: string): Promise<Opened> {
   const clock = systemClock();
   const devices = openDeviceBook(home.devices, clock);
   let network: Network | null = null;
-  const bench = openBench({ store, models, boards, clock, device: home.device, version });
+  const worker = openPlanWorker();
+  const planning = { worker, log };
+  const bench = openBench({ store, models, boards, planning, clock, device: home.device, version });
   return {
     bench,
     clock,
@@ -77,6 +81,7 @@ async function open(dir: string): Promise<Opened> {
     log,
     close: async () => {
       await boards.close();
+      await worker.close();
       await photos.close();
       devices.close();
       store.close();
@@ -109,6 +114,7 @@ async function serve(opened: Opened, { home, port, lanPort, empty, open: isToOpe
   if (isToOpen) openBrowser(url);
   await thinkAhead(opened.bench, () => isOver);
   thinkAgain(opened, () => isOver);
+  planAhead(opened.bench, () => isOver, opened.log);
 }
 
 /** Lets the network in; null, with the reason said, when the port is taken. The bench goes on for this machine. */

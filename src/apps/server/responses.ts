@@ -26,6 +26,7 @@ export const STATUS = {
   'no-such-bag': 404,
   'no-such-model': 404,
   'no-such-photo': 404,
+  'no-such-choice': 404,
   'no-such-device': 404,
   'not-empty': 409,
   'invite-unknown': 409,
@@ -38,6 +39,7 @@ export const STATUS = {
   unexpected: 500,
   'no-reading': 502,
   'web-not-built': 503,
+  'no-plans': 503,
 } as const satisfies Partial<Record<ProblemCode, number>>;
 
 export type AnsweredCode = keyof typeof STATUS;
@@ -52,6 +54,7 @@ const MEANING: Readonly<Record<number, string>> = {
   415: 'A type of content that is not taken here',
   429: 'Too many at once; only over the network',
   500: 'Not expected',
+  503: 'Not on this bench',
   502: 'An instrument does not answer',
 };
 

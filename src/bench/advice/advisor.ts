@@ -4,7 +4,7 @@ import { learner } from '../learning/index.ts';
 import type { Model } from '../models/index.ts';
 import type { BenchState, Item } from '../state.ts';
 import type { PartWant } from '../stock/low-stock.ts';
-import type { ItemRow, OutlookView, PileView, ProofView, ScoutQuestion, WatchView } from '../views/index.ts';
+import type { ItemRow, OutlookView, PileView, ProofView, ScoutQuestion, SellerQuestions, WatchView } from '../views/index.ts';
 import { AdviceError } from './advice-error.ts';
 import { worksChance } from './beliefs.ts';
 import { KnownBoards } from './board/known-boards.ts';
@@ -16,6 +16,7 @@ import { outlookOf } from './outlook.ts';
 import { partWants } from './part-wants.ts';
 import { pileView } from './pile.ts';
 import { proofOf } from './proof.ts';
+import { sellerQuestions } from './seller-questions.ts';
 import { watchView } from './watch.ts';
 
 /** Turns what was recorded into what to think and do. Every answer is a function of the state and the models. */
@@ -28,7 +29,10 @@ export interface Advisor {
   /** What is expected of an item before it is tried, worked on or decided upon; null when its model is not here. */
   foresight(state: Readonly<BenchState>, itemId: string): Foresight | null;
   outlook(state: Readonly<BenchState>, question: ScoutQuestion): OutlookView | Refusal;
+  sellerQuestions(state: Readonly<BenchState>, question: ScoutQuestion): SellerQuestions | Refusal;
   watch(state: Readonly<BenchState>): WatchView;
+  /** The bench laid out for judging, for what goes on from there. */
+  desk(state: Readonly<BenchState>): Desk;
   /** The parts that mending takes, for the units that are best mended by themselves. */
   partWants(state: Readonly<BenchState>): readonly PartWant[];
 }
@@ -73,7 +77,9 @@ export function createAdvisor(models: ReadonlyMap<string, Model>, boards?: Board
     },
     foresight: (state, itemId) => foresightOf(deskOf(state), itemOf(state, itemId)),
     outlook: (state, question) => outlookOf(deskOf(state), question),
+    sellerQuestions: (state, question) => sellerQuestions(deskOf(state), question),
     watch: (state) => watchView(deskOf(state)),
+    desk: deskOf,
     partWants: (state) => partWants(deskOf(state)),
   };
 }

@@ -1,6 +1,6 @@
-import { convertMinor } from '../../core/quantity/index.ts';
 import type { OutlookView, ScoutQuestion } from '../views/index.ts';
 import type { Desk } from './desk.ts';
+import { asksOf } from './outlook.ts';
 
 /** What claims of a seller are worth, whatever they are of. */
 export const honestyOf = ({ honesty }: Desk, seller: string): OutlookView['honesty'] => ({
@@ -20,7 +20,7 @@ export function blankOutlook(desk: Desk, question: ScoutQuestion, why: string): 
     low_minor: 0,
     high_minor: 0,
     ceiling_minor: 0,
-    asks_minor: convertMinor(question.price_minor + question.postage_minor, question.currency ?? currency, currency, question.rate),
+    asks_minor: asksOf(desk, question),
     loss_chance: 1,
     minutes: 0,
     verdict: 'leave',

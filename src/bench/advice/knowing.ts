@@ -72,9 +72,7 @@ export function knowing(
     .map(({ faults, chance }) => ({ chance, course: courseOf(faults, cures, stakes) }));
   const covered = courses.reduce((sum, { chance }) => sum + chance, 0);
   courses.push({ chance: Math.max(0, 1 - covered), course: courseFor(['not in the model'], [], stakes) });
-  const needed = bitsToTell(courses);
-  const share = needed > 0 ? Math.min(1, telling.bits / needed) : 1;
-  const checkMinutes = Math.min(telling.minutes, (share * needed) / telling.bitsPerMinute);
+  const { share, checkMinutes } = lookingFor(courses, telling);
   const over = (of: (course: Course) => number, inTheDark: number): number =>
     share * courses.reduce((sum, { chance, course }) => sum + chance * of(course), 0) + (1 - share) * inTheDark;
   const outcomes = merged([
@@ -101,8 +99,20 @@ function courseOf(faults: readonly string[], cures: readonly Cure[], stakes: Sta
   return { cures: ['nothing to do'], chance: 1, minutes: TEST_MINUTES, spendMinor: 0, outcomes: [{ valueMinor, chance: 1 }], valueMinor };
 }
 
+/** What part of the courses the checks can tell apart, and the minutes that it takes. */
+export function lookingFor(
+  courses: readonly { readonly chance: number; readonly course: Pick<Course, 'cures'> }[],
+  telling: Telling,
+): { readonly share: number; readonly checkMinutes: number } {
+  const needed = bitsToTell(courses);
+  if (needed <= 0) return { share: 1, checkMinutes: 0 };
+  if (telling.bitsPerMinute <= 0) return { share: 0, checkMinutes: 0 };
+  const share = Math.min(1, telling.bits / needed);
+  return { share, checkMinutes: Math.min(telling.minutes, (share * needed) / telling.bitsPerMinute) };
+}
+
 /** Only what leads to different courses has to be told apart. */
-function bitsToTell(courses: readonly { readonly chance: number; readonly course: Course }[]): number {
+function bitsToTell(courses: readonly { readonly chance: number; readonly course: Pick<Course, 'cures'> }[]): number {
   const byCourse = new Map<string, number>();
   for (const { chance, course } of courses) {
     const name = course.cures.join(' ');
@@ -111,7 +121,7 @@ function bitsToTell(courses: readonly { readonly chance: number; readonly course
   return entropyBits(byCourse.values());
 }
 
-const cureOf = (model: Model, remedy: DeviceModel['remedies'][number], stakes: Stakes): Cure => ({
+export const cureOf = (model: Model, remedy: DeviceModel['remedies'][number], stakes: Stakes): Cure => ({
   id: remedy.id,
   mends: remedy.mends,
   minutes: remedy.minutes + openingMinutes(model, stakes.stage, remedy.stage) + TEST_MINUTES,

@@ -12,6 +12,7 @@ const ask = (changes: Partial<ScoutQuestion> = {}): ScoutQuestion => ({
   count: 1,
   price_minor: 1000,
   postage_minor: 300,
+  tax_minor: 0,
   rate: 1,
   claims: [],
   ...changes,
@@ -114,6 +115,21 @@ describe('the watched listings', () => {
     ]);
     expect(listings[0]!.outlook.asks_minor).toBe(900);
     expect(listings[0]!.question.model_id).toBe('pocket-1');
+  });
+
+  it('put what closes soonest first, and count import tax in what is asked', () => {
+    const weigh = (id: string, more: object): Steps[number] => [
+      'listing-weighed',
+      { listing_id: id, title: id, seller: 'marsh-lane', model_id: 'pocket-1', price_minor: 900, currency: 'GBP', ...more },
+    ];
+    const state = benchOf([
+      weigh('late', { closes_at: '2026-07-02T10:00:00+02:00' }),
+      weigh('soon', { closes_at: '2026-07-02T07:30:00Z', tax_minor: 250 }),
+      weigh('open', {}),
+    ]);
+    const { listings } = WatchView.parse(createAdvisor(pocketModels()).watch(state));
+    expect(listings.map(({ id }) => id)).toEqual(['soon', 'late', 'open']);
+    expect(listings[0]).toMatchObject({ closes_at: '2026-07-02T07:30:00Z', outlook: { asks_minor: 1150 } });
   });
 
   it('say that nothing can be reckoned where the model is gone', () => {

@@ -26,7 +26,7 @@ export function outlookOf(desk: Desk, question: ScoutQuestion): OutlookView | Re
   if (!model) return unknownModel(desk, question.model_id);
   const lot = weighLot(desk, model, question);
   const { currency } = desk.state.settings;
-  const asksMinor = convertMinor(question.price_minor + question.postage_minor, question.currency ?? currency, currency, question.rate);
+  const asksMinor = asksOf(desk, question);
   const valueMinor = meanOf(lot.outcomes);
   const ceilingMinor = Math.max(0, Math.floor(valueMinor + 1e-6));
   const lossChance = chanceBelow(lot.outcomes, asksMinor);
@@ -50,10 +50,19 @@ export function outlookOf(desk: Desk, question: ScoutQuestion): OutlookView | Re
       verdictWhy(verdict, asksMinor, ceilingMinor, lossChance, currency),
       ...lotWhy(lot, question, currency),
       honestyWhy(desk, question),
-      'The ceiling is what the lot is expected to bring, minutes paid; it leaves no profit and does not yet count that the keenest bidder has often misjudged most.',
+      'This ceiling is what the lot is expected to bring by itself, minutes paid; it leaves no profit. What it is worth to your pile, with a profit and the risk that you set, is reckoned apart.',
       ...lot.unit.decision.prices.assumed,
     ],
   };
+}
+
+/** What is asked with postage and tax, in the currency of the bench. */
+export function asksOf(
+  { state }: Desk,
+  asked: Pick<ScoutQuestion, 'price_minor' | 'postage_minor' | 'tax_minor' | 'currency' | 'rate'>,
+): number {
+  const own = state.settings.currency;
+  return convertMinor(asked.price_minor + asked.postage_minor + asked.tax_minor, asked.currency ?? own, own, asked.rate);
 }
 
 interface Lot {
@@ -65,7 +74,7 @@ interface Lot {
 }
 
 /** Units of the lot are alike and independent; the drawer can complete no more of them than it has donors. */
-function weighLot(desk: Desk, model: Model, question: ScoutQuestion): Lot {
+export function weighLot(desk: Desk, model: Model, question: ScoutQuestion): Lot {
   const item = freshUnit(model);
   const judged = desk.beliefs.on(model, claimsAsEvidence(desk, model, question));
   const donors = desk.donorsFor(item, judged, new Set());
@@ -90,7 +99,8 @@ function weighLot(desk: Desk, model: Model, question: ScoutQuestion): Lot {
 
 const bestOption = ({ decision }: Weighed) => decision.options.find((option) => option.road === decision.weighed.best)!;
 
-function claimsAsEvidence(desk: Desk, model: Model, question: ScoutQuestion) {
+/** What a seller says, as evidence on a fresh unit. */
+export function claimsAsEvidence(desk: Desk, model: Model, question: Pick<ScoutQuestion, 'claims' | 'seller'>) {
   const item = { ...freshUnit(model), proof: new Map() };
   const life = question.claims.map((claim): HistoryEntry => ({ kind: 'claim', claim, seller: question.seller, eventId: 'claim', at: '' }));
   return evidenceOf(item, life, model, {
@@ -99,7 +109,8 @@ function claimsAsEvidence(desk: Desk, model: Model, question: ScoutQuestion) {
   });
 }
 
-function verdictOn(asksMinor: number, ceilingMinor: number, lossChance: number): OutlookView['verdict'] {
+/** Whether a lot is for buying, haggling or leaving at what is asked. */
+export function verdictOn(asksMinor: number, ceilingMinor: number, lossChance: number): OutlookView['verdict'] {
   if (asksMinor <= ceilingMinor) return lossChance > BOLD_LOSS_CHANCE ? 'haggle' : 'buy';
   return asksMinor <= ceilingMinor * HAGGLE_UP_TO ? 'haggle' : 'leave';
 }
@@ -140,7 +151,8 @@ function honestyWhy({ honesty }: Desk, { seller, claims }: ScoutQuestion): strin
   return `Of the claims of ${seller === '' ? 'this seller' : seller}, ${listed(taken)}; ${learned}.`;
 }
 
-function unknownModel(desk: Desk, name: string): Refusal {
+/** There is no such model here; the names that there are. */
+export function unknownModel(desk: Desk, name: string): Refusal {
   const names = [...desk.models.keys()];
   const message =
     names.length > 0

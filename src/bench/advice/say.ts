@@ -1,4 +1,6 @@
 import { formatMinor } from '../../core/quantity/index.ts';
+import type { Claim } from '../events/index.ts';
+import { spaced } from '../log-words.ts';
 import type { Model } from '../models/index.ts';
 
 /** "12.50 GBP" for minor units, rounded to whole ones. */
@@ -37,6 +39,13 @@ export const accessoryName = (model: Model, id: string): string => nameIn(model.
 export const partName = (model: Model, id: string): string => nameIn(model.file.parts, id);
 export const slotName = (model: Model, id: string): string => nameIn(model.file.slots, id);
 export const remedyName = (model: Model, id: string): string => nameIn(model.file.remedies, id);
+
+/** "Sound fails", "Shell: cracked", "untested". */
+export function claimSaid(model: Model, claim: Claim): string {
+  if (claim.about === 'untested') return 'untested';
+  if (claim.about === 'place') return `${blockName(model, claim.place)}: ${spaced(claim.sees)}`;
+  return `${functionName(model, claim.function)} ${spaced(claim.says)}`;
+}
 
 /** "a", "a and b", "a, b and c". */
 export const listed = (things: readonly string[]): string =>

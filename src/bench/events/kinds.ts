@@ -47,6 +47,8 @@ export const BODIES = {
     currency: Currency,
     rate: z.number().positive().default(1).meta({ description: 'Bench currency for one unit of `currency`' }),
     claims: z.array(Claim).max(50).default([]),
+    tax_minor: Cost.default(0).meta({ description: 'Import tax and duty' }),
+    closes_at: z.iso.datetime({ offset: true }).optional().meta({ description: 'When it closes' }),
   }),
   'listing-dropped': z.object({ listing_id: Id, reason: Line }),
   'lot-bought': z.object({
@@ -302,6 +304,40 @@ export const BODIES = {
   'learned-reset': z.object({
     about: Line.meta({ description: 'The learned number; jobs before this do not count for it' }),
     reason: Text.default(''),
+  }),
+  'plan-set': z.object({
+    hours_a_week: z.number().min(0).max(168).optional().meta({ description: 'Hours at the bench in a week' }),
+    weeks: z.number().int().min(1).max(52).optional().meta({ description: 'For so many weeks the plan is made' }),
+    money_minor: Cost.optional().meta({ description: 'The most that may be spent on parts within them' }),
+    risk_share: Share.optional().meta({ description: '0 counts the mean profit alone, 1 the mean of the worst tenth alone' }),
+    day_minor: Cost.optional().meta({ description: 'What it costs to wait a day for an order' }),
+    within_days: z.number().int().min(1).max(365).optional().meta({ description: 'Orders that take longer are not considered' }),
+    lot_per_hour_minor: Cost.optional().meta({ description: 'What an hour at a lot that is bought must bring' }),
+    lot_loss_chance: Share.optional().meta({ description: 'Chance to lose money on a lot that is still accepted' }),
+    bidders: z.number().int().min(1).max(100).optional().meta({ description: 'How many bid on such a lot, oneself among them' }),
+    error_share: Share.optional().meta({ description: 'How far off the worth of a lot may be judged, as a share of it' }),
+  }),
+  'plan-chosen': z.object({
+    item_id: Id,
+    does: z
+      .enum(['open', 'as-is', 'keep', 'as-planned'])
+      .optional()
+      .meta({ description: 'What the person does with the item; `as-planned` takes every choice on it back' }),
+    slot: Id.optional().meta({ description: 'Or: the slot whose remedy the person chooses' }),
+    remedy: z.string().max(400).nullable().optional().meta({ description: 'Its remedies in order, joined by "+"; null for none' }),
+    regret_minor: Cost.optional().meta({ description: 'What it was then said to cost' }),
+    reason: Text.default(''),
+  }),
+  'supplier-set': z.object({
+    supplier: Line,
+    postage_minor: Cost.default(0).meta({ description: 'Of one order, whatever is in it' }),
+    days: z.number().int().min(0).max(365).meta({ description: 'From order to parcel' }),
+    currency: Currency,
+    rate: z.number().positive().default(1).meta({ description: 'Bench currency for one unit of `currency`' }),
+    offers: z
+      .array(z.object({ part: Id, unit_minor: Cost, least: Count.default(1).meta({ description: 'Fewest that are sold at once' }) }))
+      .max(500)
+      .meta({ description: 'Without any the supplier is forgotten' }),
   }),
   'learned-taken-in': z.object({
     model_id: Id,

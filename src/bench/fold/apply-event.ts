@@ -13,6 +13,7 @@ import { bagSet, partBought, partUsed } from './parts.ts';
 import { learnedReset, learnedTakenIn, learningSet, wordsTaught } from './learning.ts';
 import { feesSet, postageSet, saleSeen, saleTextSet, taxRuleSet } from './market.ts';
 import { graded, proofStepDone, testDone } from './proof.ts';
+import { planChosen, planSet, supplierSet } from './planning.ts';
 import { benchSet } from './settings.ts';
 import { transplantDone } from './transplant.ts';
 import { openedTo, remedyDone } from './work.ts';
@@ -57,6 +58,9 @@ const APPLY: { readonly [K in Exclude<Kind, Refolding>]: Apply<K> } = {
   'sale-text-set': saleTextSet,
   'learning-set': learningSet,
   'learned-reset': learnedReset,
+  'plan-set': planSet,
+  'plan-chosen': planChosen,
+  'supplier-set': supplierSet,
   'learned-taken-in': learnedTakenIn,
   'words-taught': wordsTaught,
   'note-written': noteWritten,

@@ -18,6 +18,7 @@ export const emptyState = (): BenchState => ({
   taxRules: [],
   saleText: SALE_TEXT,
   learning: { halfLifeDays: 730, resets: new Map(), takenIn: [] },
+  planning: { wishes: {}, suppliers: new Map(), choices: new Map() },
   taughtWords: new Map(),
   newestAt: '',
   journal: [],

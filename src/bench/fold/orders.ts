@@ -20,6 +20,7 @@ export const orderPlaced: Apply<'order-placed'> = ({ state }, event) => {
     supplier: body.supplier,
     lines: body.lines,
     costMinor,
+    postageMinor: toBench(body.postage_minor, body, state.settings.currency) ?? 0,
     lineCosts: splitByValue(costMinor, lineWeights(body.lines)).map((share) => ({ costMinor: share, cameMinor: 0, came: 0 })),
     placedAt: event.at,
     dueDay: body.due_day ?? null,

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { createAdvisor } from '../advice/index.ts';
 import { benchOf, bought, claims, did, saw, tried } from '../advice/testing/bench-of.ts';
+import { pocketModels } from '../advice/testing/pocket-model.ts';
 import { claimsSettled, honestyFrom, HONESTY_BEFORE, learnHonesty } from './honesty.ts';
 
 const settledBy = (...steps: Parameters<typeof benchOf>[0]) => {
@@ -28,6 +30,20 @@ describe('claims against facts', () => {
 
   it('does not count what is seen after work on the unit', () => {
     expect(settledBy(did('u1', 'new-battery', 'mended'), tried('u1', 'power', 'works'))).toEqual([]);
+  });
+});
+
+describe('what was true of a listing', () => {
+  it('stands on the watch list once it was bought: right, wrong, or not settled yet', () => {
+    const said = [claims('power', 'works'), claims('sound', 'fails'), claims('picture', 'works')];
+    const lot = bought('lot', 'marsh-lane', ['u1'], 'pocket-1', said);
+    const state = benchOf([...lot, tried('u1', 'power', 'works'), tried('u1', 'sound', 'works')]);
+    const [listing] = createAdvisor(pocketModels()).watch(state).listings;
+    expect(listing!.told.map(({ number, said: words, right }) => [number, words, right])).toEqual([
+      [1, 'Power works', true],
+      [1, 'Sound fails', false],
+      [1, 'Picture works', null],
+    ]);
   });
 });
 

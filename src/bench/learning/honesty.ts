@@ -35,14 +35,31 @@ export interface SettledClaim {
  * first look at the place) before any remedy or transplant decides. Works or not is what counts: "comes and goes" is
  * not working. A success with a known-good accessory settles nothing, for the accessory may have done it.
  */
-export const claimsSettled = byHistory((item): readonly SettledClaim[] => {
+export const claimsSettled = byHistory((item): readonly SettledClaim[] =>
+  claimsJudged(item).flatMap(({ claim, seller, right, eventId, at }) => {
+    const kind = claimKind(claim);
+    return kind === null || right === null ? [] : [{ seller, kind, right, eventId, at }];
+  }),
+);
+
+export interface JudgedClaim {
+  readonly claim: Claim;
+  readonly seller: string;
+  /** Null while nothing has settled it. */
+  readonly right: boolean | null;
+  readonly eventId: string;
+  readonly at: string;
+}
+
+/** Every claim on an item with whether it was right, by the same rule. */
+export function claimsJudged(item: Pick<Item, 'history'>): JudgedClaim[] {
   const untouched = beforeAnyChange(item.history);
-  return item.history.flatMap((entry) => {
-    if (entry.kind !== 'claim') return [];
-    const [kind, right] = [claimKind(entry.claim), isRight(entry.claim, untouched)];
-    return kind === null || right === null ? [] : [{ seller: entry.seller, kind, right, eventId: entry.eventId, at: entry.at }];
-  });
-});
+  return item.history.flatMap((entry) =>
+    entry.kind === 'claim'
+      ? [{ claim: entry.claim, seller: entry.seller, right: isRight(entry.claim, untouched), eventId: entry.eventId, at: entry.at }]
+      : [],
+  );
+}
 
 type History = Item['history'];
 

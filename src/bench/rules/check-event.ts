@@ -9,6 +9,7 @@ import { benchSet } from './money.ts';
 import { orderArrived, orderCancelled, orderPlaced } from './orders.ts';
 import { bagSet, partBought, partUsed } from './parts.ts';
 import { feesSet, postageSet, saleSeen, saleTextSet, taxRuleSet } from './market.ts';
+import { planChosen, supplierSet } from './planning.ts';
 import type { Objection, Rule, RuleContext } from './rule.ts';
 import { transplantDone } from './transplant.ts';
 
@@ -57,6 +58,9 @@ const RULES: { readonly [K in Kind]: Rule<K> } = {
   'sale-text-set': saleTextSet,
   'learning-set': () => null,
   'learned-reset': () => null,
+  'plan-set': () => null,
+  'plan-chosen': planChosen,
+  'supplier-set': supplierSet,
   'learned-taken-in': (context, { body }) => modelKnown(context, body.model_id, 'body.model_id'),
   'words-taught': () => null,
   'note-written': aboutKnownIfAny,

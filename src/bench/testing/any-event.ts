@@ -178,6 +178,22 @@ const ANY_BODY: { readonly [K in Kind]: fc.Arbitrary<BodyInput<K>> } = {
   'sale-text-set': fc.record({ template: line }),
   'learning-set': fc.record({ half_life_days: nullable(fc.integer({ min: 1, max: 900 })) }),
   'learned-reset': fc.record({ about: oneOf('remedy.lamp-1.new-bulb', 'nothing'), reason: text }),
+  'plan-set': fc.record({
+    hours_a_week: maybe(fc.integer({ min: 0, max: 60 })),
+    money_minor: maybe(cost),
+    risk_share: maybe(oneOf(0, 0.5, 1)),
+  }),
+  'plan-chosen': fc.oneof(
+    fc.record({ item_id: items, does: oneOf('open' as const, 'as-is' as const, 'keep' as const, 'as-planned' as const), reason: text }),
+    fc.record({ item_id: items, slot: slots, remedy: oneOf('clean', 'clean+swap-bulb', null), regret_minor: cost }),
+  ),
+  'supplier-set': fc.record({
+    supplier: line,
+    postage_minor: cost,
+    days: fc.integer({ min: 0, max: 60 }),
+    offers: fc.array(fc.record({ part: parts, unit_minor: cost, least: count }), { maxLength: 3 }),
+    ...foreignMoney,
+  }),
   'learned-taken-in': fc.record({
     model_id: oneOf('lamp-1', 'lamp-9'),
     from: oneOf('a friend', 'the next bench'),

@@ -9,6 +9,7 @@ export const ScoutQuestion = z.object({
   count: z.number().int().min(1).max(200).default(1),
   price_minor: Money.min(0),
   postage_minor: Money.min(0).default(0),
+  tax_minor: Money.min(0).default(0).meta({ description: 'Import tax and duty' }),
   currency: z.string().optional(),
   rate: z.number().positive().default(1),
   claims: z.array(Claim).default([]),
@@ -25,7 +26,7 @@ export const OutlookView = z
     low_minor: Money,
     high_minor: Money,
     ceiling_minor: Money.meta({ description: 'The price, postage included, above which it is expected to lose' }),
-    asks_minor: Money.meta({ description: 'What is asked, postage included' }),
+    asks_minor: Money.meta({ description: 'What is asked, postage and tax included' }),
     loss_chance: Chance.meta({ description: 'That it ends below what is asked' }),
     minutes: z.number(),
     verdict: z.enum(['buy', 'haggle', 'leave']),
@@ -46,8 +47,12 @@ export const WatchView = z
         fate: z.string(),
         reason: z.string(),
         weighed_at: z.string(),
+        closes_at: z.string().nullable(),
         question: ScoutQuestion.meta({ description: 'The listing as it was weighed, to weigh or buy it anew' }),
         outlook: OutlookView,
+        told: z
+          .array(z.object({ item_id: Id, number: z.number().int(), said: z.string(), right: z.boolean().nullable() }))
+          .meta({ description: 'Of a listing that was bought: each claim, and whether it was right; null while nothing has settled it' }),
       }),
     ),
   })

@@ -9,6 +9,7 @@ import { learnedLines } from '../print/learned-lines.ts';
 import { listingLines } from '../print/listing-lines.ts';
 import { modelLines, modelListLines } from '../print/model-lines.ts';
 import { pileLines } from '../print/pile-lines.ts';
+import { planLines } from '../print/plan-lines.ts';
 import { circuitsAtHand } from '../circuits-at-hand.ts';
 import { withSession, type Session } from '../session.ts';
 import { misuse } from '../stop.ts';
@@ -27,12 +28,13 @@ export function askCommands(program: Command, parts: CliParts): void {
     .description('says what to do next with an item, and why')
     .addHelpText('after', '\nExample: salvor next 7')
     .action((name: string, _options: unknown, command: Command) => withSession(command, parts, (session) => next(session, name)));
-  simple('plan', 'says what to do with the pile, best first', async (session) => {
-    const { bench, show } = session;
-    await circuitsAtHand(session);
-    const pile = bench.pile();
-    show(pile, () => pileLines(pile));
-  });
+  program
+    .command('plan')
+    .description('says what to do with the whole pile: units, drawer and orders decided together')
+    .option('--why', 'with the reasons of each thing')
+    .option('--each', 'the advice on each unit alone instead, best first; quick')
+    .addHelpText('after', '\nExample: salvor plan --why')
+    .action((options: PlanOptions, command: Command) => withSession(command, parts, (session) => plan(session, options)));
   simple('drawer', 'shows loose assemblies, bags of parts, and orders', ({ bench, show }) => {
     const drawer = bench.drawer();
     show(drawer, () => drawerLines(drawer));
@@ -61,6 +63,22 @@ export function askCommands(program: Command, parts: CliParts): void {
     .description('lists the models, or shows the names that one model uses')
     .addHelpText('after', '\nExample: salvor models tern-tn10')
     .action((id: string | undefined, _options: unknown, command: Command) => withSession(command, parts, (session) => models(session, id)));
+}
+
+interface PlanOptions {
+  readonly why?: boolean;
+  readonly each?: boolean;
+}
+
+async function plan(session: Session, { why = false, each = false }: PlanOptions): Promise<void> {
+  const { bench, show } = session;
+  await circuitsAtHand(session);
+  if (each) {
+    const pile = bench.pile();
+    return show(pile, () => pileLines(pile));
+  }
+  const view = await bench.planSettled();
+  show(view, () => planLines(view, why));
 }
 
 async function next(session: Session, name: string): Promise<void> {

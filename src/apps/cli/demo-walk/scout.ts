@@ -87,7 +87,7 @@ function weigh(place: Workplace, offer: Offer): OutlookView {
   const shared = { model_id: offer.model.file.id, count: offer.unitIds.length, price_minor: offer.priceMinor, claims: [...offer.claims] };
   const terms = { seller: offer.seller.name, postage_minor: offer.postageMinor, currency };
   note(place, 'listing-weighed', { listing_id: offer.id, title: offer.title, ...shared, ...terms });
-  const outlook = bench.outlook({ ...shared, ...terms, rate: 1 });
+  const outlook = bench.outlook({ ...shared, ...terms, tax_minor: 0, rate: 1 });
   if ('ok' in outlook) throw new Error(`The bench would not weigh ${offer.id}: ${outlook.message}.`);
   say('');
   say(

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import type { AnyEvent } from '../../../bench/events/index.ts';
 import { openBench } from '../../../bench/open-bench.ts';
+import { plainWorker } from '../../../bench/plan/testing/plain-worker.ts';
 import { memoryBackups } from '../../../bench/testing/memory-backups.ts';
 import type { EventStore, PhotoStore, StoredPhoto } from '../../../bench/ports.ts';
 import { memoryStore } from '../../../bench/testing/memory-store.ts';
@@ -43,12 +44,13 @@ export function commandLine(): {
     now: () => new Date(Date.UTC(2026, 4, 1, 9, count)),
     newId: () => `019f0000-0000-7000-8000-${String((count += 1)).padStart(12, '0')}`,
   };
+  const planning = { worker: plainWorker(), log: () => undefined };
   const parts: CliParts = {
     open: async (home) => {
       if (home.endsWith('locked')) throw new Error('permission denied');
       const store = stores.get(home) ?? memoryStore();
       stores.set(home, store);
-      const bench = openBench({ store, models: smallModels(), clock, device: 'bench-1', version: '0' });
+      const bench = openBench({ store, models: smallModels(), planning, clock, device: 'bench-1', version: '0' });
       return { bench, photos, backups, device: 'bench-1', close: async () => undefined };
     },
     bundle: {

@@ -12,7 +12,12 @@ export interface LotAnswer {
   readonly currency: string;
   readonly rate: number;
   readonly modelId: string;
-  readonly units: readonly { readonly itemId: string; readonly name: string; readonly expectedValueMinor: number }[];
+  readonly units: readonly {
+    readonly itemId: string;
+    readonly modelId?: string;
+    readonly name: string;
+    readonly expectedValueMinor: number;
+  }[];
   /** What the seller says; it holds for each unit of the lot. */
   readonly claims: readonly Claim[];
 }
@@ -42,7 +47,7 @@ export const lotDraft = (lot: LotAnswer): Draft => ({
       item_id: unit.itemId,
       name: unit.name,
       kind: 'unit',
-      model_id: lot.modelId,
+      model_id: unit.modelId ?? lot.modelId,
       expected_value_minor: unit.expectedValueMinor,
     })),
   },

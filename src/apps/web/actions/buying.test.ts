@@ -36,6 +36,12 @@ describe('buying a lot', () => {
     expect(kindsOf(buyLot(lot))).toEqual(['lot-bought', 'claim-made', 'claim-made']);
   });
 
+  it('may hold units of other models', () => {
+    const units = [...lot.units, { itemId: 'unit-3', modelId: 'corrie-cp4', name: 'A Corrie', expectedValueMinor: 1000 }];
+    const items = ['tern-tn-10', 'tern-tn-10', 'corrie-cp4'].map((model_id) => ({ model_id }));
+    expect(recordable(buyLot({ ...lot, units }))[0]).toMatchObject({ body: { items } });
+  });
+
   it('leaves the claims to the listing when there was one, so that they count once', () => {
     const [event, ...others] = recordable(buyLot({ ...lot, listingId: 'listing-1' }));
     expect(others).toEqual([]);
@@ -59,8 +65,10 @@ describe('adding one unit', () => {
 
 describe('listings, bags and orders', () => {
   it('keeps and drops a listing', () => {
-    const listing = { listingId: 'listing-1', text: '', count: 2, ...lot };
-    expect(recordable(keepListing(listing))).toMatchObject([{ kind: 'listing-weighed', body: { count: 2, price_minor: 3000, claims } }]);
+    const listing = { listingId: 'listing-1', text: '', count: 2, closesAt: '2026-12-01T18:30:00.000Z', ...lot };
+    expect(recordable(keepListing(listing))).toMatchObject([
+      { kind: 'listing-weighed', body: { count: 2, price_minor: 3000, claims, closes_at: listing.closesAt } },
+    ]);
     expect(recordable(dropListing('listing-1', 'too dear'))).toMatchObject([{ kind: 'listing-dropped', body: { reason: 'too dear' } }]);
   });
 

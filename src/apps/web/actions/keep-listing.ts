@@ -10,6 +10,9 @@ export interface ListingAnswer {
   readonly count: number;
   readonly priceMinor: number;
   readonly postageMinor: number;
+  readonly taxMinor: number;
+  /** ISO 8601 in UTC; null when it does not close. */
+  readonly closesAt: string | null;
   readonly currency: string;
   readonly rate: number;
   readonly claims: readonly Claim[];
@@ -32,5 +35,7 @@ export const listingDraft = (listing: ListingAnswer): Draft => ({
     currency: listing.currency,
     rate: listing.rate,
     claims: [...listing.claims],
+    tax_minor: listing.taxMinor,
+    ...(listing.closesAt === null ? {} : { closes_at: listing.closesAt }),
   },
 });

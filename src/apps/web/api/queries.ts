@@ -4,12 +4,17 @@ import type {
   AskingView,
   BenchView,
   BooksView,
+  ChoiceQuestion,
+  CompareQuestion,
+  CompareView,
   BreakdownView,
   CalibrationView,
   DrawerView,
   ItemFile,
   ItemRow,
   LearnedView,
+  LotQuestion,
+  LotView,
   ListingTextView,
   MarketView,
   ModelRow,
@@ -17,8 +22,10 @@ import type {
   OpeningView,
   OutlookView,
   PileView,
+  PlanView,
   PointView,
   ScoutQuestion,
+  SellerQuestions,
   TaxView,
   WatchView,
 } from '../../../bench/views/index.ts';
@@ -37,6 +44,26 @@ export const benchQuery = {
 export const useBench = () => useQuery(benchQuery);
 
 export const usePile = () => useQuery({ queryKey: ['pile'], queryFn: ({ signal }) => ask<PileView>('/api/pile', { signal }) });
+
+/** The plan of the whole pile; asked again while it is being made. */
+export const usePlan = () =>
+  useQuery({
+    queryKey: ['plan'],
+    queryFn: ({ signal }) => ask<PlanView>('/api/plan', { signal }),
+    refetchInterval: ({ state }) => (state.data?.stage === 'making' ? 1000 : false),
+  });
+
+/** The last plan that was made, for pages that only tell of it. */
+export const useLastPlan = () =>
+  useQuery({ queryKey: ['last-plan'], queryFn: ({ signal }) => ask<PlanView>('/api/plan?wait=last', { signal }) });
+
+/** What a decision other than the planned one would cost; null asks nothing. */
+export const useRegret = (question: ChoiceQuestion | null) =>
+  useQuery({
+    queryKey: ['regret', question],
+    enabled: question !== null,
+    queryFn: ({ signal }) => askWith<{ regret_minor: number }>('/api/plan/choice', question, signal),
+  });
 
 export const useDrawer = () => useQuery({ queryKey: ['drawer'], queryFn: ({ signal }) => ask<DrawerView>('/api/drawer', { signal }) });
 
@@ -131,6 +158,31 @@ export const useOutlook = (question: ScoutQuestion | null) =>
     enabled: question !== null,
     placeholderData: keepPreviousData,
     queryFn: ({ signal }) => askWith<OutlookView>('/api/scout', question, signal),
+  });
+
+/** What a lot is worth to the pile as it is planned; null while there is no question. */
+export const useLot = (question: LotQuestion | null) =>
+  useQuery({
+    queryKey: ['lot', question],
+    enabled: question !== null,
+    placeholderData: keepPreviousData,
+    queryFn: ({ signal }) => askWith<LotView>('/api/scout/lot', question, signal),
+  });
+
+/** Listings side by side by what each would add to the pile. */
+export const useComparison = (question: CompareQuestion) =>
+  useQuery({
+    queryKey: ['compare', question],
+    placeholderData: keepPreviousData,
+    queryFn: ({ signal }) => askWith<CompareView>('/api/scout/compare', question, signal),
+  });
+
+/** What to ask the seller of a listing. */
+export const useSellerQuestions = (question: ScoutQuestion) =>
+  useQuery({
+    queryKey: ['seller-questions', question],
+    placeholderData: keepPreviousData,
+    queryFn: ({ signal }) => askWith<SellerQuestions>('/api/scout/questions', question, signal),
   });
 
 export const useLearned = () => useQuery({ queryKey: ['learned'], queryFn: ({ signal }) => ask<LearnedView>('/api/learned', { signal }) });

@@ -4,6 +4,7 @@ import { chance, duration } from '../format/number.ts';
 import { ROAD_WORDS } from '../format/words.ts';
 import { Section } from '../ui/section.tsx';
 import { Why } from '../ui/why.tsx';
+import { InThePlan } from '../plan/in-the-plan.tsx';
 import { useUnit } from './unit-context.ts';
 
 /** The four roads of a unit, with what each is expected to bring. */
@@ -13,6 +14,7 @@ export function DecisionSection() {
   if (row.kind !== 'unit') return null;
   return (
     <Section id="decision" title="Which road" aside={<b>{ROAD_WORDS[decision.road]}</b>}>
+      <InThePlan itemId={row.id} />
       <Why lines={decision.why} open />
       <ul className="plain-list roads">
         {decision.options.map((option) => (

@@ -1,10 +1,10 @@
 import { Link } from 'wouter';
 import { usePile } from '../api/queries.ts';
+import { PlanSection } from '../plan/plan-section.tsx';
 import { Answer } from '../ui/answer.tsx';
 import { useTitle } from '../ui/use-title.ts';
 import { AllItems } from './all-items.tsx';
 import { Counts } from './counts.tsx';
-import { PlanSection } from './plan-section.tsx';
 
 /** Everything owned and unfinished, and what to do with it. */
 export function PilePage() {

@@ -11,7 +11,8 @@ interface BuyFormProps {
   readonly listing: ListingAnswer;
   /** It stands on the watch list already, under its `listingId`. */
   readonly isWeighed: boolean;
-  readonly modelName: string;
+  /** What is in the lot. */
+  readonly kinds: readonly { readonly modelId: string; readonly count: number; readonly name: string }[];
   /** Expected worth of the whole lot, in the bench's currency. */
   readonly valueMinor: number;
   readonly bought: () => void;
@@ -19,17 +20,18 @@ interface BuyFormProps {
 
 interface UnitLine {
   readonly itemId: string;
+  readonly modelId: string;
   readonly name: string;
   readonly expectedValueMinor: number;
 }
 
 /** What was paid in the end, and the units that come of it, each with its share of the expected value. */
-export function BuyForm({ listing, isWeighed, modelName, valueMinor, bought }: BuyFormProps) {
+export function BuyForm({ listing, isWeighed, kinds, valueMinor, bought }: BuyFormProps) {
   const { record, busy } = useRecorder();
   const [priceMinor, setPriceMinor] = useState<number | null>(listing.priceMinor);
   const [postageMinor, setPostageMinor] = useState<number | null>(listing.postageMinor);
-  const [taxMinor, setTaxMinor] = useState<number | null>(0);
-  const [units, setUnits] = useState<readonly UnitLine[]>(() => unitLines(listing.count, modelName, valueMinor));
+  const [taxMinor, setTaxMinor] = useState<number | null>(listing.taxMinor);
+  const [units, setUnits] = useState<readonly UnitLine[]>(() => unitLines(kinds, valueMinor));
   const change = (index: number, part: Partial<UnitLine>): void =>
     setUnits((now) => now.map((unit, at) => (at === index ? { ...unit, ...part } : unit)));
   const buy = async (price: number): Promise<void> => {
@@ -77,11 +79,15 @@ export function BuyForm({ listing, isWeighed, modelName, valueMinor, bought }: B
   );
 }
 
-function unitLines(count: number, modelName: string, valueMinor: number): UnitLine[] {
-  const each = Math.max(0, Math.round(valueMinor / count));
-  return Array.from({ length: count }, (_, index) => ({
-    itemId: newId('unit'),
-    name: count === 1 ? modelName : `${modelName}, ${index + 1} of ${count}`,
-    expectedValueMinor: each,
-  }));
+function unitLines(kinds: BuyFormProps['kinds'], valueMinor: number): UnitLine[] {
+  const all = kinds.reduce((sum, { count }) => sum + count, 0);
+  const each = Math.max(0, Math.round(valueMinor / all));
+  return kinds.flatMap(({ modelId, count, name }) =>
+    Array.from({ length: count }, (_, index) => ({
+      itemId: newId('unit'),
+      modelId,
+      name: count === 1 ? name : `${name}, ${index + 1} of ${count}`,
+      expectedValueMinor: each,
+    })),
+  );
 }

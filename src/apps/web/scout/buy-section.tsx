@@ -21,7 +21,9 @@ interface BuySectionProps {
 export function BuySection({ form, outlook, models, done }: BuySectionProps) {
   const { record, busy } = useRecorder();
   const [, go] = useLocation();
-  const modelName = models.find((model) => model.id === form.modelId)?.name ?? form.modelId;
+  const nameOf = (modelId: string): string => models.find((model) => model.id === modelId)?.name ?? modelId;
+  const modelName = nameOf(form.modelId);
+  const kinds = [{ modelId: form.modelId, count: form.count }, ...form.others].map((kind) => ({ ...kind, name: nameOf(kind.modelId) }));
   const listing: ListingAnswer = {
     ...form,
     listingId: '',
@@ -29,6 +31,8 @@ export function BuySection({ form, outlook, models, done }: BuySectionProps) {
     seller: sellerName(form.seller),
     priceMinor: form.priceMinor ?? 0,
     postageMinor: form.postageMinor ?? 0,
+    taxMinor: form.taxMinor ?? 0,
+    closesAt: form.closes === '' ? null : new Date(form.closes).toISOString(),
   };
   const keep = async (): Promise<void> => {
     if (await record(keepListing({ ...listing, listingId: newId('listing') }))) done();
@@ -41,10 +45,10 @@ export function BuySection({ form, outlook, models, done }: BuySectionProps) {
         </button>
         <Fold title="I bought it">
           <BuyForm
-            key={`${form.count}-${form.priceMinor}-${form.postageMinor}-${listing.title}`}
+            key={JSON.stringify([kinds, form.priceMinor, form.postageMinor, form.taxMinor, listing.title])}
             listing={listing}
             isWeighed={false}
-            modelName={modelName}
+            kinds={kinds}
             valueMinor={outlook.value_minor}
             bought={() => go('/pile')}
           />

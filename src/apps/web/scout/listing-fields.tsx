@@ -11,6 +11,7 @@ import { NumberField } from '../ui/number-field.tsx';
 import { Pick } from '../ui/pick.tsx';
 import { Section } from '../ui/section.tsx';
 import type { ListingForm } from './listing-form.ts';
+import { OtherKinds } from './other-kinds.tsx';
 import { ReadWords } from './read-words.tsx';
 
 interface ListingFieldsProps {
@@ -57,6 +58,16 @@ export function ListingFields({ form, change, bench, models }: ListingFieldsProp
             valueMinor={form.postageMinor}
             onChange={(postageMinor) => change({ postageMinor })}
           />
+          <MoneyField
+            key={`tax-${form.currency}`}
+            label="Import tax and duty"
+            currency={form.currency}
+            valueMinor={form.taxMinor}
+            onChange={(taxMinor) => change({ taxMinor })}
+          />
+          <Field label="Closes">
+            <input type="datetime-local" value={form.closes} onChange={(event) => change({ closes: event.target.value })} />
+          </Field>
           {form.currency !== bench.currency && (
             <NumberField
               label={`${bench.currency} for one ${form.currency}`}
@@ -67,6 +78,7 @@ export function ListingFields({ form, change, bench, models }: ListingFieldsProp
             />
           )}
         </div>
+        <OtherKinds others={form.others} models={models} change={(others) => change({ others })} />
         <Field label="Its words" hint="Paste them: they are read here, and kept beside the listing for a dispute">
           <textarea value={form.text} maxLength={4000} rows={4} onChange={(event) => change({ text: event.target.value })} />
         </Field>
@@ -80,10 +92,14 @@ export function ListingFields({ form, change, bench, models }: ListingFieldsProp
                     text={form.text}
                     model={page.file}
                     taught={bench.taught_words}
-                    use={(claims, units) => change({ claims, count: Math.max(form.count, units) })}
+                    use={(claims, units, ofEach) => change({ claims, count: Math.max(form.count, units), ofEach })}
                   />
                 )}
-                <ClaimsInput model={page.file} claims={claimsFor(page.file, form.claims)} onChange={(claims) => change({ claims })} />
+                <ClaimsInput
+                  model={page.file}
+                  claims={claimsFor(page.file, form.claims)}
+                  onChange={(claims) => change({ claims, ofEach: [] })}
+                />
               </>
             )}
           </Answer>

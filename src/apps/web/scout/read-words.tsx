@@ -5,6 +5,7 @@ import {
   correctedReading,
   keyOfReading,
   readListing,
+  type ListingReading,
   type ReadableModel,
   type ReadClaim,
   type ReadingCorrection,
@@ -22,8 +23,8 @@ interface ReadWordsProps {
   readonly text: string;
   readonly model: ReadableModel;
   readonly taught: readonly TaughtWords[];
-  /** The claims of the reading as corrected, and how many units it speaks of. */
-  readonly use: (claims: readonly Claim[], units: number) => void;
+  /** The claims of the reading as corrected, how many units it speaks of, and, where it is used for all of them, the claims on each. */
+  readonly use: (claims: readonly Claim[], units: number, ofEach: readonly (readonly Claim[])[]) => void;
 }
 
 /** The claims in the words of a listing: shown where they were read, corrected, and then used. Nothing of it leaves this machine. */
@@ -71,7 +72,12 @@ export function ReadWords({ text, model, taught, use }: ReadWordsProps) {
       )}
       <div className="fields">
         {reading.units > 1 && <Pick label="For" options={unitOptions(reading.units)} value={unit} onChange={setUnit} />}
-        <button type="button" onClick={() => use(claimsThatCount(reading, unit === 'all' ? null : Number(unit)), reading.units)}>
+        <button
+          type="button"
+          onClick={() =>
+            use(claimsThatCount(reading, unit === 'all' ? null : Number(unit)), reading.units, unit === 'all' ? ofEach(reading) : [])
+          }
+        >
           Use these claims
         </button>
       </div>
@@ -81,6 +87,9 @@ export function ReadWords({ text, model, taught, use }: ReadWordsProps) {
     </fieldset>
   );
 }
+
+const ofEach = (reading: ListingReading): (readonly Claim[])[] =>
+  reading.units > 1 ? Array.from({ length: reading.units }, (_, i) => claimsThatCount(reading, i + 1)) : [];
 
 const unitOptions = (units: number) => [
   { id: 'all', name: 'all of them' },

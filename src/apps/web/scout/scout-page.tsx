@@ -1,6 +1,7 @@
 import { useBench, useModels } from '../api/queries.ts';
 import { Answer } from '../ui/answer.tsx';
 import { useTitle } from '../ui/use-title.ts';
+import { CompareSection } from './compare-section.tsx';
 import { ScoutDesk } from './scout-desk.tsx';
 import { WatchSection } from './watch-section.tsx';
 
@@ -16,7 +17,16 @@ export default function ScoutPage() {
         <p className="lead">What a listing says, turned into the price above which it loses.</p>
       </header>
       <Answer query={bench}>
-        {(settings) => <Answer query={models}>{(rows) => <ScoutDesk bench={settings} models={rows} />}</Answer>}
+        {(settings) => (
+          <Answer query={models}>
+            {(rows) => (
+              <>
+                <ScoutDesk bench={settings} models={rows} />
+                <CompareSection bench={settings} models={rows} />
+              </>
+            )}
+          </Answer>
+        )}
       </Answer>
       <WatchSection />
     </>

@@ -4,7 +4,7 @@ import { dropListing } from '../actions/drop-listing.ts';
 import type { ListingAnswer } from '../actions/keep-listing.ts';
 import { money } from '../format/money.ts';
 import { chance } from '../format/number.ts';
-import { day } from '../format/when.ts';
+import { day, dayAndTime } from '../format/when.ts';
 import { useRecorder } from '../record/recorder-context.ts';
 import { Fold } from '../ui/fold.tsx';
 import { ReasonForm } from '../ui/reason-form.tsx';
@@ -25,18 +25,30 @@ export function WatchLine({ listing }: { readonly listing: Listing }) {
         <span className={`verdict verdict-${outlook.verdict}`}>{listing.fate === 'open' ? VERDICTS[outlook.verdict] : listing.fate}</span>
       </div>
       <p className="small muted">
-        from {listing.seller} · weighed {day(listing.weighed_at)} · asked {money(outlook.asks_minor, outlook.currency)} · worth up to{' '}
+        from {listing.seller} · {listing.closes_at !== null && `closes ${dayAndTime(listing.closes_at)} · `}weighed{' '}
+        {day(listing.weighed_at)} · asked {money(outlook.asks_minor, outlook.currency)} · worth up to{' '}
         {money(Math.max(0, outlook.ceiling_minor), outlook.currency)} · chance to lose {chance(outlook.loss_chance)}
         {listing.reason !== '' && ` · ${listing.reason}`}
       </p>
       <Why lines={outlook.why} />
+      {listing.told.length > 0 && (
+        <Fold title={toldTitle(listing.told)}>
+          <ul className="plain-list">
+            {listing.told.map((claim) => (
+              <li key={`${claim.item_id} ${claim.said}`}>
+                #{claim.number}, {claim.said}: {claim.right === null ? 'not settled yet' : claim.right ? 'was right' : 'was wrong'}
+              </li>
+            ))}
+          </ul>
+        </Fold>
+      )}
       {listing.fate === 'open' && (
         <>
           <Fold title="I bought it">
             <BuyForm
               listing={listingAnswer(listing, outlook.currency)}
               isWeighed
-              modelName={listing.title}
+              kinds={[{ modelId: listing.model_id, count: listing.question.count, name: listing.title }]}
               valueMinor={outlook.value_minor}
               bought={() => go('/pile')}
             />
@@ -50,6 +62,12 @@ export function WatchLine({ listing }: { readonly listing: Listing }) {
   );
 }
 
+function toldTitle(told: Listing['told']): string {
+  const settled = told.filter(({ right }) => right !== null);
+  if (settled.length === 0) return 'What was true of its claims: none is settled yet';
+  return `What was true of its claims: ${settled.filter(({ right }) => right).length} of ${settled.length} settled`;
+}
+
 function listingAnswer({ id, title, seller, question }: Listing, benchCurrency: string): ListingAnswer {
   return {
     listingId: id,
@@ -60,6 +78,8 @@ function listingAnswer({ id, title, seller, question }: Listing, benchCurrency: 
     count: question.count,
     priceMinor: question.price_minor,
     postageMinor: question.postage_minor,
+    taxMinor: question.tax_minor,
+    closesAt: null,
     currency: question.currency ?? benchCurrency,
     rate: question.rate,
     claims: question.claims,

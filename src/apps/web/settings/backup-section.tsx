@@ -90,7 +90,7 @@ function Backups({ view }: { readonly view: BackupsView }) {
                 <button
                   type="button"
                   disabled={working}
-                  aria-label={`Try the backup of ${dayAndTime(made_at)}`}
+                  aria-label={`Try it: the backup of ${dayAndTime(made_at)}`}
                   onClick={() => void run(() => tryBackup(name), holds)}
                 >
                   Try it

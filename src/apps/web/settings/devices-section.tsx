@@ -113,7 +113,7 @@ function DeviceList({ devices }: Pick<DevicesView, 'devices'>) {
             <strong>{name}</strong>, {ROLE_WORDS[role].toLowerCase()}
             <span className="muted">{last_seen_at === null ? ', not seen yet' : `, seen ${dayAndTime(last_seen_at)}`}</span>
           </span>
-          <button type="button" aria-label={`Let ${name} in no more`} onClick={() => void revoke(name)}>
+          <button type="button" aria-label={`Let in no more: ${name}`} onClick={() => void revoke(name)}>
             Let in no more
           </button>
         </li>

@@ -129,7 +129,8 @@ function itemsOf(standing: Standing, seed: string): ItemPlan[] {
     remedies: remediesOf.get(id) ?? {},
     finishedShare: shares.get(id)?.finished ?? 0,
     donorShare: shares.get(id)?.donor ?? 0,
-    second: seconds.get(id) ?? null,
+    second: seconds.get(id)?.best ?? null,
+    otherwise: seconds.get(id)?.whole ?? null,
   }));
 }
 

@@ -28,6 +28,8 @@ export interface ItemPlan {
   readonly donorShare: number;
   /** The next best, and how much less the whole plan would earn with it; null where there is no other way. */
   readonly second: Second | null;
+  /** For a unit: what to do otherwise with it as a whole, and how much less the plan would earn. */
+  readonly otherwise: Second | null;
 }
 
 export type Second =

@@ -8,17 +8,26 @@ import { Standing } from './standing.ts';
 /** Up to so many units the rest of the model is planned anew around each other way; beyond, only the unit itself is. */
 const REPLANNED = 120;
 
+export interface Seconds {
+  /** The next best way to treat it. */
+  readonly best: Second;
+  /** For a unit: what to do otherwise with it as a whole. */
+  readonly whole: Second | null;
+}
+
 /** By item: the next best way to treat it and how much less the plan then earns, everything else of its model following. */
-export function secondBests(standing: Standing): ReadonlyMap<string, Second> {
+export function secondBests(standing: Standing): ReadonlyMap<string, Seconds> {
   const { problem, choice } = standing;
   const score = standing.score();
-  const seconds = new Map<string, Second>();
+  const seconds = new Map<string, Seconds>();
   const offer = (item: string, second: Second): void => {
-    if (second.lessMinor < (seconds.get(item)?.lessMinor ?? Infinity)) seconds.set(item, second);
+    const { best, whole = null } = seconds.get(item) ?? {};
+    if (second.lessMinor < (best?.lessMinor ?? Infinity)) seconds.set(item, { best: second, whole });
   };
   problem.units.forEach((unit, u) => {
     const kind = choice.open[u] === 1 ? 'as-is' : 'open';
-    offer(unit.id, { kind, lessMinor: Math.max(0, score - toggled(standing, u)) });
+    const second: Second = { kind, lessMinor: Math.max(0, score - toggled(standing, u)) };
+    seconds.set(unit.id, { best: second, whole: second });
   });
   problem.things.forEach((thing, t) => {
     if (thing.options.length < 2 || !inPool(problem, choice, t)) return;

@@ -3,36 +3,21 @@ import type { PileView } from '../../../bench/views/index.ts';
 import { moneySpread, roughMoney } from '../format/money.ts';
 import { chance, duration } from '../format/number.ts';
 import { ROAD_WORDS } from '../format/words.ts';
-import { Section } from '../ui/section.tsx';
 import { StockTag } from '../ui/stock-tag.tsx';
 import { Why } from '../ui/why.tsx';
 
-/** What to do, best first. */
-export function PlanSection({ pile }: { readonly pile: PileView }) {
-  if (pile.plan.length === 0)
-    return (
-      <Section id="plan" title="The plan">
-        <p>
-          Nothing waits for you. <Link href="/scout">Scout for the next one</Link>.
-        </p>
-      </Section>
-    );
+/** The advice on units, each by itself, best first. */
+export function UnitLines({ lines, currency }: { readonly lines: PileView['plan']; readonly currency: string }) {
   return (
-    <Section
-      id="plan"
-      title="The plan"
-      aside={`expected ${roughMoney(pile.value_minor, pile.currency)} in about ${duration(pile.minutes)}`}
-    >
-      <ol className="plan">
-        {pile.plan.map((line) => (
-          <PlanLine key={line.row.id} line={line} currency={pile.currency} />
-        ))}
-      </ol>
-    </Section>
+    <ol className="plan">
+      {lines.map((line) => (
+        <UnitLine key={line.row.id} line={line} currency={currency} />
+      ))}
+    </ol>
   );
 }
 
-function PlanLine({ line, currency }: { readonly line: PileView['plan'][number]; readonly currency: string }) {
+function UnitLine({ line, currency }: { readonly line: PileView['plan'][number]; readonly currency: string }) {
   const { row } = line;
   return (
     <li className="plan-line">

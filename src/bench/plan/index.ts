@@ -1,0 +1,2 @@
+export { openPlanRoom, type PlanRoom } from './plan-room.ts';
+export { runPlanJob, type AnswerOf, type PlanJob } from './jobs.ts';

@@ -1,0 +1,1 @@
+export { openPlanWorker } from './plan-worker.ts';
