@@ -40,11 +40,12 @@ const storyRoute = createRoute({
 });
 
 /** Pages and sheets about a unit for others. */
-export const reportRoutes = ({ bench, photos, printer }: AppParts) => {
+export const reportRoutes = ({ bench, photos, printer, network }: AppParts) => {
   const photo: PhotoBytes = (hash) => photos.get(hash, 'view');
   const reportOf = (c: Context, item: string) => {
-    const { origin } = new URL(c.req.url);
-    const report = bench.conditionReport(item, (id) => `${origin}/bench/${encodeURIComponent(id)}`);
+    // Where the network reaches the bench, as labels do; else where this request came in.
+    const base = network()?.urls[0] ?? new URL(c.req.url).origin;
+    const report = bench.conditionReport(item, (id) => `${base.replace(/\/+$/, '')}/bench/${encodeURIComponent(id)}`);
     if (!report) throw refuse('no-such-item', { where: 'item', detail: item });
     return report;
   };
