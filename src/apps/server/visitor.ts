@@ -22,7 +22,13 @@ export const visitorOf = (c: Context): Visitor => c.get('visitor');
 /** What only an owner may ask: everything at once, where copies go, and who is let in. */
 const OWNERS_ONLY = /^\/api\/(?:bundle|backups|devices)(?:\/|$)/;
 /** Questions that are asked by POST because they are long. */
-const QUESTIONS: ReadonlySet<string> = new Set(['/api/scout']);
+const QUESTIONS: ReadonlySet<string> = new Set([
+  '/api/scout',
+  '/api/scout/lot',
+  '/api/scout/questions',
+  '/api/scout/compare',
+  '/api/plan/choice',
+]);
 
 /** The least role that may ask for this. */
 export function roleNeeded(method: string, path: string): Role {
