@@ -2,10 +2,11 @@ import { createHash } from 'node:crypto';
 import { cpSync, existsSync, mkdirSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { ROOT, runBin } from './run.mjs';
+import { billOfMaterials, licencesText } from './sbom.mjs';
 
 const DIST = join(ROOT, 'dist');
 const STAMP = join(DIST, '.built');
-const INPUTS = ['src', 'tsconfig.json', 'tsconfig.base.json', 'package-lock.json', 'scripts/build.mjs'];
+const INPUTS = ['src', 'tsconfig.json', 'tsconfig.base.json', 'package-lock.json', 'scripts/build.mjs', 'scripts/sbom.mjs'];
 const PROJECTS = ['src/apps/server', 'src/apps/cli'];
 
 function filesBelow(path) {
@@ -53,6 +54,8 @@ export async function build({ quietly = false } = {}) {
   console.log('Building: web app …');
   if ((await runBin('vite/bin/vite.js', ['build', 'src/apps/web', '--logLevel', 'warn'], { stdio })) !== 0)
     stop('The build of the web app stopped at the mistakes above.');
+  writeFileSync(join(DIST, 'sbom.cdx.json'), `${JSON.stringify(billOfMaterials(), null, 2)}\n`);
+  writeFileSync(join(DIST, 'licences.txt'), licencesText());
   writeFileSync(STAMP, hash);
 }
 

@@ -29,6 +29,12 @@ const pad = (i: number) =>
 const PHOTO = `<svg xmlns="http://www.w3.org/2000/svg" width="800" height="600"><rect width="800" height="600" fill="#1d5c3a"/>
   <path d="M100 100h${10 * PX}" stroke="#fff" stroke-width="3"/>${[0, 1, 2].map(pad).join('')}</svg>`;
 
+const FEET = [
+  ['Over the feet, from tip to tip', '5.8', '6.2'],
+  ['Length of a foot on its pad', '0.4', '1.27'],
+  ['Width of a foot', '0.31', '0.51'],
+] as const;
+
 let browser: Browser;
 let server: ServerProcess;
 let photo: Buffer;
@@ -143,6 +149,18 @@ describe.each(SCREENS)('does it fit, on $name', (screen) => {
       );
     const drawing = await walk.unfold(fit, 'Type in the numbers of a part’s drawing');
     await drawing.getByLabel('Name of the part').fill('Eight feet');
+    await drawing.getByLabel('What it is').selectOption('chip');
+    await drawing.getByLabel('Code of its size, if it has one').fill('0603');
+    await walk.press(drawing, /^1\.6 × 0\.8 mm/);
+    expect(await drawing.getByLabel('Pins in all').inputValue()).toBe('2');
+    await drawing.getByLabel('What it is').selectOption('gull-wing');
+    await drawing.getByLabel('Pins in all').fill('8');
+    for (const [legend, least, most] of FEET) {
+      const limits = drawing.getByRole('group', { name: legend });
+      await limits.getByLabel('Smallest (mm)').fill(least);
+      await limits.getByLabel('Largest (mm)').fill(most);
+    }
+    await drawing.getByText('6.90 mm over all, 3.00 mm between them, 0.60 mm wide').waitFor();
     await walk.press(drawing, 'Lay this part over the place');
     await fit.locator('.fits summary').first().waitFor();
     expect(await answers(fit)).toEqual(['Eight feet: It fits.']);

@@ -149,6 +149,33 @@ describe.each(SCREENS)('sound and picture on $name', (screen) => {
     await fold.getByText(/too dark/).waitFor();
   });
 
+  it('the colour of a shell is measured under a grey card, against an unfaded one', async () => {
+    const fold = await walk.unfold(tests(), 'Colour of the shell');
+    const shell = async (colour: string) => {
+      const card = await sharp({ create: { width: 300, height: 400, channels: 3, background: '#767676' } })
+        .png()
+        .toBuffer();
+      const buffer = await sharp({ create: { width: 800, height: 400, channels: 3, background: colour } })
+        .composite([{ input: card, left: 0, top: 0 }])
+        .png()
+        .toBuffer();
+      await fold.getByLabel('Photo of the shell and a grey card').setInputFiles({ name: 'shell.png', mimeType: 'image/png', buffer });
+      const picture = fold.getByRole('figure', { name: 'The photo with the shell and the grey card' });
+      const { width, height } = (await picture.boundingBox())!;
+      await picture.click({ position: { x: 0.2 * width, y: 0.5 * height } });
+      await picture.click({ position: { x: 0.7 * width, y: 0.5 * height } });
+    };
+    await shell('#c8c8c8');
+    await fold.getByLabel(/unfaded/).check();
+    await walk.noted(() => walk.press(fold, 'Note the colour'));
+    await shell('#c8c0a0');
+    await fold.getByLabel(/unfaded/).uncheck();
+    await fold.getByText(/^ΔE00 \d+(\.\d)? from an unfaded shell, yellower by/).waitFor();
+    await walk.expectAccessible();
+    await walk.noted(() => walk.press(fold, 'Note the colour'));
+    expect((await file()).tests.at(-1)).toMatchObject({ test: 'colour', verdict: 'bad' });
+  });
+
   it('test pictures fill the screen, one after the other, and keys are counted', async () => {
     await walk.goto('/test-picture');
     await walk.expectAccessible();
@@ -157,7 +184,7 @@ describe.each(SCREENS)('sound and picture on $name', (screen) => {
     await white.waitFor();
     await walk.press(white, /Next picture/);
     const black = walk.page.getByRole('dialog', { name: 'Test picture: black' });
-    expect(await black.evaluate((dialog) => getComputedStyle(dialog).backgroundColor)).toBe('rgb(0, 0, 0)');
+    await expect.poll(() => black.evaluate((dialog) => getComputedStyle(dialog).backgroundColor)).toBe('rgb(0, 0, 0)');
     await walk.press(black, 'Close');
     await black.waitFor({ state: 'hidden' });
     await walk.press(walk.region('Keys'), 'Watch the keys');

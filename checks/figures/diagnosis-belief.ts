@@ -68,7 +68,7 @@ async function sessions(bench: Bench, count: number, seed: string, way: Omit<Way
 const mean = (values: readonly number[]): number => values.reduce((sum, each) => sum + each, 0) / values.length;
 const share = <T>(list: readonly T[], holds: (each: T) => boolean): number => list.filter(holds).length / list.length;
 const lastOf = ({ session }: Followed) => session.advices.at(-1)!;
-const tries =
+const TRIED_FIRST =
   'before the first probe the device is tried as on the bench (15 things: it starts, charges, sounds, each key, each lamp, each thing it switches, its contacts), which counts as no probe';
 const about = 'seeded synthetic board, 462 faults, 16 draws; truth by rate on boards of another seed, handheld meter within its limits';
 
@@ -101,7 +101,7 @@ function singleFigures(bench: Bench, followed: readonly Followed[], alone: reado
       value: round(share(followed, (each) => lastOf(each).right)),
       unit: '',
       target: '≥ 0.92',
-      reference: `${followed.length} cases, ${about}; ${new Set(bench.groups).size} groups; ${tries}; ${byProbeAlone(share(alone, (each) => lastOf(each).right))}`,
+      reference: `${followed.length} cases, ${about}; ${new Set(bench.groups).size} groups; ${TRIED_FIRST}; ${byProbeAlone(share(alone, (each) => lastOf(each).right))}`,
     },
     {
       figure: 'diagnosis.part_top3',

@@ -24,7 +24,7 @@ export function displayFigures(progress: Progress): Figure[] {
       noise: 1 + 2.5 * next(),
       light: 0.2 + 0.5 * next(),
     };
-    count(tally, flaws, checkDisplay(photographedDisplay('white', flaws, pose), { shows: 'white', dots: DOTS }));
+    add(tally, flaws, checkDisplay(photographedDisplay('white', flaws, pose), { shows: 'white', dots: DOTS }));
   }
   const reference = `${tally.dots} dead dots and ${tally.lines} lines on ${DISPLAYS} drawn photos (lean, lens, noise, pixel gaps, half with a stain or uneven light); ${tally.linesFound} lines found, ${tally.refused} photos refused`;
   return [
@@ -65,7 +65,7 @@ interface Tally {
   refused: number;
 }
 
-function count(tally: Tally, flaws: DisplayFlaws, answer: ReturnType<typeof checkDisplay>): void {
+function add(tally: Tally, flaws: DisplayFlaws, answer: ReturnType<typeof checkDisplay>): void {
   const [dots, columns, rows] = [flaws.dots ?? [], flaws.columns ?? [], flaws.rows ?? []];
   // A dot on a line is part of the line.
   const planted = dots.filter(

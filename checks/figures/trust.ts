@@ -1,8 +1,15 @@
 import type { Figure, Progress } from './figure.ts';
 import { crashFigures } from './trust-crash.ts';
+import { deliveryFigures } from './trust-delivery.ts';
+import { hostileFigures } from './trust-hostile.ts';
 import { routeFigures } from './trust-routes.ts';
 
 /** The figures of trust: nothing lost, nobody in who should not be. */
 export async function measure(progress: Progress): Promise<Figure[]> {
-  return [...(await routeFigures(progress)), ...(await crashFigures(progress))];
+  return [
+    ...(await routeFigures(progress)),
+    ...(await deliveryFigures(progress)),
+    ...(await hostileFigures(progress)),
+    ...(await crashFigures(progress)),
+  ];
 }

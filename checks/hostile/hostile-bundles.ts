@@ -59,7 +59,7 @@ export function hostileBundles(): Hostile[] {
     ],
     ['a line that is no JSON', bundleOf({ lines: `${note()}\n{"id":\n` })],
     ['a log that is no text', bundleOf({ lines: `${note()}\n`, files: { 'events.jsonl': new Uint8Array([0xff, 0xfe, 0x00, 0xd8]) } })],
-    ['a price of no size', bundleOf({ lines: `${note({ text: 1e400 })}\n`.replace('null', '1e400') })],
+    ['a price of no size', bundleOf({ lines: `${note({ text: null })}\n`.replace('null', '1e400') })],
   ];
   return entries.map(([name, bytes]) => ({ name, bytes }));
 }

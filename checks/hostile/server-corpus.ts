@@ -48,9 +48,9 @@ interface Answer {
   readonly message: string;
 }
 
-async function meet(name: string, send: () => Promise<Answer>): Promise<Met> {
+async function meet(name: string, ask: () => Promise<Answer>): Promise<Met> {
   const start = performance.now();
-  const { status, message } = await send().catch((error: unknown) => ({ status: 500, message: `no answer: ${String(error)}` }));
+  const { status, message } = await ask().catch((error: unknown) => ({ status: 500, message: `no answer: ${String(error)}` }));
   const ms = performance.now() - start;
   const isSentence = /^\S.{15,}\.$/s.test(message);
   if (status < 400) return { name, fault: `was taken (${status})`, ms };

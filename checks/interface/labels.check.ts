@@ -1,7 +1,7 @@
 import jsQR from 'jsqr';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { rasterise } from '../print/raster.ts';
-import { openApp, type OpenedApp } from './open-app.ts';
+import { NETWORK, openApp, type OpenedApp } from './open-app.ts';
 
 /** Source of the reader: checks/print/SOURCE.md. */
 const PX_PER_MM = 8;
@@ -28,20 +28,28 @@ describe('labels asked over the interface', () => {
   });
   afterAll(() => opened.close());
 
-  it('open the unit and the bag at the address that was asked', async () => {
-    const answer = await opened.ask('/api/labels?items=1&bags=speakers&sheet=a4-8');
+  /** What a reader finds on the left and on the right half of the first page. */
+  async function codesOn(query: string): Promise<(string | undefined)[]> {
+    const answer = await opened.ask(`/api/labels?items=1&bags=speakers&sheet=a4-8${query}`);
     expect([answer.status, answer.headers.get('content-type')]).toEqual([200, 'application/pdf']);
-    const [{ width, height, grey }] = (await rasterise(new Uint8Array(await answer.arrayBuffer()), PX_PER_MM)) as [
-      { width: number; height: number; grey: Uint8Array },
-    ];
+    const [page] = await rasterise(new Uint8Array(await answer.arrayBuffer()), PX_PER_MM);
+    const { width, height, grey } = page!;
     const half = Math.floor(width / 2);
-    const codes = [0, half].map((left) => {
+    return [0, half].map((left) => {
       const rgba = new Uint8ClampedArray(4 * half * height);
       for (let y = 0; y < height; y++)
         for (let x = 0; x < half; x++) rgba.fill(grey[y * width + left + x]!, 4 * (y * half + x), 4 * (y * half + x) + 3);
       return jsQR(rgba, half, height)?.data;
     });
-    expect(codes).toEqual(['http://127.0.0.1:4780/bench/blue', 'http://127.0.0.1:4780/drawer/bag/speakers']);
+  }
+
+  it('open the unit and the bag where the network reaches the bench', async () => {
+    expect(await codesOn('')).toEqual([`${NETWORK.urls[0]}bench/blue`, `${NETWORK.urls[0]}drawer/bag/speakers`]);
+  });
+
+  it('open them at another address when one is given', async () => {
+    const address = 'http://127.0.0.1:4780';
+    expect(await codesOn(`&address=${encodeURIComponent(address)}`)).toEqual([`${address}/bench/blue`, `${address}/drawer/bag/speakers`]);
   });
 
   it('are refused with where when there is no such thing', async () => {

@@ -129,3 +129,19 @@ describe('the headers of every answer', () => {
     }
   });
 });
+
+describe('the measures', () => {
+  it('are text of OpenMetrics, each line a comment or a name with a number, and hold nothing of the bench', async () => {
+    opened.bench.record([{ kind: 'note-written', body: { text: 'a secret of mine' } }]);
+    await opened.ask('/api/bench');
+    const response = await opened.ask('/metrics');
+    expect(response.headers.get('content-type')).toMatch(/^application\/openmetrics-text; version=1\.0\.0/);
+    const text = await response.text();
+    const lines = text.split('\n');
+    expect(lines.slice(-2)).toEqual(['# EOF', '']);
+    for (const line of lines.slice(0, -2))
+      expect(line).toMatch(/^(?:# (?:TYPE|UNIT|HELP) salvor_\w+ .+|salvor_\w+(?:\{[^}]+\})? \d+(?:\.\d+)?(?:e-\d+)?)$/);
+    expect(text).toContain('salvor_log_events 1\n');
+    expect(text).not.toContain('secret');
+  });
+});

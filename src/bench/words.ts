@@ -46,6 +46,7 @@ const SENTENCES = {
   'bad-bundle': 'The bundle cannot be read: {detail}. Export it again and import the new file.',
   'web-not-built': 'The web app is not built yet. Run npm run build in the checkout, then load the page again.',
   'no-such-file': 'The file {detail} cannot be read. Check its path.',
+  'file-too-large': 'The file {where} has more than {detail} MiB, which is more than is taken there. Check that it is the right one.',
   'bad-pattern': 'The pads in {where} cannot be read: {detail}. Mend the file, or export it again as .kicad_mod or as CSV.',
   'bad-table': 'The table {where} cannot be read: {detail}',
   'bad-log': 'The log in {where} cannot be judged: {detail}',

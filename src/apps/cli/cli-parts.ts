@@ -23,7 +23,8 @@ export interface CliParts {
   readonly printer: Printer;
   readonly clock: Clock;
   readonly env: Readonly<Record<string, string | undefined>>;
-  readonly readFile: (path: string) => Promise<Uint8Array>;
+  /** Rejects when there is no such file; a file of more than `mostBytes` is not read. */
+  readonly readFile: (path: string, mostBytes: number) => Promise<Uint8Array | 'too-large'>;
   readonly writeFile: (path: string, bytes: Uint8Array) => Promise<void>;
   /** Runs the server until it ends, and gives its exit code. */
   readonly serve: (args: readonly string[]) => Promise<number>;

@@ -1,6 +1,6 @@
 import { spawn } from 'node:child_process';
 import { readFileSync } from 'node:fs';
-import { readFile, writeFile } from 'node:fs/promises';
+import { readFile, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { openBench } from '../../bench/open-bench.ts';
 import { openBackupShelf, readBundle, writeBundle } from '../../edges/bundle/index.ts';
@@ -54,7 +54,7 @@ process.exitCode = await runCli(process.argv.slice(2), {
   printer: openPrinter(),
   clock,
   env: process.env,
-  readFile,
+  readFile: async (path, mostBytes) => ((await stat(path)).size > mostBytes ? 'too-large' : readFile(path)),
   writeFile,
   serve,
   version,

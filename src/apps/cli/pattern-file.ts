@@ -3,19 +3,12 @@ import type { Pattern } from '../../core/fit/index.ts';
 import { readPatternFile } from '../../bench/fit/index.ts';
 import type { CliParts } from './cli-parts.ts';
 import { csvLines } from './csv-lines.ts';
+import { MOST_BYTES, readText } from './read-input.ts';
 import { misuse } from './stop.ts';
-
-/** The text of a file that the person named. */
-export async function textOf({ readFile }: CliParts, file: string): Promise<string> {
-  const bytes = await readFile(file).catch(() => {
-    throw misuse('no-such-file', { detail: file });
-  });
-  return new TextDecoder().decode(bytes);
-}
 
 /** The land pattern of a file. */
 export async function patternFile(parts: CliParts, file: string): Promise<Pattern> {
-  const read = readPatternFile(basename(file), await textOf(parts, file), csvLines);
+  const read = readPatternFile(basename(file), await readText(parts, file, MOST_BYTES.pads), csvLines);
   if (!read.ok) throw misuse('bad-pattern', { where: file, detail: read.detail });
   return read.pattern;
 }

@@ -5,6 +5,7 @@ import { compress } from 'hono/compress';
 import { admitFromNetwork } from './admission.ts';
 import { answerError, refuseBadInput } from './answer-errors.ts';
 import type { AppParts } from './app-parts.ts';
+import { requestCounters, type Counters } from './counters.ts';
 import { EventSchema } from './event-schema.ts';
 import { guard } from './guard.ts';
 import { securityHeaders } from './headers.ts';
@@ -23,6 +24,7 @@ import { healthRoutes } from './routes/health.ts';
 import { instrumentRoutes } from './routes/instruments.ts';
 import { itemRoutes } from './routes/items.ts';
 import { labelRoutes } from './routes/labels.ts';
+import { metricRoutes } from './routes/metrics.ts';
 import { marketRoutes } from './routes/market.ts';
 import { matRoutes } from './routes/mats.ts';
 import { modelRoutes } from './routes/models.ts';
@@ -64,11 +66,12 @@ export interface App {
 /** The whole server as two functions from requests to answers: one for this machine, one for the network. */
 export function createApp(parts: AppParts): App {
   const watcher = watchLog(() => parts.bench.state().seq);
-  const app = routesOf(parts, watcher);
+  const counters = requestCounters();
+  const app = routesOf(parts, watcher, counters);
   const behind = (door: MiddlewareHandler): Hono => {
     const outer = new Hono();
     outer.onError(answerError(parts.log));
-    outer.use(securityHeaders, door);
+    outer.use(counters.count, securityHeaders, door);
     outer.route('/', app);
     outer.notFound((c) => {
       throw refuse('no-such-address', { detail: `${c.req.method} ${c.req.path}` });
@@ -81,7 +84,7 @@ export function createApp(parts: AppParts): App {
 }
 
 /** Every address, whoever asks; the doors in front say who that is. */
-function routesOf(parts: AppParts, watcher: LogWatcher): OpenAPIHono {
+function routesOf(parts: AppParts, watcher: LogWatcher, counters: Counters): OpenAPIHono {
   const app = new OpenAPIHono({ defaultHook: refuseBadInput });
   app.onError(answerError(parts.log));
   app.use(compress());
@@ -108,6 +111,7 @@ function routesOf(parts: AppParts, watcher: LogWatcher): OpenAPIHono {
   app.route('/', changeRoutes(watcher, parts.boards));
   app.route('/', deviceRoutes(parts));
   app.route('/', healthRoutes(parts));
+  app.route('/', metricRoutes(parts, counters));
   app.route('/', describeInterface(app, parts.version));
   app.route('/', webApp(parts.webDir));
   return app;

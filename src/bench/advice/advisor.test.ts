@@ -129,7 +129,7 @@ describe('the one next thing', () => {
     const declined = steps.map(({ id }): Steps[number] => ['advice-declined', { item_id: 'u1', advice: `prove.${id}` }]);
     const { advice } = fileOf('u1', one(...allWork, ...declined));
     expect(advice).toMatchObject({ do: 'nothing', headline: 'Nothing else is worth doing' });
-    expect(advice.why[0]).toContain('You put this aside: prove it: power works');
+    expect(advice.why[0]).toContain('You put this aside: prove it: power.');
   });
 
   it('does not come back with a declined remedy or road', () => {
@@ -154,8 +154,8 @@ describe('a step of proof that fails', () => {
   const failing = (id: string, before: Steps = []) => one(...before, ...allWork, ...allWork, ...passed, step(id, 'fail'), step(id, 'fail'));
 
   it.each([
-    ['works.sound', 'sound works', [did('u1', 'new-speaker', 'mended'), ...declinedAll]],
-    ['works.power', 'power works', [did('u1', 'new-battery', 'mended'), ...declinedAll]],
+    ['works.sound', 'sound', [did('u1', 'new-speaker', 'mended'), ...declinedAll]],
+    ['works.power', 'power', [did('u1', 'new-battery', 'mended'), ...declinedAll]],
     ['no-hot-spots', 'no hot spot', declinedAll],
     ['no-hot-spots', 'no hot spot', triedAll],
     ['battery-door', 'the battery door', [...triedAll, ...declinedAll]],

@@ -1,4 +1,4 @@
-import type { Model } from '../models/index.ts';
+import type { Model, OwnPrice } from '../models/index.ts';
 import type { Settings } from '../state.ts';
 import type { Held } from './held.ts';
 import { listed, lower, money, percent } from './say.ts';
@@ -26,19 +26,23 @@ export function pricesOf(model: Model, settings: Settings, askingMinor: number |
   const working = askingMinor ?? prices.working;
   const workingMinor = net(working, costs);
   const source = askingMinor === null ? 'typically sells for' : 'is offered at';
+  const learned = askingMinor === null && model.own?.price ? learnedWords(model.own.price, settings.currency) : '';
   return {
     ...costs,
     workingMinor,
     forPartsPriceMinor: prices.for_parts,
     spread: prices.spread,
     hourMinor: settings.hourValueMinor,
-    whyWorking: `A working one ${source} ${money(working, costs.currency)}; ${leaves(workingMinor, costs)}`,
+    whyWorking: `A working one ${source} ${money(working, costs.currency)}${learned}; ${leaves(workingMinor, costs)}`,
     assumed:
       currency === settings.currency
         ? []
         : [`Assumed: prices of this model are in ${currency} and are taken one for one as ${settings.currency}; no rate is set.`],
   };
 }
+
+const learnedWords = ({ shippedMinor, sales }: OwnPrice, currency: string): string =>
+  ` (${money(shippedMinor, currency)} by its model, ${sales === 1 ? 'one known sale' : `${sales} known sales`} counted)`;
 
 type Costs = Pick<Prices, 'feePercent' | 'postageMinor' | 'currency'>;
 

@@ -111,3 +111,25 @@ describe('what work could have touched', () => {
     expect(touched('pray').size).toBe(0);
   });
 });
+
+describe('what was measured of a step', () => {
+  const sound = (level: number): Parameters<typeof benchOf>[0][number] => [
+    'test-done',
+    { item_id: 'u1', test: 'sound', verdict: 'good', text: 'Clear.', values: [{ name: 'Level', value: level, unit: 'dB' }] },
+  ];
+  const measured = (...steps: Parameters<typeof benchOf>[0]) => proofAfter(...steps).steps.find(({ id }) => id === 'works.sound')!.measured;
+
+  it('is that of the last test since the work, and stands beside its own step only', () => {
+    expect(measured(sound(-12), sound(-14))).toEqual(['Clear.', 'Level -14 dB']);
+    expect(proofAfter(sound(-12)).steps.filter((each) => each.measured.length > 0)).toHaveLength(1);
+    expect(measured(sound(-12), ['opened-to', { item_id: 'u1', stage: 'open' }])).toEqual([]);
+  });
+
+  it('decides no step by itself', () => {
+    expect(proofAfter(sound(-12)).steps.find(({ id }) => id === 'works.sound')!.outcome).toBe('open');
+  });
+
+  it('has limits and a way to do it beside every step', () => {
+    expect(proofAfter().steps.filter(({ limits, how }) => limits.length === 0 || how === '')).toEqual([]);
+  });
+});

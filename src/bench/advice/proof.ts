@@ -2,11 +2,11 @@ import type { Model } from '../models/index.ts';
 import type { HistoryEntry, Item } from '../state.ts';
 import type { ProofView } from '../views/index.ts';
 import { PROOF_OF_FUNCTION } from './evidence.ts';
-import { measuredFor } from './proof-measured.ts';
+import { measuredFor, testsFor } from './proof-measured.ts';
 import { becauseOf, limitsOf } from './proof-words.ts';
 import { touchedByWork } from './touched-by-work.ts';
 
-type Step = Omit<ProofView['steps'][number], 'outcome' | 'reason' | 'because' | 'measured'>;
+type Step = Omit<ProofView['steps'][number], 'outcome' | 'reason' | 'because' | 'measured' | 'measured_by'>;
 
 /**
  * The tests that a unit must pass before it leaves, each with where it stands, its limits, and what the work touched that
@@ -21,7 +21,8 @@ export function proofOf(item: Item, model: Model | null, life: readonly HistoryE
     return {
       ...step,
       because,
-      measured: measuredFor(step, item.tests),
+      measured: measuredFor(step.id, item.tests),
+      measured_by: testsFor(step.id),
       outcome: done?.outcome ?? ('open' as const),
       reason: done?.reason ?? '',
     };
@@ -43,7 +44,7 @@ function stepsOf(model: Model | null): readonly Step[] {
 const functionSteps = (model: Model): Step[] =>
   model.file.functions.map((fn) => ({
     id: `${PROOF_OF_FUNCTION}${fn.id}`.slice(0, 64),
-    name: `${fn.name} works`,
+    name: fn.name,
     how: `${fn.question ?? `Does it work: ${fn.name}?`} Try it for some minutes, with the unit's own parts and no known-good accessory in their place.`,
     limits: limitsOf(model, fn.id),
     cautions: [],

@@ -1,5 +1,6 @@
 export { padsCsv, patternFromCsv, PAD_COLUMNS, type PadsRead } from './pads-csv.ts';
 export { partsFromCsv, LIST_PAD_COLUMNS, type PartsRead } from './parts-list.ts';
+export { chipReadings, wantedPads, type ChipReading } from './drawing-help.ts';
 export { DRAWING_COLUMNS } from './listed-drawing.ts';
 export type { ListedPart } from './listed-part.ts';
 export { patternOf, recordOf } from './pattern-record.ts';

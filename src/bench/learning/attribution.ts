@@ -1,6 +1,7 @@
 import { behaviourOf } from '../models/behaves-by-mode.ts';
 import type { Model, ModelFile } from '../models/index.ts';
 import type { Item } from '../state.ts';
+import { byHistory } from './by-history.ts';
 
 type Fault = ModelFile['faults'][number];
 
@@ -17,7 +18,15 @@ export const hasLeft = ({ status }: Pick<Item, 'status'>): boolean => status !==
  * or did not; the rest is something that is not in the model. Bayes' rule with the model's own figures, which stand before what is learned. Empty when no remedy was
  * done whose outcome is known.
  */
-export function attribution({ file }: Model, item: Pick<Item, 'history'>): ReadonlyMap<string, number> {
+export function attribution(model: Model, item: Pick<Item, 'history'>): ReadonlyMap<string, number> {
+  const known = byModel.get(model) ?? byHistory((each) => whatWasWrong(model, each));
+  byModel.set(model, known);
+  return known(item);
+}
+
+const byModel = new WeakMap<Model, (item: Pick<Item, 'history'>) => ReadonlyMap<string, number>>();
+
+function whatWasWrong({ file }: Model, item: Pick<Item, 'history'>): ReadonlyMap<string, number> {
   const remedies = item.history.flatMap((entry) => (entry.kind === 'remedy' && entry.outcome !== 'not-tried-yet' ? [entry] : []));
   if (remedies.length === 0) return new Map();
   const weights = file.faults.map((fault) => {

@@ -1,5 +1,6 @@
 import type { Claim } from '../events/index.ts';
 import type { BenchState, Item } from '../state.ts';
+import { byHistory } from './by-history.ts';
 import { weightOf } from './job.ts';
 
 /** What a claim is of: that something works, that it does not, or how something looks. */
@@ -34,12 +35,12 @@ export interface SettledClaim {
  * first look at the place) before any remedy or transplant decides. Works or not is what counts: "comes and goes" is
  * not working. A success with a known-good accessory settles nothing, for the accessory may have done it.
  */
-export function claimsSettled(item: Pick<Item, 'history'>): SettledClaim[] {
-  return claimsJudged(item).flatMap(({ claim, seller, right, eventId, at }) => {
+export const claimsSettled = byHistory((item): readonly SettledClaim[] =>
+  claimsJudged(item).flatMap(({ claim, seller, right, eventId, at }) => {
     const kind = claimKind(claim);
     return kind === null || right === null ? [] : [{ seller, kind, right, eventId, at }];
-  });
-}
+  }),
+);
 
 export interface JudgedClaim {
   readonly claim: Claim;

@@ -14,7 +14,11 @@ export interface Job {
 
 /** Weight of something of that time: half after each half-life, counted in whole days up to the newest event; 0 before the number was reset. */
 export function weightOf({ learning, newestAt }: Readonly<BenchState>, about: string, at: string): number {
-  if (at <= (learning.resets.get(about) ?? '')) return 0;
+  return at <= (learning.resets.get(about) ?? '') ? 0 : fadedSince({ learning, newestAt }, at);
+}
+
+/** The same whatever it is about, as if nothing had been reset. */
+export function fadedSince({ learning, newestAt }: Pick<BenchState, 'learning' | 'newestAt'>, at: string): number {
   if (learning.halfLifeDays === null) return 1;
   return 2 ** (-Math.max(0, dayNumber(newestAt) - dayNumber(at)) / learning.halfLifeDays);
 }

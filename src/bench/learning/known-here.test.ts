@@ -88,6 +88,15 @@ describe('advice', () => {
     expect(contacts(...after).chance).toBeGreaterThan(contacts().chance! + 0.02);
   });
 
+  it('says from what a price was learned', () => {
+    const why = (...steps: Steps): string =>
+      contacts(...steps)
+        .decision.options.flatMap((option) => option.why)
+        .join(' ');
+    expect(why(seen('a', 7000), seen('b', 7000))).toMatch(/sells for 6\d\.\d\d GBP \(60\.00 GBP by its model, 2 known sales counted\)/);
+    expect(why()).not.toContain('by its model');
+  });
+
   it('counts the prices that were seen', () => {
     const value = (...steps: Steps) => contacts(...steps).decision.options.find(({ road }) => road === 'repair')!.value_minor;
     expect(value(seen('a', 20_000), seen('b', 20_000))).toBeGreaterThan(value());

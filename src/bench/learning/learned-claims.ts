@@ -49,7 +49,9 @@ function claimsBySeller(state: Readonly<BenchState>): ReadonlyMap<string, Claims
       sellers.set(seller, claims);
       const weight = weightOf(state, honestyId(seller, kind), at);
       const text = `#${item.number} ${item.name}: ${right ? 'right' : 'wrong'}`;
-      claims.set(kind, [...(claims.get(kind) ?? []), { eventId, itemId: item.id, at, text, weight, right }]);
+      const jobs = claims.get(kind) ?? [];
+      jobs.push({ eventId, itemId: item.id, at, text, weight, right });
+      claims.set(kind, jobs);
     }
   }
   return sellers;

@@ -41,7 +41,9 @@ function allJobs(state: Readonly<BenchState>, model: Model): ReadonlyMap<string,
       const fitting = mended ? 1 : Object.keys(mends).reduce((sum, fault) => sum + (faults.get(fault) ?? 0), 0);
       const text = `#${item.number} ${item.name}: ${entry.outcome.replaceAll('-', ' ')}, ${entry.minutes} min`;
       const job = { eventId: entry.eventId, itemId: item.id, at: entry.at, text, weight: 1, mended, fitting, minutes: entry.minutes };
-      jobs.set(entry.remedy, [...(jobs.get(entry.remedy) ?? []), job]);
+      const others = jobs.get(entry.remedy);
+      if (others) others.push(job);
+      else jobs.set(entry.remedy, [job]);
     }
   }
   return jobs;

@@ -22,8 +22,15 @@ export function withLearned(model: Model, { numbers, references, priceSpread }: 
     for_parts: price('price-for-parts', file.prices.for_parts),
     spread: priceSpread ?? file.prices.spread,
   };
-  return { ...model, own: { stamp, references }, file: { ...file, faults, remedies, prices } };
+  return {
+    ...model,
+    own: { stamp, references, price: ownPrice(file, found.get(`price.${file.id}`)) },
+    file: { ...file, faults, remedies, prices },
+  };
 }
+
+const ownPrice = (file: ModelFile, number: Numbers[number] | undefined) =>
+  number ? { shippedMinor: file.prices.working, sales: number.jobs.length } : null;
 
 function learnedRemedy(
   remedy: ModelFile['remedies'][number],

@@ -5,7 +5,7 @@ const figures = (value: number, digits = 3): string => String(Number(value.toPre
 const percent = (share: number): string => `${Math.round(100 * share)} %`;
 export const milli = (value: number): string => `${Math.round(1000 * value)}`;
 
-export const STATE_WORDS: Readonly<Record<TestVerdict, string>> = {
+const STATE_WORDS: Readonly<Record<TestVerdict, string>> = {
   good: 'good',
   suspect: 'suspect',
   bad: 'bad',

@@ -4,6 +4,7 @@ import type { Model } from '../models/index.ts';
 import type { BenchState, Item } from '../state.ts';
 import type { AskingView } from '../views/index.ts';
 import { interval, lastPlace } from './market-view.ts';
+import { postageOf } from './postage-of.ts';
 import { offersOf } from './offers-of.ts';
 import { pricesKnown } from './prices-known.ts';
 import { conditionOf, originalShare } from './sales-of.ts';
@@ -31,6 +32,8 @@ export function askingView(state: Readonly<BenchState>, model: Model, item: Item
     condition,
     original,
     ask_minor: roundHalfEven(best.askMinor),
+    place,
+    postage_minor: postageOf(state, model),
     fee_minor: roundHalfEven(feeAt(state, place, state.newestAt, best.askMinor)),
     net_minor: roundHalfEven(best.netMinor),
     median_days: best.medianDays,

@@ -204,11 +204,17 @@ export interface ReferenceReading {
   readonly value: number | null;
 }
 
+/** The shipped price of a working one, and from how many known sales the one in its place was learned. */
+export interface OwnPrice {
+  readonly shippedMinor: number;
+  readonly sales: number;
+}
+
 /** A model ready for use: its file with what it inherits filled in, and its reference readings and photos. */
 export interface Model {
   readonly file: ModelFile;
   /** Where this bench has put numbers of its own in place of those that ship: a name for just these numbers, and its own references by point. */
-  readonly own?: { readonly stamp: string; readonly references: ReadonlyMap<string, Reference> };
+  readonly own?: { readonly stamp: string; readonly references: ReadonlyMap<string, Reference>; readonly price: OwnPrice | null };
   readonly readings: readonly ReferenceReading[];
   /** Reference photos beside the model file, by side. */
   readonly photos: readonly { readonly side: string; readonly path: string }[];

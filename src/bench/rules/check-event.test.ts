@@ -17,7 +17,7 @@ function objection(before: readonly Step[], [kind, body]: Step) {
     proofSteps: (itemId) => {
       const steps = ['power', 'light'].map((id) => {
         const done = state.items.get(itemId)?.proof.get(id);
-        const words = { name: `${id} works`, how: '', limits: [], because: [], measured: [], cautions: [] };
+        const words = { name: `${id} works`, how: '', limits: [], because: [], measured: [], measured_by: [], cautions: [] };
         return { id, ...words, outcome: done?.outcome ?? ('open' as const), reason: done?.reason ?? '' };
       });
       return { steps, ready: steps.every((step) => step.outcome === 'pass' || step.outcome === 'signed-off') };

@@ -46,7 +46,8 @@ export function itemFile(live: LiveLog, advisor: Advisor, item: Item): ItemFile 
     log: (live.byItem.get(item.id) ?? []).map((stored) => logLine(stored, state, models)),
     ...advisor.fileParts(state, item.id),
     tests: item.tests.map(testView),
-    sound_reference: soundReference(state, item),
+    sound_reference: newestKnownGood(state, item, 'sound'),
+    colour_reference: newestKnownGood(state, item, 'colour'),
     grade: item.grade,
     money: moneyOf(state, item),
     seq: state.seq,
@@ -64,10 +65,10 @@ const testView = ({ test, verdict, text, values, knownGood, beforeWork, eventId,
   event_id: eventId,
 });
 
-/** The newest sound check of any unit of the model that was known to be well, itself too. */
-function soundReference(state: Readonly<BenchState>, { modelId }: Item): TestView | null {
+/** The newest test of any unit of the model, itself too, that was known to be well. */
+function newestKnownGood(state: Readonly<BenchState>, { modelId }: Item, name: TestResult['test']): TestView | null {
   const known = [...state.items.values()].flatMap((each) =>
-    each.modelId === modelId ? each.tests.filter(({ test, knownGood }) => test === 'sound' && knownGood) : [],
+    each.modelId === modelId ? each.tests.filter((test) => test.test === name && test.knownGood) : [],
   );
   const newest = known.toSorted((a, b) => (a.at < b.at ? 1 : -1))[0];
   return newest ? testView(newest) : null;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Tone } from '../../core/rework/index.ts';
 import type { DisplayFound } from '../../core/vision/index.ts';
-import { displayTest, referenceTone, soundTest } from './index.ts';
+import { colourTest, displayTest, referenceColour, referenceTone, soundTest } from './index.ts';
 
 const tone = (changes: Partial<Tone> = {}): Tone => ({
   hertz: 1000,
@@ -81,5 +81,26 @@ describe('a display check', () => {
     expect(
       displayTest([{ shows: 'black', found: found({ darkestPercent: null }) }]).values.map(({ criterion }) => criterion),
     ).not.toContain('light');
+  });
+});
+
+describe('the colour of a shell', () => {
+  const grey = { L: 60, a: 0, b: 2 };
+
+  it('is compared with an unfaded one of its model, and says which way it went', () => {
+    const unfaded = referenceColour(colourTest(grey, null, true).values)!;
+    expect(unfaded).toEqual(grey);
+    const faded = colourTest({ L: 58, a: 2, b: 14 }, unfaded, false);
+    expect(faded.text).toMatch(/^ΔE00 \d+(\.\d)? from an unfaded shell, yellower by 12\.0 of b\*\.$/);
+    expect(faded).toMatchObject({ verdict: 'suspect', values: expect.arrayContaining([expect.objectContaining({ criterion: 'colour' })]) });
+    expect(colourTest({ ...grey, L: 60.5 }, unfaded, false)).toMatchObject({
+      verdict: 'good',
+      text: expect.not.stringContaining('yellower'),
+    });
+  });
+
+  it('says nothing where none was measured', () => {
+    expect(colourTest(grey, null, false).verdict).toBe('not-known');
+    expect(referenceColour([{ name: 'L*', value: 60, unit: '' }])).toBeNull();
   });
 });

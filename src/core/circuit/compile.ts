@@ -103,7 +103,11 @@ export function compileCircuit(
   };
   const { conditions, x } = around ?? { conditions: asWritten(netlist), x: new Float64Array(size + 1) };
   const lu = orderPivots(circuit, conditions, x) ?? orderByPattern(circuit);
-  if (!lu) throw new CircuitError('singular', 'the equations of these parts have no solution whatever their values');
+  if (!lu)
+    throw new CircuitError(
+      'singular',
+      'the equations of these parts have no solution whatever their values, or the parts are joined so densely that it would take too long',
+    );
   return { ...circuit, lu };
 }
 

@@ -27,7 +27,13 @@ describe('the order of remedies', () => {
 
   it('is refused for more remedies than can be put in order exactly', () => {
     const remedy: Remedy = { id: 'a', minutes: 1, partsCostMinor: 0, risk: 0, stage: 'open', mends: {} };
-    expect(() => bestOrder([], Array(9).fill(remedy), LADDER_STAKES)).toThrow(DiagnosisError);
+    expect(() =>
+      bestOrder(
+        [],
+        Array.from({ length: 9 }, () => remedy),
+        LADDER_STAKES,
+      ),
+    ).toThrow(DiagnosisError);
   });
 });
 

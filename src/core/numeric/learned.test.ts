@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { learnedChance, learnedRate, learnedTime, randomStream } from './index.ts';
+import { learnedChance, learnedNormal, learnedRate, learnedTime, randomStream, type RandomStream } from './index.ts';
 
 describe('a learned number', () => {
   it('is the belief before while nothing was done', () => {
@@ -34,6 +34,36 @@ describe('a learned number', () => {
     expect(inside / tries).toBeLessThan(0.95);
   });
 
+  it('has limits of a mean and a spread that hold nine truths in ten where truths lie as the belief before says', () => {
+    const random = randomStream('mean and spread');
+    let [means, spreads, tries] = [0, 0, 0];
+    for (; tries < 600; tries++) {
+      const spread = 0.2 + 0.5 * random();
+      const truth = { mean: 3 + spread * Math.SQRT2 * normal(random), spread };
+      const values = Array.from({ length: 40 }, () => ({ value: truth.mean + truth.spread * normal(random), weight: 1 }));
+      const learned = learnedNormal({ mean: 3, spread: 0.45 }, 0.5, values);
+      if (truth.mean >= learned.mean.low && truth.mean <= learned.mean.high) means++;
+      if (truth.spread >= learned.spread.low && truth.spread <= learned.spread.high) spreads++;
+    }
+    for (const inside of [means, spreads]) {
+      expect(inside / tries).toBeGreaterThan(0.86);
+      expect(inside / tries).toBeLessThan(0.95);
+    }
+  });
+
+  it('of readings is the reference before where there are none, and lies between it and them where there are some', () => {
+    const before = { mean: 3.3, spread: 0.05 };
+    const none = learnedNormal(before, 5, []);
+    expect([none.mean.mean, none.spread.mean]).toEqual([3.3, expect.closeTo(0.05, 12)]);
+    const some = learnedNormal(
+      before,
+      5,
+      [3.4, 3.4, 3.4, 3.4, 3.4].map((value) => ({ value, weight: 1 })),
+    );
+    expect(some.mean.mean).toBeCloseTo(3.35, 12);
+    expect(some.spread.mean).toBeCloseTo(Math.sqrt((5 * 0.05 ** 2 + (25 / 10) * 0.1 ** 2) / 10), 12);
+  });
+
   it('narrows as more is done, and leaves out times of nothing', () => {
     const times = (count: number) => Array.from({ length: count }, (_, i) => ({ value: 10 + (i % 3), weight: 1 }));
     const width = (count: number): number => {
@@ -44,3 +74,6 @@ describe('a learned number', () => {
     expect(learnedTime(12, 3, 0.4, [{ value: 0, weight: 1 }])).toEqual(learnedTime(12, 3, 0.4, []));
   });
 });
+
+/** A normal number from two uniform ones. Box & Muller (1958). */
+const normal = (random: RandomStream): number => Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());

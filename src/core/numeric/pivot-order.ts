@@ -22,10 +22,13 @@ export interface EliminationPlan {
 const PIVOT_THRESHOLD = 1e-3;
 /** Rows and columns that are looked through at each step, shortest first, before the best entry so far is taken. */
 const CANDIDATES = 4;
+/** Products of one factorisation at most. Boards of some thousand nodes take a hundredth of it; a pattern that fills up takes memory without end. */
+const MOST_PRODUCTS = 20_000_000;
 
 /**
  * Orders the pivots by Markowitz's count (1957) among entries that are large enough, looking only at the shortest rows and columns (Zlatev 1980),
- * and lays out every step with its fill. `values` are typical ones, one an entry of the pattern. Undefined where no pivot is left.
+ * and lays out every step with its fill. `values` are typical ones, one an entry of the pattern. Undefined where no pivot is left, and where the
+ * pattern fills up so much that a factorisation would take more than twenty million products.
  */
 export function planElimination(
   size: number,
@@ -36,9 +39,12 @@ export function planElimination(
   const active = new Active(size);
   const entered = rows.map((row, i) => active.enter(row, cols[i]!, values[i]!));
   const steps: Step[] = [];
+  let products = 0;
   for (let k = 0; k < size; k++) {
     const pivot = active.choose();
     if (pivot < 0) return undefined;
+    products += active.productsOf(pivot);
+    if (products > MOST_PRODUCTS) return undefined;
     steps.push(active.eliminate(pivot));
   }
   return layOut(active, steps, entered);
@@ -151,6 +157,11 @@ class Active {
     let most = 0;
     for (const other of this.byCol[this.colOf[slot]!]!) most = Math.max(most, Math.abs(this.values[other]!));
     return Math.abs(this.values[slot]!) >= PIVOT_THRESHOLD * most;
+  }
+
+  /** How many products it takes to eliminate this pivot. */
+  productsOf(pivot: number): number {
+    return (this.byRow[this.rowOf[pivot]!]!.length - 1) * (this.byCol[this.colOf[pivot]!]!.length - 1);
   }
 
   /** Takes the pivot's row and column out and adds the fill. */

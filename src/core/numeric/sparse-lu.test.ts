@@ -79,3 +79,11 @@ describe('a sparse LU', () => {
     expect(SparseLu.ordered({ size: 2, rows: [0], cols: [0] }, [1])).toBeUndefined();
   });
 });
+
+it('takes no order for a pattern that would fill up without end', () => {
+  const size = 400;
+  const places = Array.from({ length: size * size }, (_, i) => i);
+  const dense = { size, rows: places.map((i) => Math.floor(i / size)), cols: places.map((i) => i % size) };
+  const values = places.map((i) => (Math.floor(i / size) === i % size ? size : 1));
+  expect(SparseLu.ordered(dense, values)).toBeUndefined();
+});

@@ -23,7 +23,7 @@ export class SparseLu {
 
   /**
    * Orders the pivots by the pattern and by typical values, one for each entry. Undefined where no pivot is left at some step: a matrix of
-   * these values is singular.
+   * these values is singular, or fills up beyond what is worked on.
    */
   static ordered(pattern: SparsePattern, values: ArrayLike<number>): SparseLu | undefined {
     const plan = planElimination(pattern.size, pattern.rows, pattern.cols, values);

@@ -27,11 +27,19 @@ export function readYaml(text: string): YamlText {
     });
     const bad = [...doc.errors, ...doc.warnings].slice(0, MOST_PROBLEMS);
     if (bad.length > 0) return { ok: false, problems: bad.map((error) => syntaxProblem(error, doc, lineCounter)) };
-    return { ok: true, value: doc.toJS({ maxAliasCount: MOST_ALIASES }), placeOf: (path) => locate(doc, lineCounter, path) };
+    const value = doc.toJS({ maxAliasCount: MOST_ALIASES }) as unknown;
+    if (holdsItself(value)) return { ok: false, problems: [aliases] };
+    return { ok: true, value, placeOf: (path) => locate(doc, lineCounter, path) };
   } catch (error) {
     if (error instanceof ReferenceError) return { ok: false, problems: [aliases] };
     throw error;
   }
+}
+
+/** Whether an alias stands inside what it names: such a value has no end. */
+function holdsItself(value: unknown, around: readonly unknown[] = []): boolean {
+  if (typeof value !== 'object' || value === null) return false;
+  return around.includes(value) || Object.values(value).some((inner) => holdsItself(inner, [...around, value]));
 }
 
 type YamlError = Document.Parsed['errors'][number] | Document.Parsed['warnings'][number];

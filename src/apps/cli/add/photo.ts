@@ -2,7 +2,8 @@ import { basename } from 'node:path';
 import type { PhotoStore } from '../../../bench/ports.ts';
 import { problemOfPhoto } from '../../../bench/words.ts';
 import type { Session } from '../session.ts';
-import { EXIT, misuse, Stop } from '../stop.ts';
+import { MOST_BYTES, readInput } from '../read-input.ts';
+import { EXIT, Stop } from '../stop.ts';
 import type { AddSpec } from './add-command.ts';
 
 /** Pictures of an item: all of them are kept, or none is noted. */
@@ -23,9 +24,7 @@ export const PHOTO: AddSpec = {
 };
 
 async function keep(session: Session, photos: PhotoStore, file: string): Promise<string> {
-  const bytes = await session.parts.readFile(file).catch(() => {
-    throw misuse('no-such-file', { where: 'FILE', detail: file });
-  });
+  const bytes = await readInput(session.parts, file, MOST_BYTES.photo);
   const kept = await photos.put(basename(file), bytes);
   if (!kept.ok) throw new Stop(EXIT.usage, problemOfPhoto(kept));
   return kept.photo.hash;

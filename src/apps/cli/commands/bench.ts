@@ -7,6 +7,7 @@ import type { CliParts } from '../cli-parts.ts';
 import { moneyIn } from '../money.ts';
 import { counted } from '../print/counted.ts';
 import { homeOf, withSession, type Session } from '../session.ts';
+import { MOST_BYTES, readInput } from '../read-input.ts';
 import { EXIT, misuse, Stop } from '../stop.ts';
 
 /** The bench as a whole: making it, serving it, and one file in and out. */
@@ -107,9 +108,7 @@ async function exportTo(session: Session, file: string): Promise<void> {
 }
 
 async function importFrom(session: Session, file: string): Promise<void> {
-  const bytes = await session.parts.readFile(file).catch(() => {
-    throw misuse('no-such-file', { where: 'FILE', detail: file });
-  });
+  const bytes = await readInput(session.parts, file, MOST_BYTES.bundle);
   const read = await session.parts.bundle.read(bytes);
   if (!read.ok) throw misuse('bad-bundle', { where: 'FILE', detail: read.detail });
   const taken = await takeBundle(session.bench, session.photos, read);

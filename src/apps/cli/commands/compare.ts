@@ -5,6 +5,7 @@ import type { CliParts } from '../cli-parts.ts';
 import { csvLines } from '../csv-lines.ts';
 import { moneyText } from '../money.ts';
 import { table } from '../print/table.ts';
+import { readText } from '../read-input.ts';
 import { withSession, type Session } from '../session.ts';
 import { misuse } from '../stop.ts';
 import { sound } from '../sound.ts';
@@ -30,11 +31,9 @@ export function compareCommand(program: Command, parts: CliParts): void {
 
 async function compare(session: Session, file: string, { model = '', csv }: CompareOptions): Promise<void> {
   const { bench, parts, show } = session;
-  const bytes = await parts.readFile(file).catch(() => {
-    throw misuse('no-such-file', { where: 'FILE', detail: file });
-  });
+  const text = await readText(parts, file);
   const { currency } = bench.overview();
-  const { listings, problems } = listingsFromCsv(csvLines(new TextDecoder().decode(bytes)), currency);
+  const { listings, problems } = listingsFromCsv(csvLines(text), currency);
   const [problem] = problems;
   if (problem)
     throw misuse('bad-table', { where: file, detail: `line ${problem.line}, ${problem.field} ${problem.message}. ${problem.next}` });

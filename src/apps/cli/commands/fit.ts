@@ -4,8 +4,9 @@ import type { BenchState } from '../../../bench/state.ts';
 import type { FitQuestion } from '../../../bench/views/index.ts';
 import type { CliParts } from '../cli-parts.ts';
 import { csvLines } from '../csv-lines.ts';
-import { patternFile, textOf, writeOut } from '../pattern-file.ts';
+import { patternFile, writeOut } from '../pattern-file.ts';
 import { fitLines } from '../print/fit-lines.ts';
+import { readText } from '../read-input.ts';
 import { withSession } from '../session.ts';
 import { misuse } from '../stop.ts';
 import { toldText } from '../told-text.ts';
@@ -53,6 +54,6 @@ async function questionOf(parts: CliParts, place: string, files: readonly string
   const [ofPlace, ofPart] = [toldText(options.place, '--place'), toldText(options.part, '--part')];
   const under = withTold(await patternFile(parts, place), ofPlace);
   const over = await Promise.all(files.map(async (file) => recordOf({ ...withTold(await patternFile(parts, file), ofPart), name: file })));
-  const list = options.list === undefined ? '' : await textOf(parts, options.list);
+  const list = options.list === undefined ? '' : await readText(parts, options.list);
   return { place: recordOf(under), parts: over, drawer: options.drawer ?? false, list };
 }

@@ -22,6 +22,7 @@ import {
 } from '../../../bench/logs/index.ts';
 import { ALLOYS, CHEMISTRIES, judgeCharge, judgeHeat, type Alloy, type ChemistryId, type Role } from '../../../core/rework/index.ts';
 import type { CliParts } from '../cli-parts.ts';
+import { readText } from '../read-input.ts';
 import { splitRows } from '../split-rows.ts';
 import { withSession } from '../session.ts';
 import { misuse } from '../stop.ts';
@@ -73,7 +74,7 @@ export function logCommands(program: Command, parts: CliParts): void {
 }
 
 async function charge(parts: CliParts, file: string, options: ChargeOptions, command: Command): Promise<void> {
-  const log = taken(readChargeLog(await textOf(parts, file), splitRows, options.columns), file);
+  const log = taken(readChargeLog(await readText(parts, file), splitRows, options.columns), file);
   const chemistry = known('--chemistry', options.chemistry, CHEMISTRIES) as ChemistryId | undefined;
   const gaps = log.clock.filter(({ kind }) => kind === 'gap').map(({ row }) => ({ row }));
   const ratedAh = options.printedMah === undefined ? undefined : options.printedMah / 1000;
@@ -95,7 +96,7 @@ async function charge(parts: CliParts, file: string, options: ChargeOptions, com
 }
 
 async function heat(parts: CliParts, file: string, options: HeatOptions, command: Command): Promise<void> {
-  const log = taken(readHeatLog(await textOf(parts, file), splitRows, options.columns), file);
+  const log = taken(readHeatLog(await readText(parts, file), splitRows, options.columns), file);
   const alloy = known('--alloy', options.alloy, ALLOYS) as Alloy | undefined;
   const judged = judgeHeat(log.rows, alloy, options.peak);
   if (!judged.ok || alloy === undefined)
@@ -130,13 +131,6 @@ async function show(parts: CliParts, command: Command, { test, log, said, lines,
     const noted = session.note([{ kind: 'test-done', body }]);
     session.show({ ...noted, read, ...answer }, () => [...read, '', ...lines, `Noted with ${item}.`]);
   });
-}
-
-async function textOf(parts: CliParts, file: string): Promise<string> {
-  const bytes = await parts.readFile(file).catch(() => {
-    throw misuse('no-such-file', { detail: file });
-  });
-  return new TextDecoder().decode(bytes);
 }
 
 function taken<L extends ChargeLog | HeatLog>(log: L, file: string): Extract<L, { ok: true }> {

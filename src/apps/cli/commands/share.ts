@@ -3,6 +3,7 @@ import { readShared } from '../../../bench/learning/read-shared.ts';
 import { problemFor } from '../../../bench/words.ts';
 import { numberIn } from '../add/add-command.ts';
 import type { CliParts } from '../cli-parts.ts';
+import { readText } from '../read-input.ts';
 import { withSession, type Session } from '../session.ts';
 import { EXIT, misuse, Stop } from '../stop.ts';
 
@@ -46,10 +47,7 @@ async function share({ bench, parts, show }: Session, model: string, file: strin
 }
 
 async function takeIn({ parts, note, show }: Session, file: string, { from, weight }: TakeOptions): Promise<void> {
-  const bytes = await parts.readFile(file).catch(() => {
-    throw misuse('no-such-file', { where: 'FILE', detail: file });
-  });
-  const read = readShared(new TextDecoder().decode(bytes), from, numberIn({ weight }, 'weight')!);
+  const read = readShared(await readText(parts, file), from, numberIn({ weight }, 'weight')!);
   if (!read.ok) throw new Stop(EXIT.refused, problemFor('bad-bundle', { where: 'FILE', detail: read.detail }));
   const noted = note([{ kind: 'learned-taken-in', body: { ...read.body } }]);
   show(noted, () => [

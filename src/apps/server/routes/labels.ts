@@ -24,7 +24,7 @@ const Query = z
       .url({ protocol: /^https?$/ })
       .max(200)
       .optional()
-      .meta({ description: 'Where the codes open the bench; else where this request came in' }),
+      .meta({ description: 'Where the codes open the bench; else where the network reaches it, or where this request came in' }),
   })
   .refine(({ items, bags }) => items !== '' || bags !== '', { path: ['items'], error: 'names nothing, and neither does bags' });
 
@@ -42,10 +42,10 @@ const route = createRoute({
 const wanted = (text: string): readonly string[] | 'all' => (text === 'all' ? 'all' : text.split(',').filter((name) => name.trim() !== ''));
 
 /** Labels for paper. */
-export const labelRoutes = ({ bench, printer }: AppParts) =>
+export const labelRoutes = ({ bench, printer, network }: AppParts) =>
   new OpenAPIHono().openapi(route, async (c) => {
     const { items, bags, sheet, skip, address } = c.req.valid('query');
-    const link = (address ?? new URL(c.req.url).origin).replace(/\/+$/, '');
+    const link = (address ?? network()?.urls[0] ?? new URL(c.req.url).origin).replace(/\/+$/, '');
     const made = labelsOf(bench.state(), bench.model, { items: wanted(items), bags: wanted(bags), address: link });
     if (!made.ok) throw refuse(made.code, { where: made.code === 'no-such-bag' ? 'bags' : 'items', detail: made.name });
     const pdf = await printer.labels(layoutLabels(made.labels, sheetOf(sheet)!, skip));

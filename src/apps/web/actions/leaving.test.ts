@@ -31,8 +31,24 @@ describe('letting a unit go', () => {
   });
 
   it('counts the usual fee to the nearest penny', () => {
-    expect(usualFeeMinor(6499, 12.8)).toBe(832); // 831.872
-    expect(usualFeeMinor(0, 12.8)).toBe(0);
+    const usual = { fee_percent: 12.8, fees: [] };
+    expect(usualFeeMinor(6499, usual, '', '2026-05-01')).toBe(832); // 831.872
+    expect(usualFeeMinor(0, usual, '', '2026-05-01')).toBe(0);
+  });
+
+  it('counts the fee of a place by the own table that holds on the day', () => {
+    const table = (from_day: string, percent: number) => ({
+      place: 'Fair',
+      from_day,
+      bands: [{ up_to_minor: null, percent }],
+      fixed_minor: 30,
+      cap_minor: null,
+    });
+    const bench = { fee_percent: 50, fees: [table('2026-01-01', 10), table('2026-06-01', 20)] };
+    expect(usualFeeMinor(1000, bench, 'Fair', '2026-05-01')).toBe(130);
+    expect(usualFeeMinor(1000, bench, 'Fair', '2026-07-01')).toBe(230);
+    expect(usualFeeMinor(1000, bench, 'Market', '2026-07-01')).toBe(500);
+    expect(usualFeeMinor(1000, bench, 'Fair', '2025-07-01')).toBe(500);
   });
 });
 

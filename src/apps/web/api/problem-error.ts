@@ -16,6 +16,8 @@ export class ProblemError extends Error {
     readonly code: string,
     message: string,
     readonly where?: string,
+    /** Of the answer; 0 where none came. */
+    readonly status = 0,
   ) {
     super(message);
     this.name = 'ProblemError';
@@ -30,7 +32,7 @@ export class ProblemError extends Error {
 /** The problem that an answer with a status of 400 or above carries. */
 export async function problemOf(response: Response): Promise<ProblemError> {
   const problem: unknown = await response.json().catch(() => null);
-  if (isProblem(problem)) return new ProblemError(problem.code, problem.message, problem.where);
+  if (isProblem(problem)) return new ProblemError(problem.code, problem.message, problem.where, response.status);
   return new ProblemError(
     'unreadable-answer',
     `The bench answered with error ${response.status} and gave no reason. Try again in a moment.`,

@@ -205,9 +205,10 @@ export const useMarket = (modelId: string) =>
   });
 
 /** What to ask for a unit; a bid of null asks for nothing more. */
-export const useAsking = (itemId: string, bidMinor: number | null) =>
+export const useAsking = (itemId: string, bidMinor: number | null, enabled = true) =>
   useQuery({
     queryKey: ['asking', itemId, bidMinor],
+    enabled,
     placeholderData: keepPreviousData,
     queryFn: ({ signal }) =>
       ask<AskingView>(`/api/items/${encodeURIComponent(itemId)}/asking${bidMinor === null ? '' : `?bid_minor=${bidMinor}`}`, { signal }),

@@ -20,7 +20,7 @@ export function ListForm() {
         if (priceMinor !== null) void record(listItem(file.row.id, priceMinor, place));
       }}
     >
-      <AskAdvice itemId={file.row.id} currency={bench.currency} take={setPriceMinor} />
+      {file.row.kind === 'unit' && <AskAdvice itemId={file.row.id} currency={bench.currency} take={setPriceMinor} />}
       <div className="fields">
         <MoneyField
           label="Asking price"

@@ -1,7 +1,9 @@
 import { useState } from 'react';
 import { addPhotos, type Side } from '../actions/add-photos.ts';
 import { postPhotos } from '../api/post-photos.ts';
-import { sentenceOf } from '../api/problem-error.ts';
+import { ProblemError, sentenceOf } from '../api/problem-error.ts';
+import { photoParcels } from '../offline/photo-parcels.ts';
+import { outbox } from '../offline/outbox-here.ts';
 import { counted } from '../format/number.ts';
 import { useRecorder } from '../record/recorder-context.ts';
 import { Pick } from '../ui/pick.tsx';
@@ -17,15 +19,30 @@ export function PhotoAdd() {
   const { record, tell } = useRecorder();
   const [side, setSide] = useState<Side>('front');
   const [sending, setSending] = useState(0);
+  const keep = async (files: readonly File[]): Promise<void> => {
+    const { parcels, hashes } = await photoParcels(files);
+    await outbox.keep(parcels);
+    await record(addPhotos(file.row.id, hashes, side));
+  };
   const send = async (files: readonly File[]): Promise<void> => {
     if (files.length === 0) return;
     setSending(files.length);
     try {
+      if (outbox.state().waiting.length > 0) return await keep(files);
       const results = await postPhotos(files);
       for (const result of results) if (!result.ok) tell(`${result.name}: ${result.message}`, 'bad');
       const hashes = results.flatMap((result) => (result.ok ? [result.photo.hash] : []));
       if (hashes.length > 0) await record(addPhotos(file.row.id, [...new Set(hashes)], side));
     } catch (error) {
+      const isAway = error instanceof ProblemError && error.code === 'unreachable';
+      if (
+        isAway &&
+        (await keep(files).then(
+          () => true,
+          () => false,
+        ))
+      )
+        return;
       tell(`Not sent: ${sentenceOf(error)}`, 'bad');
     } finally {
       setSending(0);

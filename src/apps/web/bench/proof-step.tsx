@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { proveStep, type ProofAnswer } from '../actions/prove-step.ts';
+import { TEST_NAMES } from '../../../bench/report/test-names.ts';
 import type { ProofView } from '../../../bench/views/index.ts';
 import { useRecorder } from '../record/recorder-context.ts';
 import { Cautions } from '../ui/cautions.tsx';
@@ -25,6 +26,11 @@ export function ProofStep({ step }: { readonly step: ProofView['steps'][number] 
             <li key={limit}>{limit}</li>
           ))}
         </ul>
+      )}
+      {step.measured_by.length > 0 && step.measured.length === 0 && (
+        <p className="small">
+          It can be measured: <a href="#tests">{step.measured_by.map((test) => TEST_NAMES[test]).join(', ')}</a>
+        </p>
       )}
       {step.measured.length > 0 && (
         <ul className="small lines" aria-label="Measured">

@@ -17,13 +17,19 @@ export function LabelsSection({ bags }: { readonly bags: DrawerView['bags'] }) {
   const [areBags, setBags] = useState(true);
   const [sheet, setSheet] = useState(SHEETS[0]!.id);
   const [skip, setSkip] = useState(0);
-  const [address, setAddress] = useState(window.location.origin);
+  const [address, setAddress] = useState('');
   const full = bags.filter(({ count }) => count > 0).length;
   const items = units
     .split(/[\s,]+/)
     .filter((name) => name !== '')
     .join(',');
-  const query = new URLSearchParams({ items, bags: areBags ? 'all' : '', sheet, skip: String(skip), address });
+  const query = new URLSearchParams({
+    items,
+    bags: areBags ? 'all' : '',
+    sheet,
+    skip: String(skip),
+    ...(address === '' ? {} : { address }),
+  });
   const isSomething = items !== '' || (areBags && full > 0);
   return (
     <Section id="labels" title="Labels">
@@ -39,7 +45,10 @@ export function LabelsSection({ bags }: { readonly bags: DrawerView['bags'] }) {
             max={200}
             onChange={(typed) => setSkip(Math.min(200, Math.round(typed)))}
           />
-          <Field label="Address that the codes open" hint="As whoever scans reaches this bench">
+          <Field
+            label="Address that the codes open"
+            hint="Leave it empty for that of the network, or of this machine where the bench is not open to others"
+          >
             <input type="url" value={address} maxLength={200} onChange={(event) => setAddress(event.target.value)} />
           </Field>
         </div>

@@ -1,8 +1,10 @@
 import { useState } from 'react';
 import { FitError, partFromDrawing, type DrawnPegs, type PartDrawing, type PartKind } from '../../../core/fit/index.ts';
+import { wantedPads } from '../../../bench/fit/index.ts';
 import { Field } from '../ui/field.tsx';
 import { NumberField } from '../ui/number-field.tsx';
 import { Pick } from '../ui/pick.tsx';
+import { ChipCode } from './chip-code.tsx';
 import { KIND_NAMES } from './kind-words.ts';
 import type { NamedPattern } from './named-pattern.ts';
 import { Troubles } from './troubles.tsx';
@@ -36,6 +38,7 @@ const USUAL_PEGS: DrawnPegs = { count: 2, apartMm: 6, inwardMm: 2.5, sizeMm: 0.9
 export function DrawingForm({ onPattern }: { readonly onPattern: (made: NamedPattern) => void }) {
   const [drawn, setDrawn] = useState(BLANK);
   const [trouble, setTrouble] = useState<string | null>(null);
+  const wanted = wantedPads({ ...drawn, heightMm: null });
   const change = (part: Partial<Drawn>): void => setDrawn({ ...drawn, ...part });
   return (
     <form
@@ -61,8 +64,10 @@ export function DrawingForm({ onPattern }: { readonly onPattern: (made: NamedPat
         <NumberField label="Pins in all" value={drawn.pins} min={1} max={2000} onChange={(pins) => change({ pins: Math.round(pins) })} />
         <Millimetres label="From pin to pin (mm)" value={drawn.pitchMm} onChange={(pitchMm) => change({ pitchMm })} />
       </div>
+      {drawn.kind === 'chip' && <ChipCode onPick={change} />}
       <FeetFields drawn={drawn} change={change} />
       <PegFields drawn={drawn} change={change} />
+      {wanted !== null && <p className="small muted">{wanted}</p>}
       <Troubles troubles={trouble === null ? [] : [trouble]} />
       <button type="submit">Lay this part over the place</button>
     </form>

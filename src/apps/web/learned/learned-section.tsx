@@ -25,6 +25,9 @@ const GROUPS: readonly { readonly about: Learned['about']; readonly title: strin
   { about: 'noise', title: 'How far readings of good boards differ' },
 ];
 
+/** A longer list is read by nobody. */
+const MOST_JOBS = 50;
+
 /** What the bench has learned, before and now, each number with the jobs behind it and a way to begin anew. */
 export function LearnedSection() {
   const [learned, models] = [useLearned(), useModels()];
@@ -71,14 +74,17 @@ function One({ number, currency }: { readonly number: Learned; readonly currency
       title={`${number.name}: ${say(number.before)} before, ${say(number.mean)} now (nine in ten: ${say(number.low)} to ${say(number.high)})`}
     >
       <ul className="plain-list">
-        {number.jobs.map((job) => (
+        {number.jobs.slice(-MOST_JOBS).map((job) => (
           <li key={`${job.event_id} ${job.item_id}`}>
             {job.item_id === null ? job.text : <Link href={`/bench/${encodeURIComponent(job.item_id)}`}>{job.text}</Link>} ({day(job.at)},
             counts {Math.round(100 * job.weight)} %)
           </li>
         ))}
       </ul>
-      <p className="small muted">From {counted(number.jobs.length, 'job')}.</p>
+      <p className="small muted">
+        From {counted(number.jobs.length, 'job')}
+        {number.jobs.length > MOST_JOBS && `, of which the last ${MOST_JOBS} are shown`}.
+      </p>
       <button type="button" disabled={busy} onClick={() => void record(resetLearned(number.id, number.name))}>
         Begin anew<span className="sr-only">: {number.name}</span>
       </button>

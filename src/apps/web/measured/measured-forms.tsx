@@ -1,6 +1,7 @@
 import { Link } from 'wouter';
 import { Fold } from '../ui/fold.tsx';
 import { ChargeLogForm } from './charge-log-form.tsx';
+import { ColourForm } from './colour-form.tsx';
 import { DisplayForm } from './display-form.tsx';
 import { HeatLogForm } from './heat-log-form.tsx';
 import { SoundForm } from './sound-form.tsx';
@@ -17,6 +18,9 @@ export default function MeasuredForms() {
       </Fold>
       <Fold title="Display check">
         <DisplayForm />
+      </Fold>
+      <Fold title="Colour of the shell">
+        <ColourForm />
       </Fold>
       <Fold title="Log of heat">
         <HeatLogForm />

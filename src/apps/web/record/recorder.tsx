@@ -8,6 +8,7 @@ import { askAnew } from '../api/ask-anew.ts';
 import { postEvents } from '../api/post-events.ts';
 import { ProblemError, sentenceOf } from '../api/problem-error.ts';
 import { sawUpTo, whileWriting } from '../api/seen-seq.ts';
+import { outbox } from '../offline/outbox-here.ts';
 import { deviceName } from './device.ts';
 import { RecorderContext } from './recorder-context.ts';
 import { Toasts, type Toast } from './toasts.tsx';
@@ -34,7 +35,14 @@ export function Recorder({ children }: { readonly children: ReactNode }) {
   const send = useCallback(
     async function sendEvents(events: readonly StampedEvent[], said: string, undoable: boolean): Promise<boolean> {
       setPending((count) => count + 1);
+      const keep = async (): Promise<boolean> => {
+        await outbox.keep([{ said, content: { what: 'events', events } }]);
+        show({ text: `Kept on this device until the bench answers: ${said}`, tone: 'plain' });
+        return true;
+      };
       try {
+        // What was noted before goes first.
+        if (outbox.state().waiting.length > 0) return await keep();
         await whileWriting(async () => {
           const { stored } = await postEvents(events);
           sawUpTo(Math.max(...stored.map((each) => each.seq), 0));
@@ -44,6 +52,10 @@ export function Recorder({ children }: { readonly children: ReactNode }) {
         await askAnew(client);
         return true;
       } catch (error) {
+        if (error instanceof ProblemError && error.code === 'unreachable') {
+          const kept = await keep().catch(() => false);
+          if (kept) return true;
+        }
         const again = { label: 'Try again', run: () => void sendEvents(events, said, undoable) };
         const retriable = error instanceof ProblemError && error.retriable;
         show({ text: `Not noted: ${sentenceOf(error)}`, tone: 'bad', ...(retriable ? { action: again } : {}) });

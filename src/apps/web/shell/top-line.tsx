@@ -1,5 +1,6 @@
 import { Link } from 'wouter';
 import { useBench } from '../api/queries.ts';
+import { OutboxBadge } from '../offline/outbox-badge.tsx';
 import { LookButton } from './look-button.tsx';
 import { PlaceIcon } from './place-icon.tsx';
 
@@ -13,6 +14,7 @@ export function TopLine() {
         {bench.data?.name || 'Salvor'}
       </Link>
       <div className="top-tools">
+        <OutboxBadge />
         <LookButton />
         <Link href="/settings" className="icon-link" aria-label="Settings">
           <PlaceIcon name="settings" />

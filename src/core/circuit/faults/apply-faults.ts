@@ -40,7 +40,7 @@ export function applyFaults(netlist: Netlist, conditions: Conditions, faults: re
 }
 
 /** What joins two nets is a part of the edited netlist, named by the place of its edit. */
-export const jointName = (edit: number): string => `fault.join${edit}`;
+export const jointName = (place: number): string => `fault.join${place}`;
 
 function edit(netlist: Netlist, edits: readonly Edit[]): { netlist: Netlist; liftedFrom: string[] } {
   const liftedFrom: string[] = [];
