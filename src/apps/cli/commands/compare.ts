@@ -31,8 +31,9 @@ export function compareCommand(program: Command, parts: CliParts): void {
 
 async function compare(session: Session, file: string, { model = '', csv }: CompareOptions): Promise<void> {
   const { bench, parts, show } = session;
+  const text = await readText(parts, file);
   const { currency } = bench.overview();
-  const { listings, problems } = listingsFromCsv(csvLines(await readText(parts, file)), currency);
+  const { listings, problems } = listingsFromCsv(csvLines(text), currency);
   const [problem] = problems;
   if (problem)
     throw misuse('bad-table', { where: file, detail: `line ${problem.line}, ${problem.field} ${problem.message}. ${problem.next}` });
