@@ -1,7 +1,6 @@
 import type { Browser } from 'playwright-core';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { ModelFile } from '../../src/bench/models/index.ts';
 import type { ItemFile } from '../../src/bench/views/index.ts';
 import { openBrowser } from '../figures/browser.ts';
 import { startServer, temporaryHome, type ServerProcess } from '../figures/server-process.ts';
@@ -67,20 +66,17 @@ async function photograph(name: string, hue: string): Promise<void> {
       .setInputFiles([{ name, mimeType: 'image/jpeg', buffer }]),
   );
 }
-/** Everything that the model says of opening, done or put back, with its fasteners. */
+/** Step by step on the page beside the iron, every screw counted as it comes or goes, and back to the bench. */
 async function open(way: 'in' | 'back'): Promise<void> {
-  const { steps, fasteners } = (await walk.ask<{ file: ModelFile }>('/api/models/tern-tn20')).file;
-  const done = steps.filter((step) => way === 'in' || step.put_back);
-  await note([
-    ...(way === 'in' ? done : done.toReversed()).map(({ id, minutes }) => ({
-      kind: 'step-done',
-      body: { item_id: 'tern', step: id, way, minutes },
-    })),
-    ...fasteners.map(({ id, count }) => ({
-      kind: 'fasteners-counted',
-      body: { item_id: 'tern', fasteners: id, way: way === 'in' ? 'out' : 'back', count },
-    })),
-  ]);
+  const main = walk.page.locator('main');
+  const [button, end] = way === 'in' ? ['Done', 'You are there'] : ['It is back', 'It is closed'];
+  await walk.page.getByRole('link', { name: 'Open or close it' }).click();
+  await walk.settled();
+  await walk.page.getByLabel('What for').selectOption(way === 'in' ? 'stage:board-out' : 'stage:closed');
+  await walk.settled();
+  const headline = main.locator('h2.headline').first();
+  while ((await headline.innerText()) !== end) await walk.noted(() => walk.press(main, button!));
+  await walk.expectAccessible();
   await walk.goto('/bench/tern');
 }
 
