@@ -64,7 +64,13 @@ export function openBench(parts: BenchParts): Bench {
     drawer: () => {
       const state = now();
       const worksChance = (itemId: string): number => advisor.worksChance(state, itemId);
-      return drawerView(state, models, { worksChance, wants: advisor.partWants(state), today: clock.now().toISOString().slice(0, 10) });
+      const plan = planning?.last().made?.plan;
+      const opened = plan ? new Set(plan.items.flatMap(({ item, does }) => (does === 'open' ? [item] : []))) : null;
+      return drawerView(state, models, {
+        worksChance,
+        wants: advisor.partWants(state, opened),
+        today: clock.now().toISOString().slice(0, 10),
+      });
     },
     books: () => booksView(now()),
     tax: (period) => taxView(now(), period),

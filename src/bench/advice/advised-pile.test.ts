@@ -5,6 +5,15 @@ import { pocketModels } from './testing/pocket-model.ts';
 import { one, fileOf, deadProcessor, type Steps, goodUnit } from './testing/files.ts';
 
 describe('the drawer', () => {
+  it('wants the parts of units that the plan of the pile opens, and without a plan those of units that are best mended by themselves', () => {
+    const advisor = createAdvisor(pocketModels());
+    const state = benchOf(one(tried('u1', 'power', 'fails'), tried('u1', 'power', 'works', ['good-battery'])));
+    const alone = advisor.partWants(state, null);
+    expect(alone.length).toBeGreaterThan(0);
+    expect(advisor.partWants(state, new Set(['u1']))).toEqual(alone);
+    expect(advisor.partWants(state, new Set())).toEqual([]);
+  });
+
   const worksChance = (id: string, steps: Steps): number => createAdvisor(pocketModels()).worksChance(benchOf(steps), id);
 
   it('trusts a board by what was seen of it in its old home', () => {

@@ -33,8 +33,8 @@ export interface Advisor {
   watch(state: Readonly<BenchState>): WatchView;
   /** The bench laid out for judging, for what goes on from there. */
   desk(state: Readonly<BenchState>): Desk;
-  /** The parts that mending takes, for the units that are best mended by themselves. */
-  partWants(state: Readonly<BenchState>): readonly PartWant[];
+  /** The parts that mending takes, for the units that a plan of the pile opens; without one for those that are best mended by themselves. */
+  partWants(state: Readonly<BenchState>, opened: ReadonlySet<string> | null): readonly PartWant[];
 }
 
 /** A belief holds hundreds of sets of faults; the other answers are small. */
@@ -80,7 +80,7 @@ export function createAdvisor(models: ReadonlyMap<string, Model>, boards?: Board
     sellerQuestions: (state, question) => sellerQuestions(deskOf(state), question),
     watch: (state) => watchView(deskOf(state)),
     desk: deskOf,
-    partWants: (state) => partWants(deskOf(state)),
+    partWants: (state, opened) => partWants(deskOf(state), opened),
   };
 }
 

@@ -5,12 +5,17 @@ import { partName } from './say.ts';
 
 const UNDER_WORK: ReadonlySet<string> = new Set(['bought', 'on-the-bench']);
 
-/** The parts that mending takes, for every unit under work that is best mended by itself: each step of its plan, with the chance that it is come to. */
-export function partWants(desk: Desk): PartWant[] {
+/**
+ * The parts that mending takes, each step of a repair with the chance that it is come to: of the units that the plan of the pile opens, or, without such a plan, of
+ * every unit under work that is best mended by itself.
+ */
+export function partWants(desk: Desk, opened: ReadonlySet<string> | null): PartWant[] {
   const units = [...desk.state.items.values()].filter((item) => item.kind === 'unit' && UNDER_WORK.has(item.status));
   return units.flatMap((item) => {
     const weighed = desk.weigh(item);
-    return weighed?.decision.weighed.best === 'repair' ? wantsOf(item, weighed) : [];
+    if (!weighed) return [];
+    const isMended = opened ? opened.has(item.id) : weighed.decision.weighed.best === 'repair';
+    return isMended ? wantsOf(item, weighed) : [];
   });
 }
 
