@@ -24,6 +24,15 @@ beforeAll(async () => {
 });
 afterAll(() => rmSync(dir, { recursive: true, force: true }));
 
+/** The same readings; where the work was cut, solutions begin from other ones and differ in their last digits. */
+function expectSame(found: Float64Array, wanted: Float64Array): void {
+  const far = [...found.keys()].filter((i) => {
+    const [a, b] = [found[i]!, wanted[i]!];
+    return !Object.is(a, b) && !(Math.abs(a - b) <= 1e-9 + 1e-6 * Math.abs(b));
+  });
+  expect([found.length, far]).toEqual([wanted.length, []]);
+}
+
 const valuesOf = (shelf: BoardShelf) => shelf.knowledge(model, [])!.baseline.kernels.dictionary.values;
 
 async function until(holds: () => boolean): Promise<void> {
@@ -53,7 +62,7 @@ describe('the shelf of computed circuits', () => {
   it('gives the same numbers again without computing, also to a program that does not compute', async () => {
     const shelf = open(false);
     expect(await shelf.settled(model)).toMatchObject({ stage: 'ready' });
-    expect(valuesOf(shelf)).toEqual(first);
+    expectSame(valuesOf(shelf), first);
     await shelf.close();
   });
 
@@ -72,7 +81,7 @@ describe('the shelf of computed circuits', () => {
     spoil(join(dir, kept()[0]!));
     const shelf = open();
     expect(await shelf.settled(model)).toMatchObject({ stage: 'ready' });
-    expect(valuesOf(shelf)).toEqual(first);
+    expectSame(valuesOf(shelf), first);
     await until(() => kept().length === 1);
     await shelf.close();
   });
@@ -93,7 +102,7 @@ describe('the shelf of computed circuits', () => {
     shelf.go();
     expect(await shelf.settled(model)).toMatchObject({ stage: 'ready', done: rows });
     expect(counts).toEqual([...counts].sort((a, b) => a - b));
-    expect(valuesOf(shelf)).toEqual(first);
+    expectSame(valuesOf(shelf), first);
     await shelf.close();
   });
 
@@ -108,7 +117,7 @@ describe('the shelf of computed circuits', () => {
       shelf.go();
     });
     expect(await shelf.settled(model)).toMatchObject({ stage: 'ready' });
-    expect(valuesOf(shelf)).toEqual(first);
+    expectSame(valuesOf(shelf), first);
     await shelf.close();
   });
 
@@ -133,7 +142,7 @@ describe('the shelf of computed circuits', () => {
     writeFileSync(file, '');
     const shelf = openBoards({ dir: file, compute: true, worker: WORKER, log: (sentence) => troubles.push(sentence) });
     expect(await shelf.settled(model)).toMatchObject({ stage: 'ready' });
-    expect(valuesOf(shelf)).toEqual(first);
+    expectSame(valuesOf(shelf), first);
     await shelf.close();
     rmSync(file);
     expect(troubles).toEqual([]);

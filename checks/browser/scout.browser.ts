@@ -1,4 +1,6 @@
 import type { Browser } from 'playwright-core';
+import sharp from 'sharp';
+import type { WatchView } from '../../src/bench/views/index.ts';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openBrowser } from '../figures/browser.ts';
 import { startServer, temporaryHome, type ServerProcess } from '../figures/server-process.ts';
@@ -42,6 +44,26 @@ describe.each(SCREENS)('a listing weighed against the pile on $name', (screen) =
     await walk.page.getByLabel('Also in the lot', { exact: true }).selectOption('corrie-cp4');
     await lot.getByText(/these 2 the plan/).waitFor({ timeout: 60_000 });
     await walk.expectAccessible();
+  });
+
+  it('keeps the pictures of the listing with it, and says which file is none', async () => {
+    const buffer = await sharp({ create: { width: 320, height: 240, channels: 3, background: '#7a8' } })
+      .jpeg()
+      .toBuffer();
+    const fields = walk.region('The listing');
+    await fields.getByLabel('Add its pictures').setInputFiles([
+      { name: 'front.jpg', mimeType: 'image/jpeg', buffer },
+      { name: 'note.jpg', mimeType: 'image/jpeg', buffer: Buffer.from('no picture') },
+    ]);
+    await fields.getByRole('img', { name: 'Listing, 1 of 1' }).waitFor();
+    expect(await fields.getByRole('alert').innerText()).toContain('note.jpg');
+    await walk.expectAccessible();
+    await walk.noted(() => walk.press(walk.region('Then'), 'Keep it on the watch list'));
+    const { listings } = await walk.ask<WatchView>('/api/scout');
+    expect(listings.map(({ photos }) => photos.length)).toEqual([1]);
+    await walk.page.getByRole('img', { name: 'Listing, 1 of 1' }).waitFor();
+    await walk.page.getByLabel('Model', { exact: true }).selectOption('tern-tn20');
+    await walk.page.getByLabel(/^Price asked/).fill('24');
   });
 
   it('says what to ask the seller', async () => {

@@ -31,6 +31,7 @@ export function watchView(desk: Desk): WatchView {
         reason: listing.reason,
         weighed_at: listing.weighedAt,
         closes_at: listing.body.closes_at ?? null,
+        photos: [...listing.body.photos],
         question,
         outlook: outlookNow(desk, question),
         told: toldOf(desk, listing.id, words),

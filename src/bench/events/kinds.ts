@@ -23,6 +23,8 @@ import {
   Text,
 } from './words.ts';
 
+const PhotoHash = z.string().regex(/^[0-9a-f]{64}$/, 'must be the SHA-256 of the photo in hexadecimal');
+
 /**
  * The bodies of every kind of event, by kind. Kinds and fields are only ever added: an event once written
  * must be readable by every later version.
@@ -49,6 +51,7 @@ export const BODIES = {
     claims: z.array(Claim).max(50).default([]),
     tax_minor: Cost.default(0).meta({ description: 'Import tax and duty' }),
     closes_at: z.iso.datetime({ offset: true }).optional().meta({ description: 'When it closes' }),
+    photos: z.array(PhotoHash).max(20).default([]).meta({ description: 'Pictures of the listing, kept before' }),
   }),
   'listing-dropped': z.object({ listing_id: Id, reason: Line }),
   'lot-bought': z.object({
@@ -86,7 +89,7 @@ export const BODIES = {
   }),
   'photo-taken': z.object({
     item_id: Id,
-    photo: z.string().regex(/^[0-9a-f]{64}$/, 'must be the SHA-256 of the photo in hexadecimal'),
+    photo: PhotoHash,
     side: z.enum(['front', 'back', 'inside', 'board-front', 'board-back', 'other']).default('other'),
     caption: Text.default(''),
   }),

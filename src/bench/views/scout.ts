@@ -48,6 +48,7 @@ export const WatchView = z
         reason: z.string(),
         weighed_at: z.string(),
         closes_at: z.string().nullable(),
+        photos: z.array(z.string()),
         question: ScoutQuestion.meta({ description: 'The listing as it was weighed, to weigh or buy it anew' }),
         outlook: OutlookView,
         told: z

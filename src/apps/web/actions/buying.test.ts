@@ -65,9 +65,9 @@ describe('adding one unit', () => {
 
 describe('listings, bags and orders', () => {
   it('keeps and drops a listing', () => {
-    const listing = { listingId: 'listing-1', text: '', count: 2, closesAt: '2026-12-01T18:30:00.000Z', ...lot };
+    const listing = { listingId: 'listing-1', text: '', count: 2, closesAt: '2026-12-01T18:30:00.000Z', photos: ['ab'.repeat(32)], ...lot };
     expect(recordable(keepListing(listing))).toMatchObject([
-      { kind: 'listing-weighed', body: { count: 2, price_minor: 3000, claims, closes_at: listing.closesAt } },
+      { kind: 'listing-weighed', body: { count: 2, price_minor: 3000, claims, closes_at: listing.closesAt, photos: listing.photos } },
     ]);
     expect(recordable(dropListing('listing-1', 'too dear'))).toMatchObject([{ kind: 'listing-dropped', body: { reason: 'too dear' } }]);
   });

@@ -16,6 +16,8 @@ export interface ListingAnswer {
   readonly currency: string;
   readonly rate: number;
   readonly claims: readonly Claim[];
+  /** Hashes of pictures that the bench keeps already. */
+  readonly photos: readonly string[];
 }
 
 /** The listing as it stands, on the watch list. */
@@ -36,6 +38,7 @@ export const listingDraft = (listing: ListingAnswer): Draft => ({
     rate: listing.rate,
     claims: [...listing.claims],
     tax_minor: listing.taxMinor,
+    photos: [...listing.photos],
     ...(listing.closesAt === null ? {} : { closes_at: listing.closesAt }),
   },
 });

@@ -11,6 +11,7 @@ import { NumberField } from '../ui/number-field.tsx';
 import { Pick } from '../ui/pick.tsx';
 import { Section } from '../ui/section.tsx';
 import type { ListingForm } from './listing-form.ts';
+import { ListingPhotos } from './listing-photos.tsx';
 import { OtherKinds } from './other-kinds.tsx';
 import { ReadWords } from './read-words.tsx';
 
@@ -82,6 +83,7 @@ export function ListingFields({ form, change, bench, models }: ListingFieldsProp
         <Field label="Its words" hint="Paste them: they are read here, and kept beside the listing for a dispute">
           <textarea value={form.text} maxLength={4000} rows={4} onChange={(event) => change({ text: event.target.value })} />
         </Field>
+        <ListingPhotos hashes={form.photos} change={(photos) => change({ photos })} />
         {form.modelId !== '' && (
           <Answer query={model}>
             {(page) => (

@@ -17,6 +17,8 @@ export interface ListingForm {
   readonly currency: string;
   readonly rate: number;
   readonly claims: readonly Claim[];
+  /** Hashes of its pictures, which the bench keeps already. */
+  readonly photos: readonly string[];
   /** What is said of each unit, where the words tell them apart; empty where the claims are on all alike. */
   readonly ofEach: readonly (readonly Claim[])[];
   /** Units of other kinds in the same lot, of which nothing is said. */
@@ -41,6 +43,7 @@ export const emptyListing = (bench: BenchView, models: readonly ModelRow[]): Lis
   currency: bench.currency,
   rate: 1,
   claims: [],
+  photos: [],
   ofEach: [],
   others: [],
 });

@@ -10,6 +10,7 @@ import { Fold } from '../ui/fold.tsx';
 import { ReasonForm } from '../ui/reason-form.tsx';
 import { Why } from '../ui/why.tsx';
 import { BuyForm } from './buy-form.tsx';
+import { ListingPictures } from './listing-pictures.tsx';
 
 type Listing = WatchView['listings'][number];
 const VERDICTS = { buy: 'buy', haggle: 'haggle', leave: 'leave' } as const;
@@ -31,6 +32,7 @@ export function WatchLine({ listing }: { readonly listing: Listing }) {
         {listing.reason !== '' && ` · ${listing.reason}`}
       </p>
       <Why lines={outlook.why} />
+      <ListingPictures hashes={listing.photos} />
       {listing.told.length > 0 && (
         <Fold title={toldTitle(listing.told)}>
           <ul className="plain-list">
@@ -68,7 +70,7 @@ function toldTitle(told: Listing['told']): string {
   return `What was true of its claims: ${settled.filter(({ right }) => right).length} of ${settled.length} settled`;
 }
 
-function listingAnswer({ id, title, seller, question }: Listing, benchCurrency: string): ListingAnswer {
+function listingAnswer({ id, title, seller, question, photos }: Listing, benchCurrency: string): ListingAnswer {
   return {
     listingId: id,
     title,
@@ -83,6 +85,7 @@ function listingAnswer({ id, title, seller, question }: Listing, benchCurrency: 
     currency: question.currency ?? benchCurrency,
     rate: question.rate,
     claims: question.claims,
+    photos,
   };
 }
 
