@@ -67,7 +67,7 @@ describe.each(SCREENS)('calculators on $name', (screen) => {
     expect(wired).toBeTruthy();
     await walk.goto('/bench/tern');
     if (wired!.id !== advice.remedy?.id) {
-      await walk.unfold(walk.next(), 'Or');
+      await walk.unfold(walk.next(), 'Do something else');
       await walk.press(walk.next(), new RegExp(`^${wired!.name.replaceAll(/[()]/g, '\\$&')}`));
     }
     const card = walk.page.locator('#what-next');

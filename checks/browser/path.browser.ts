@@ -125,6 +125,7 @@ describe.each(SCREENS)('the whole path on $name', (screen) => {
 
   it('disagrees with an advice, and it does not come back', async () => {
     const { advice } = await file(first);
+    await walk.next().getByText(advice.headline).first().waitFor();
     const disagree = await walk.unfold(walk.next(), /I disagree/);
     await disagree.getByRole('textbox').first().fill('the lead is away');
     await walk.noted(() => walk.press(disagree, /^I disagree/));
