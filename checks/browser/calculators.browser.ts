@@ -64,7 +64,7 @@ describe.each(SCREENS)('calculators on $name', (screen) => {
     const walk = await BenchWalk.begin(browser, server, screen);
     const { advice } = await walk.ask<ItemFile>('/api/items/tern');
     const wired = [advice.remedy, ...advice.other_remedies].find((remedy) => remedy?.recipe === 'replace-two-terminal');
-    expect(wired).toBeTruthy();
+    expect(wired).toMatchObject({ id: expect.any(String), recipe: 'replace-two-terminal' });
     await walk.goto('/bench/tern');
     if (wired!.id !== advice.remedy?.id) {
       await walk.unfold(walk.next(), 'Do something else');

@@ -1,6 +1,6 @@
 import { readText } from '../read-input.ts';
 import type { Command } from 'commander';
-import { comparedCsv, listingsFromCsv, type ListingLine } from '../../../bench/scout/index.ts';
+import { comparedCsv, listingsFromCsv, listingToCompare } from '../../../bench/scout/index.ts';
 import { CompareQuestion, type CompareView } from '../../../bench/views/index.ts';
 import type { CliParts } from '../cli-parts.ts';
 import { csvLines } from '../csv-lines.ts';
@@ -37,7 +37,7 @@ async function compare(session: Session, file: string, { model = '', csv }: Comp
   const [problem] = problems;
   if (problem)
     throw misuse('bad-table', { where: file, detail: `line ${problem.line}, ${problem.field} ${problem.message}. ${problem.next}` });
-  const question = CompareQuestion.safeParse({ listings: listings.map((line) => asked(line, model)) });
+  const question = CompareQuestion.safeParse({ listings: listings.map((line) => listingToCompare(line, model)) });
   if (!question.success)
     throw misuse('bad-input', { where: question.error.issues[0]!.path.join('.'), detail: question.error.issues[0]!.message });
   const compared = await bench.compare(question.data);
@@ -46,20 +46,6 @@ async function compare(session: Session, file: string, { model = '', csv }: Comp
   if (csv !== undefined) await write(parts, csv, comparedCsv(view.listings, currency));
   show(view, () => comparedLines(view));
 }
-
-const asked = (line: ListingLine, model: string) => ({
-  title: line.title,
-  price_minor: line.priceMinor,
-  postage_minor: line.postageMinor,
-  tax_minor: line.taxMinor,
-  currency: line.currency,
-  rate: line.rate,
-  seller: line.seller,
-  text: line.text,
-  closes_at: line.closesAt,
-  count: line.count,
-  model_id: line.modelId || model,
-});
 
 async function write(parts: CliParts, file: string, text: string): Promise<void> {
   await parts.writeFile(file, new TextEncoder().encode(text)).catch(() => {

@@ -1,6 +1,6 @@
 import { useState } from 'react';
-import type { BenchView, CompareQuestion, ListingToCompare, ModelRow } from '../../../bench/views/index.ts';
-import { LISTING_COLUMNS, listingsFromCsv, type ListingLine } from '../../../bench/scout/index.ts';
+import type { BenchView, CompareQuestion, ModelRow } from '../../../bench/views/index.ts';
+import { LISTING_COLUMNS, listingsFromCsv, listingToCompare } from '../../../bench/scout/index.ts';
 import { useComparison } from '../api/queries.ts';
 import { csvLines } from '../format/csv-lines.ts';
 import { Answer } from '../ui/answer.tsx';
@@ -41,7 +41,7 @@ function TableForm({ bench, models, ask }: CompareSectionProps & { readonly ask:
       ...unknown.map((line) => `"${line.title}": there is no model ${line.modelId}. Leave it out, or write one of the names under Models.`),
     ];
     setProblems(said);
-    if (said.length === 0 && listings.length > 0) ask({ listings: listings.map((line) => listingOf(line, modelId)) });
+    if (said.length === 0 && listings.length > 0) ask({ listings: listings.map((line) => listingToCompare(line, modelId)) });
   };
   return (
     <form
@@ -74,20 +74,6 @@ function TableForm({ bench, models, ask }: CompareSectionProps & { readonly ask:
     </form>
   );
 }
-
-const listingOf = (line: ListingLine, modelId: string): ListingToCompare => ({
-  title: line.title,
-  price_minor: line.priceMinor,
-  postage_minor: line.postageMinor,
-  tax_minor: line.taxMinor,
-  currency: line.currency,
-  rate: line.rate,
-  seller: line.seller,
-  text: line.text,
-  closes_at: line.closesAt,
-  count: line.count,
-  model_id: line.modelId || modelId,
-});
 
 function Comparison({ question }: { readonly question: CompareQuestion }) {
   const compared = useComparison(question);
