@@ -1,3 +1,4 @@
+import { startServer, type ServerProcess } from '../figures/server-process.ts';
 import { v7 } from 'uuid';
 
 /** An event of this check, as a device sends it. */
@@ -18,3 +19,12 @@ export const brokenTern = (): unknown[] => [
   event('trial-done', { item_id: 'tern', function: 'charges', outcome: 'works', minutes: 2 }),
   event('opened-to', { item_id: 'tern', stage: 'board-out', minutes: 12 }),
 ];
+
+/** A server on this folder that has it on its bench, and nothing else. */
+export async function serveBrokenTern(home: string): Promise<ServerProcess> {
+  const server = await startServer(home, ['--empty']);
+  const body = JSON.stringify({ events: brokenTern() });
+  const { ok } = await fetch(`${server.url}/api/events`, { method: 'POST', headers: { 'content-type': 'application/json' }, body });
+  if (!ok) throw new Error('the server did not take the broken Tern');
+  return server;
+}

@@ -4,9 +4,9 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { DOTS, photographedDisplay } from '../../src/core/vision/testing/photographed-display.ts';
 import type { ItemFile } from '../../src/bench/views/index.ts';
 import { openBrowser } from '../figures/browser.ts';
-import { startServer, temporaryHome, type ServerProcess } from '../figures/server-process.ts';
+import { temporaryHome, type ServerProcess } from '../figures/server-process.ts';
 import { BenchWalk, SCREENS } from './bench-walk.ts';
-import { brokenTern } from './broken-tern.ts';
+import { serveBrokenTern } from './broken-tern.ts';
 
 /** A second of a tone with a third harmonic, 16 bits at 44.1 kHz. */
 function wav(hertz: number, level: number, third: number) {
@@ -47,9 +47,7 @@ describe.each(SCREENS)('sound and picture on $name', (screen) => {
   const tests = () => walk.region('Tests and logs');
 
   beforeAll(async () => {
-    server = await startServer(home, ['--empty']);
-    const body = JSON.stringify({ events: brokenTern() });
-    await fetch(`${server.url}/api/events`, { method: 'POST', headers: { 'content-type': 'application/json' }, body });
+    server = await serveBrokenTern(home);
     walk = await BenchWalk.begin(browser, server, screen);
     await walk.goto('/bench/tern');
   });

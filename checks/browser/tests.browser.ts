@@ -3,10 +3,10 @@ import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { ItemFile } from '../../src/bench/views/index.ts';
 import { openBrowser } from '../figures/browser.ts';
-import { startServer, temporaryHome, type ServerProcess } from '../figures/server-process.ts';
+import { temporaryHome, type ServerProcess } from '../figures/server-process.ts';
 import { chargeOf } from '../rework/simulated-cell.ts';
 import { BenchWalk, SCREENS } from './bench-walk.ts';
-import { brokenTern } from './broken-tern.ts';
+import { serveBrokenTern } from './broken-tern.ts';
 
 const CELL = { capacityAh: 1.2, amps: 0.5, fullV: 4.2, endA: 0.05, ohms: 0.12, stepS: 20 };
 const comma = (value: number, digits: number): string => value.toFixed(digits).replace('.', ',');
@@ -44,9 +44,7 @@ describe.each(SCREENS)('tests of a unit on $name', (screen) => {
   const tests = () => walk.region('Tests and logs');
 
   beforeAll(async () => {
-    server = await startServer(home, ['--empty']);
-    const body = JSON.stringify({ events: brokenTern() });
-    await fetch(`${server.url}/api/events`, { method: 'POST', headers: { 'content-type': 'application/json' }, body });
+    server = await serveBrokenTern(home);
     walk = await BenchWalk.begin(browser, server, screen);
     await walk.goto('/bench/tern');
   });
