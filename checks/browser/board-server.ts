@@ -50,7 +50,6 @@ export async function startBoardServer(dir: string, done?: number): Promise<Boar
     photos,
     printer: openPrinter(),
     instruments: openInstruments(),
-    models,
     version: '0.0.0',
     home: dir,
     bundle: { write: writeBundle, read: readBundle },

@@ -5,7 +5,18 @@ import { strFromU8, unzipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { EXIT } from '../../src/apps/cli/stop.ts';
-import { Claim, Envelope, EVENT_VERSION, FindingKind, KINDS, LandPattern, parseEvent } from '../../src/bench/events/index.ts';
+import {
+  BODIES,
+  Claim,
+  Envelope,
+  EVENT_VERSION,
+  FindingKind,
+  KINDS,
+  LandPattern,
+  MarkedPart,
+  parseEvent,
+  PART_KINDS as MARKED_KINDS,
+} from '../../src/bench/events/index.ts';
 import { DRAWING_COLUMNS, LIST_PAD_COLUMNS, PART_KINDS } from '../../src/bench/fit/index.ts';
 import { parseReading } from '../../src/bench/parse-reading.ts';
 import { Problem } from '../../src/bench/views/index.ts';
@@ -40,6 +51,12 @@ describe('the event log in docs/formats.md', () => {
     expect(parseEvent(example('event'))).toMatchObject({ ok: true });
     const claims = z.array(Claim).parse(example('claims'));
     expect(claims.map(({ about }) => about).sort()).toEqual(Claim.options.map((option) => option.shape.about.value).sort());
+  });
+
+  it('shows beginnings of a model and marked parts that are taken as they stand, and names every kind of part', () => {
+    expect(z.array(BODIES['model-begun'].shape.from).parse(example('from'))).toHaveLength(2);
+    expect(z.array(MarkedPart).parse(example('parts'))).toMatchObject([{ rotation_deg: 0 }, { pins: [] }]);
+    expect(MARKED_KINDS.filter((kind) => !PAGE.includes(`\`${kind}\``))).toEqual([]);
   });
 
   it('shows a pattern that is taken as it stands', () => {

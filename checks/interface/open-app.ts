@@ -52,7 +52,6 @@ export async function openApp(parts: { webDir?: string; boards?: BoardShelf; clo
     photos,
     printer: openPrinter(),
     instruments: openInstruments(),
-    models,
     ...(parts.boards ? { boards: parts.boards } : {}),
     bundle: { write: writeBundle, read: readBundle },
     webDir: parts.webDir ?? null,

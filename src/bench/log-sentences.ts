@@ -1,4 +1,5 @@
 import { regionSize, type EventOf, type Kind, type Region } from './events/index.ts';
+import { GROW_SENTENCES } from './grow/sentences.ts';
 import { spaced, type LogWords } from './log-words.ts';
 import { choiceSaid, wishesSaid } from './plan/said.ts';
 import { TEST_NAMES } from './report/test-names.ts';
@@ -139,6 +140,7 @@ export const SENTENCES: { readonly [K in Kind]: Sentence<K> } = {
     `Took in ${body.numbers.length} numbers that "${body.from}" has learned of ${body.model_id}; a job of theirs counts as ${body.weight}.`,
   'words-taught': (_words, body) =>
     body.claim === null ? `"${body.words}" means nothing any more in listings.` : `Taught what "${body.words}" means in listings.`,
+  ...GROW_SENTENCES,
   'note-written': (words, body) => `Note${body.item_id === undefined ? '' : ` on ${words.item(body.item_id)}`}: ${body.text}`,
   'time-clocked': (words, body) =>
     `${body.minutes} min of ${body.task}${body.item_id === undefined ? '' : ` on ${words.item(body.item_id)}`}.`,

@@ -21,6 +21,7 @@ export interface LogWords {
   readonly money: (amountMinor: number, currency?: string) => string;
   readonly bag: (id: string) => string;
   readonly listing: (id: string) => string;
+  readonly model: (id: string) => string;
 }
 
 export function logWords(state: Readonly<BenchState>, models: ReadonlyMap<string, Model>): LogWords {
@@ -54,6 +55,7 @@ export function logWords(state: Readonly<BenchState>, models: ReadonlyMap<string
     },
     money: (amountMinor, currency = state.settings.currency) => `${formatMinor(amountMinor, currency)} ${currency}`,
     bag: (id) => state.bags.get(id)?.name ?? id,
+    model: (id) => models.get(id)?.file.name ?? state.grown.get(id)?.name ?? id,
     listing: (id) => state.listings.get(id)?.body.title ?? id,
   };
 }

@@ -2,6 +2,7 @@ import { createAdvisor } from './advice/index.ts';
 import type { Bench, BenchParts } from './bench.ts';
 import { boardPoints } from './boards/index.ts';
 import { booksView, breakdownView } from './books/index.ts';
+import { modelKey } from './grow/model-key.ts';
 import { netLoads, openingView } from './hands/index.ts';
 import { learnedView, sharedBundle } from './learning/index.ts';
 import { Calibrator } from './calibration/index.ts';
@@ -30,19 +31,20 @@ import { ROWS_VERSION } from './views/index.ts';
  * memory. Every answer first takes in what other processes have appended.
  */
 export function openBench(parts: BenchParts): Bench {
-  const { store, models, boards, clock, device, version } = parts;
+  const { store, models: shelf, boards, clock, device, version } = parts;
+  const live = emptyLive(shelf);
+  const { models } = live;
   const advisor = createAdvisor(models, boards);
-  const calibrator = new Calibrator(models);
+  const calibrator = new Calibrator(shelf);
   const pointsOf = (model: Model) => boards?.knowledge(model, [])?.points ?? boardPoints(model);
   const planning = parts.planning && openPlanRoom(parts.planning.worker, parts.planning.log);
-  const live = emptyLive(models);
   const now = (): BenchState => {
     catchUp(live, store);
     return live.state;
   };
   const ofUnit = <T>(name: string, answer: (model: Model, item: Item) => T): T | null => {
     const item = findItem(now(), name);
-    const model = item?.kind === 'unit' ? models.get(item.modelId) : undefined;
+    const model = item?.kind === 'unit' ? models.get(modelKey(item)) : undefined;
     return item && model ? answer(model, item) : null;
   };
   store.exclusively(() => mendRows(live, store));

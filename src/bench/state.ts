@@ -14,6 +14,7 @@ import type {
   TestValue,
   TestVerdict,
 } from './events/index.ts';
+import type { GrownModel } from './grow/grown-model.ts';
 import type { Status } from './views/rows.ts';
 
 /** Everything that is known after folding the log. Plain data: two equal logs give two equal states. */
@@ -26,6 +27,10 @@ export interface BenchState {
   bags: Map<string, Bag>;
   orders: Map<string, Order>;
   listings: Map<string, Listing>;
+  /** Models that grow here, by id. */
+  grown: Map<string, GrownModel>;
+  /** Older versions of them that things were judged with, by `versionKey`. */
+  grownThen: Map<string, GrownModel>;
   /** Sales of others that were written down, by id. */
   sightings: Map<string, Sighting>;
   /** Fee tables in the order of the log. */
@@ -130,6 +135,8 @@ export interface Item {
   name: string;
   kind: ItemKind;
   modelId: string;
+  /** Version of a grown model that it was judged with when it left; null: the newest counts, or the model does not grow here. */
+  modelVersion: number | null;
   lotId: string | null;
   /** For an assembly: the slot that it is made for; empty for a unit. */
   slot: string;

@@ -120,6 +120,9 @@ const NEXT: Readonly<Record<RuleCode, string>> = {
   'unknown-fact': 'Use one of these, or leave it out.',
   'not-open': 'Tick what was really done.',
   'too-many-foreign': 'Count them again.',
+  'model-not-grown': 'Begin a new model, as a copy of it if it is one of the folder.',
+  'fact-does-not-fit': 'Change what else speaks of it first, or write it otherwise.',
+  'unknown-part': 'Mark the part on the picture first.',
   'nothing-moves': 'Leave one of the two out for the drawer.',
 };
 

@@ -1,5 +1,4 @@
 import type { Bench } from '../../bench/bench.ts';
-import type { Model } from '../../bench/models/index.ts';
 import type { BoardShelf } from '../../bench/boards/index.ts';
 import type { BackupShelf, Clock, DeviceBook, Instruments, PhotoStore, Printer } from '../../bench/ports.ts';
 import type { BundleFormat } from '../../bench/take-bundle.ts';
@@ -26,7 +25,6 @@ export interface AppParts {
   readonly clock: Clock;
   /** Meters and supplies on the network. */
   readonly instruments: Instruments;
-  readonly models: ReadonlyMap<string, Model>;
   /** What circuits say; a server without it advises by model files alone. */
   readonly boards?: BoardShelf;
   /** Folder of the built web app; null serves the interface alone. */

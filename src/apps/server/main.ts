@@ -72,7 +72,6 @@ async function open(dir: string): Promise<Opened> {
     photos,
     printer: openPrinter(),
     instruments: openInstruments(),
-    models,
     version,
     home: dir,
     bundle: { write: writeBundle, read: readBundle },

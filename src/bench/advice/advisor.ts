@@ -1,5 +1,6 @@
 import type { Refusal } from '../bench.ts';
 import type { Boards } from '../boards/board-knowledge.ts';
+import { modelKey } from '../grow/model-key.ts';
 import { learner } from '../learning/index.ts';
 import type { Model } from '../models/index.ts';
 import type { BenchState, Item } from '../state.ts';
@@ -68,7 +69,7 @@ export function createAdvisor(models: ReadonlyMap<string, Model>, boards?: Board
     fileParts: (state, itemId) => filePartsOf(deskOf(state), itemOf(state, itemId)),
     proofSteps: (state, itemId) => {
       const item = itemOf(state, itemId);
-      return proofOf(item, deskOf(state).models.get(item.modelId) ?? null);
+      return proofOf(item, deskOf(state).models.get(modelKey(item)) ?? null);
     },
     pile: (state, rowOf) => pileView(deskOf(state), rowOf),
     worksChance: (state, itemId) => {

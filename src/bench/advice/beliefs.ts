@@ -1,6 +1,7 @@
 import { believe, type Belief } from '../../core/diagnosis/index.ts';
 import type { BoardBelief } from '../../core/diagnosis/board/index.ts';
 import type { DeviceModel, Evidence } from '../../core/diagnosis/model.ts';
+import { modelKey, versionKey } from '../grow/model-key.ts';
 import type { Model } from '../models/index.ts';
 import type { BenchState, Item } from '../state.ts';
 import { blocksOfSlot, deviceModelOf } from './device-model.ts';
@@ -79,9 +80,9 @@ export class Beliefs {
 
   /** The model of a unit, with the areas of its board where liquid dried, once what its circuit says of them is known. */
   #modelOf(unit: Item): Model | undefined {
-    const model = this.models.get(unit.modelId);
+    const model = this.models.get(modelKey(unit));
     const soaked = model && wetModel(model, wetAreas(lifeOf(unit, this.state.items)));
-    return soaked && (this.boards.of(soaked)?.model ?? this.#model(unit.modelId));
+    return soaked && (this.boards.of(soaked)?.model ?? this.#model(modelKey(unit)));
   }
 
   #unit(item: Item): Judged | null {
@@ -108,7 +109,7 @@ export class Beliefs {
     const moved = life[out];
     const home = moved?.kind === 'moved' && moved.from !== null ? this.state.items.get(moved.from) : undefined;
     const remembers = home?.history.some((entry) => entry.eventId === moved?.eventId) && depth < LONGEST_CHAIN;
-    const model = this.#model(remembers ? home!.modelId : item.modelId) ?? this.#model(item.modelId);
+    const model = this.#model(modelKey(remembers ? home! : item)) ?? this.#model(modelKey(item));
     if (!model) return null;
     const before = remembers ? this.#evidence(home!, model, depth + 1, moved!.eventId) : [];
     const own = evidenceOf(item, life.slice(out + 1), model, this.#sources(depth + 1), until);
@@ -149,7 +150,10 @@ export class Beliefs {
 export const worksChance = (judged: Judged): number => (judged.slot === null ? nothingWrong(judged.belief) : slotWell(judged, judged.slot));
 
 /** The same name for the same numbers. */
-export const nameOf = ({ file, own }: Model): string => (own ? `${file.id}~${own.stamp}` : file.id);
+export const nameOf = ({ file, version, own }: Model): string => {
+  const name = version === undefined ? file.id : versionKey(file.id, version);
+  return own ? `${name}~${own.stamp}` : name;
+};
 
 function aroundIsGood(model: Model, slot: string): Evidence {
   const inside = new Set(blocksOfSlot(model.file, slot));

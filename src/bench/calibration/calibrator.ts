@@ -1,6 +1,7 @@
 import { createAdvisor } from '../advice/index.ts';
 import { isForeign, type BenchEvent, type Stored } from '../events/index.ts';
-import { foldLog } from '../fold/index.ts';
+import { emptyState, foldLog } from '../fold/index.ts';
+import { modelsWithGrown } from '../grow/models-with-grown.ts';
 import type { Model } from '../models/index.ts';
 import type { BenchState } from '../state.ts';
 import type { CalibrationView } from '../views/index.ts';
@@ -17,10 +18,15 @@ const MOST = 1500;
 export class Calibrator {
   readonly #advisor;
   readonly #known = new Map<string, Judged | null>();
+  readonly #models: ReadonlyMap<string, Model>;
   #corrected = '';
+  /** As the bench was before the event that is judged: models had grown so far. */
+  #then: Readonly<BenchState> = emptyState();
 
-  constructor(readonly models: ReadonlyMap<string, Model>) {
-    this.#advisor = createAdvisor(models);
+  /** `shelf` are the models of the folders. */
+  constructor(readonly shelf: ReadonlyMap<string, Model>) {
+    this.#models = modelsWithGrown(shelf, () => this.#then);
+    this.#advisor = createAdvisor(this.#models);
   }
 
   /** All that is judged by now. `shouldStop` ends the work for this time: ask again for the rest. */
@@ -35,9 +41,10 @@ export class Calibrator {
 
   #reckon(log: readonly Stored[], wanted: ReadonlySet<string>, shouldStop: () => boolean): void {
     let stopped = false;
-    foldLog(log, this.models, (before, event: BenchEvent) => {
+    foldLog(log, this.shelf, (before, event: BenchEvent) => {
       if (stopped || !wanted.has(event.id) || this.#known.has(event.id)) return;
-      this.#known.set(event.id, judge(this.#advisor, this.models, before, event));
+      this.#then = before;
+      this.#known.set(event.id, judge(this.#advisor, this.#models, before, event));
       stopped = shouldStop();
     });
     if (!stopped) for (const id of wanted) if (!this.#known.has(id)) this.#known.set(id, null);

@@ -2,6 +2,7 @@ export * from './words.ts';
 export * from './region.ts';
 export { LandPattern } from './land-pattern.ts';
 export * from './measured.ts';
+export * from './model-kinds.ts';
 export { BODIES, KINDS, type Body, type Kind } from './kinds.ts';
 export {
   Envelope,

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { LandPattern } from './land-pattern.ts';
 import { Judgement, TestName, TestValue, TestVerdict } from './measured.ts';
+import { MODEL_BODIES } from './model-kinds.ts';
 import { Region } from './region.ts';
 import {
   Claim,
@@ -15,6 +16,7 @@ import {
   MeterMode,
   Minutes,
   Outcome,
+  PhotoHash,
   SaleCondition,
   SharedNumber,
   Share,
@@ -22,8 +24,6 @@ import {
   TaxRule,
   Text,
 } from './words.ts';
-
-const PhotoHash = z.string().regex(/^[0-9a-f]{64}$/, 'must be the SHA-256 of the photo in hexadecimal');
 
 /**
  * The bodies of every kind of event, by kind. Kinds and fields are only ever added: an event once written
@@ -362,6 +362,7 @@ export const BODIES = {
     }),
     claim: Claim.nullable().meta({ description: 'What they claim; null: nothing any more' }),
   }),
+  ...MODEL_BODIES,
   'note-written': z.object({ item_id: Id.optional(), text: Text.min(1, 'must not be empty') }),
   'time-clocked': z.object({ item_id: Id.optional(), minutes: Minutes, task: Line }),
   'advice-declined': z.object({ item_id: Id, advice: Id, reason: Text.default('') }),

@@ -12,6 +12,8 @@ export const Id = z
 export const Text = z.string().trim().max(4000, 'must be at most 4,000 characters');
 export const Line = z.string().trim().min(1, 'must not be empty').max(200, 'must be at most 200 characters');
 
+export const PhotoHash = z.string().regex(/^[0-9a-f]{64}$/, 'must be the SHA-256 of the photo in hexadecimal');
+
 /** Money is whole minor units (pennies) of a currency that stands beside it or is the bench's own. */
 export const Minor = z.number().int('must be whole minor units (pennies)').min(-1e12).max(1e12);
 export const Cost = Minor.min(0, 'must not be negative');

@@ -1,10 +1,12 @@
 import type { BenchEvent, Kind, Stored } from '../events/index.ts';
 import { isForeign } from '../events/index.ts';
+import { modelsWithGrown } from '../grow/models-with-grown.ts';
 import type { Model } from '../models/index.ts';
 import type { BenchState } from '../state.ts';
 import { itemReceived, listingDropped, listingWeighed, lotBought } from './buying.ts';
 import { adviceDeclined, claimMade, findingNoted, noteWritten, photoTaken, readingTaken, timeClocked, trialDone } from './evidence.ts';
 import type { Apply, Fold, Missing } from './fold.ts';
+import { grows, modelBegun, modelJudgedAgain, modelTakenIn } from './growing.ts';
 import { fastenersCounted, stepDone } from './hands.ts';
 import { kept, listed, returned, scrapped, sold } from './leaving.ts';
 import { giveNumbers, namesMadeBy } from './numbers.ts';
@@ -63,6 +65,19 @@ const APPLY: { readonly [K in Exclude<Kind, Refolding>]: Apply<K> } = {
   'supplier-set': supplierSet,
   'learned-taken-in': learnedTakenIn,
   'words-taught': wordsTaught,
+  'model-begun': modelBegun,
+  'model-fact-set': grows('model-fact-set'),
+  'model-photo-set': grows('model-photo-set'),
+  'model-parts-placed': grows('model-parts-placed'),
+  'model-parts-removed': grows('model-parts-removed'),
+  'model-pins-joined': grows('model-pins-joined'),
+  'model-net-named': grows('model-net-named'),
+  'model-netlist-set': grows('model-netlist-set'),
+  'model-reading-taught': grows('model-reading-taught'),
+  'model-step-recorded': grows('model-step-recorded'),
+  'model-fit-seen': grows('model-fit-seen'),
+  'model-taken-in': modelTakenIn,
+  'model-judged-again': modelJudgedAgain,
   'note-written': noteWritten,
   'time-clocked': timeClocked,
   'advice-declined': adviceDeclined,
@@ -73,12 +88,12 @@ export const isRefolding = (kind: string): kind is Refolding => kind === 'correc
 /**
  * Folds one more event into `state`, in place, and adds the ids of the items that changed to `touched`. Returns
  * 'refold' and leaves the state alone when the event changes how earlier ones count: then `foldLog` makes the state.
- * Total over valid events: what cannot be folded is kept as an orphan or as foreign.
+ * Total over valid events: what cannot be folded is kept as an orphan or as foreign. `shelf` are the models of the folders.
  */
 export function applyEvent(
   state: BenchState,
   stored: Stored,
-  models: ReadonlyMap<string, Model>,
+  shelf: ReadonlyMap<string, Model>,
   touched: Set<string> = new Set(),
 ): 'applied' | 'refold' {
   const { event, seq } = stored;
@@ -91,7 +106,7 @@ export function applyEvent(
   }
   if (event.at > state.newestAt) state.newestAt = event.at;
   if (event.device === 'demo') state.demo = 'present';
-  const lack = applyKind({ state, models, seq, touched }, event);
+  const lack = applyKind({ state, shelf, models: modelsWithGrown(shelf, () => state), seq, touched }, event);
   if (lack) addOrphan(state, event, lack);
   return 'applied';
 }

@@ -5,6 +5,9 @@ import type { BenchState, Item } from '../state.ts';
 /** What the folding of one event works on. */
 export interface Fold {
   readonly state: BenchState;
+  /** Models of the folders. */
+  readonly shelf: ReadonlyMap<string, Model>;
+  /** The same, and those that have grown by now. */
   readonly models: ReadonlyMap<string, Model>;
   readonly seq: number;
   /** Ids of the items that changed; the caller makes their rows anew. */

@@ -7,6 +7,7 @@ import type { Item, Sale } from '../state.ts';
 import type { Status } from '../views/index.ts';
 import type { Apply, Fold, Missing } from './fold.ts';
 import { missing, onItem, touch } from './fold.ts';
+import { keepVersion } from './growing.ts';
 
 export const listed: Apply<'listed'> = (fold, event) =>
   onItem(fold, event, (item) => {
@@ -76,12 +77,13 @@ function lackingToLeave(item: Item): Missing | null {
   return item.inside === null ? null : missing('item standing alone called', item.id);
 }
 
+const HAS_LEFT: ReadonlySet<Status> = new Set(['sold', 'scrapped', 'kept']);
+
 /** The item and what sits in it change status together, and their cost goes to the account of that status. */
 function leaveTo(fold: Fold, event: { readonly id: string; readonly at: string }, item: Item, status: Status): void {
   moveCost(fold, event, item, status);
-  const gone = status === 'sold' || status === 'scrapped' || status === 'kept';
   for (const assembly of contentsOf(item, fold.state.items)) {
-    moveCost(fold, event, assembly, gone ? status : 'in-a-unit');
+    moveCost(fold, event, assembly, HAS_LEFT.has(status) ? status : 'in-a-unit');
     touch(fold, assembly, event.at);
   }
 }
@@ -91,6 +93,8 @@ function moveCost(fold: Fold, event: { readonly id: string; readonly at: string 
   endOffer(item, event.at, status === 'sold');
   const [from, to] = [accountOf(item.status), accountOf(status)];
   item.status = status;
+  if (HAS_LEFT.has(status)) keepVersion(fold, item);
+  else item.modelVersion = null;
   if (from === to) return;
   const postings: Posting[] = [
     [to, cost, item.id],

@@ -32,6 +32,8 @@ export function namesMadeBy(event: AnyEvent): string[] {
       return [event.body.order_id, ...event.body.lines.map((line) => line.part)];
     case 'sale-seen':
       return [event.body.sale_id];
+    case 'model-begun':
+      return [event.body.model_id];
     case 'listing-weighed':
       return [event.body.listing_id];
     default:

@@ -22,9 +22,23 @@ export function learner(shipped: ReadonlyMap<string, Model>): (state: Readonly<B
   const kept = new Map<string, Kept>();
   return (state) => {
     const jobs = jobsByModel(state);
-    const models = new Map([...shipped].map(([id, model]) => [id, asKnown(state, model, jobs.get(id) ?? '', kept)]));
-    return { models, honesty: learnHonesty(state) };
+    const known = [...shipped].map(([id, model]) => [id, asKnown(state, model, jobs.get(id) ?? '', kept)] as const);
+    return { models: new KnownModels(known, shipped), honesty: learnHonesty(state) };
   };
+}
+
+/** Older versions of models that grow here are found by their keys as they were, and not listed. */
+class KnownModels extends Map<string, Model> {
+  constructor(
+    known: readonly (readonly [string, Model])[],
+    readonly shipped: ReadonlyMap<string, Model>,
+  ) {
+    super(known);
+  }
+
+  override get(key: string): Model | undefined {
+    return super.get(key) ?? this.shipped.get(key);
+  }
 }
 
 interface Kept {
@@ -43,11 +57,19 @@ function asKnown(state: Readonly<BenchState>, model: Model, jobs: string, kept: 
   const { resets, halfLifeDays, takenIn } = state.learning;
   const others = takenIn.filter(({ model_id }) => model_id === id);
   if (jobs === '' && sales.length === 0 && others.length === 0) return model;
-  const key = JSON.stringify([jobs, halfLifeDays, [...resets], dayNumber(state.newestAt), others.map(({ eventId }) => eventId)]);
+  const key = JSON.stringify([
+    model.version ?? null,
+    jobs,
+    halfLifeDays,
+    [...resets],
+    dayNumber(state.newestAt),
+    others.map(({ eventId }) => eventId),
+  ]);
   const before = kept.get(id);
   if (before?.key === key && alike(before.sales, sales)) return before.model;
   const learned = learnedModel(state, model);
   const written = JSON.stringify([
+    model.version ?? null,
     learned.numbers.map(({ about, id: name, mean }) => [about, name, mean]),
     [...learned.references],
     learned.priceSpread,

@@ -14,7 +14,7 @@ export function adopt(live: LiveLog, store: EventStore, events: readonly AnyEven
     }
     const fresh = [...new Map(events.map((event) => [event.id, event])).values()];
     const log: Stored[] = fresh.map((event, index) => ({ seq: index + 1, event }));
-    const state = foldLog(log, live.models);
+    const state = foldLog(log, live.shelf);
     const outcomes = store.append(fresh, rowChanges(state, state.items.keys()));
     catchUp(live, store);
     return { ok: true, stored: outcomes };

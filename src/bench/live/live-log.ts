@@ -1,5 +1,6 @@
 import type { AnyEvent, Stored } from '../events/index.ts';
 import { applyEvent, emptyState, foldLog, isRefolding } from '../fold/index.ts';
+import { modelsWithGrown } from '../grow/models-with-grown.ts';
 import type { Model } from '../models/index.ts';
 import type { EventStore } from '../ports.ts';
 import { rowOf } from '../row-of.ts';
@@ -9,6 +10,9 @@ import { subjectsOf } from './subjects-of.ts';
 
 /** The log and the state that it makes, kept in memory and in step with each other. */
 export interface LiveLog {
+  /** Models of the folders: a log is folded with these, for the grown ones come from the log. */
+  readonly shelf: ReadonlyMap<string, Model>;
+  /** The same with the grown ones of the present state. */
   readonly models: ReadonlyMap<string, Model>;
   readonly log: Stored[];
   readonly byId: Map<string, Stored>;
@@ -19,13 +23,17 @@ export interface LiveLog {
 
 const PAGE = 10_000;
 
-export const emptyLive = (models: ReadonlyMap<string, Model>): LiveLog => ({
-  models,
-  log: [],
-  byId: new Map(),
-  byItem: new Map(),
-  state: emptyState(),
-});
+export function emptyLive(shelf: ReadonlyMap<string, Model>): LiveLog {
+  const live: LiveLog = {
+    shelf,
+    models: modelsWithGrown(shelf, () => live.state),
+    log: [],
+    byId: new Map(),
+    byItem: new Map(),
+    state: emptyState(),
+  };
+  return live;
+}
 
 /** Takes in what the store holds past the state: event by event, or the whole log at once where that is the shorter way. */
 export function catchUp(live: LiveLog, store: EventStore): void {
@@ -34,7 +42,7 @@ export function catchUp(live: LiveLog, store: EventStore): void {
   for (let page = store.read(live.state.seq, PAGE); page.length > 0; page = store.read(page.at(-1)!.seq, PAGE)) fresh.push(...page);
   if (live.log.length === 0 || fresh.some(({ event }) => isRefolding(event.kind))) {
     for (const stored of fresh) index(live, stored);
-    live.state = foldLog(live.log, live.models);
+    live.state = foldLog(live.log, live.shelf);
   } else {
     for (const stored of fresh) push(live, stored, new Set());
   }
@@ -61,9 +69,9 @@ export function whileAlone<T>(live: LiveLog, store: EventStore, work: () => T): 
 /** Adds one event to the log and the state; adds to `touched` the ids of the items whose rows change. */
 export function push(live: LiveLog, stored: Stored, touched: Set<string>): void {
   index(live, stored);
-  if (applyEvent(live.state, stored, live.models, touched) === 'applied') return;
+  if (applyEvent(live.state, stored, live.shelf, touched) === 'applied') return;
   const before = live.state;
-  live.state = foldLog(live.log, live.models);
+  live.state = foldLog(live.log, live.shelf);
   for (const id of changedRows(before, live.state)) touched.add(id);
 }
 
@@ -74,7 +82,7 @@ export function takeBack(live: LiveLog, count: number): void {
     for (const id of subjectsOf(event, (other) => live.byId.get(other)?.event)) live.byItem.get(id)?.pop();
     live.byId.delete(event.id);
   }
-  live.state = foldLog(live.log, live.models);
+  live.state = foldLog(live.log, live.shelf);
 }
 
 export const eventById = (live: LiveLog, id: string): AnyEvent | undefined => live.byId.get(id)?.event;

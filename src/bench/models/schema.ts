@@ -202,7 +202,12 @@ export interface ReferenceReading {
   readonly mode: z.infer<typeof MeterMode>;
   /** V, Ω or A; null is OL. */
   readonly value: number | null;
+  /** Revision of that board, where it was said. */
+  readonly revision?: string;
 }
+
+/** A reference photo: a file beside the model file, or one that the bench keeps by its hash. */
+export type ReferencePhoto = { readonly side: string } & ({ readonly path: string } | { readonly hash: string });
 
 /** The shipped price of a working one, and from how many known sales the one in its place was learned. */
 export interface OwnPrice {
@@ -213,13 +218,17 @@ export interface OwnPrice {
 /** A model ready for use: its file with what it inherits filled in, and its reference readings and photos. */
 export interface Model {
   readonly file: ModelFile;
+  /** Of a model that grows on the bench: how many events made it. */
+  readonly version?: number;
   /** Where this bench has put numbers of its own in place of those that ship: a name for just these numbers, and its own references by point. */
   readonly own?: { readonly stamp: string; readonly references: ReadonlyMap<string, Reference>; readonly price: OwnPrice | null };
   readonly readings: readonly ReferenceReading[];
-  /** Reference photos beside the model file, by side. */
-  readonly photos: readonly { readonly side: string; readonly path: string }[];
+  /** By side. */
+  readonly photos: readonly ReferencePhoto[];
   /** At level 2: the netlist and the places of its parts. */
   readonly circuit?: ModelCircuit;
+  /** What the file of a growing model says of a circuit that cannot be used yet. */
+  readonly draftCircuit?: CircuitSpec;
   /** Of one unit: areas of its board where liquid dried, as the person drew them. */
   readonly wet?: readonly LiquidRegion[];
 }

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { foldLog } from '../fold/index.ts';
+import { modelsWithGrown } from '../grow/models-with-grown.ts';
 import { oneLamp, testEvent, testId, testLog, type Step } from '../testing/events.ts';
 import { smallModels } from '../testing/small-model.ts';
 import { REFUSED } from './testing/refusals.ts';
@@ -13,7 +14,7 @@ function objection(before: readonly Step[], [kind, body]: Step) {
   const state = foldLog(log, models);
   const context: RuleContext = {
     state,
-    models,
+    models: modelsWithGrown(models, () => state),
     proofSteps: (itemId) => {
       const steps = ['power', 'light'].map((id) => {
         const done = state.items.get(itemId)?.proof.get(id);

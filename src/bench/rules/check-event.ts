@@ -2,6 +2,7 @@ import { isForeign, type AnyEvent, type BenchEvent, type Kind } from '../events/
 import { listingDropped, listingWeighed, lotBought } from './buying.ts';
 import { correctionSound } from './correction.ts';
 import { claimMade, findingNoted, readingTaken, remedyDone, trialDone } from './evidence.ts';
+import * as growing from './growing.ts';
 import { fastenersCounted, stepDone } from './hands.ts';
 import { itemAtHand, itemKnown, modelKnown } from './known.ts';
 import { graded, proofStepDone, returned, sold, standsAlone } from './leaving.ts';
@@ -63,6 +64,19 @@ const RULES: { readonly [K in Kind]: Rule<K> } = {
   'supplier-set': supplierSet,
   'learned-taken-in': (context, { body }) => modelKnown(context, body.model_id, 'body.model_id'),
   'words-taught': () => null,
+  'model-begun': growing.modelBegun,
+  'model-fact-set': growing.modelFactSet,
+  'model-photo-set': growing.modelPhotoSet,
+  'model-parts-placed': growing.modelPartsPlaced,
+  'model-parts-removed': growing.modelPartsRemoved,
+  'model-pins-joined': growing.modelPinsJoined,
+  'model-net-named': growing.modelNetNamed,
+  'model-netlist-set': growing.modelNetlistSet,
+  'model-reading-taught': growing.modelReadingTaught,
+  'model-step-recorded': growing.modelStepRecorded,
+  'model-fit-seen': growing.modelFitSeen,
+  'model-taken-in': growing.modelTakenIn,
+  'model-judged-again': growing.modelJudgedAgain,
   'note-written': aboutKnownIfAny,
   'time-clocked': aboutKnownIfAny,
   'advice-declined': aboutKnown,

@@ -51,6 +51,9 @@ export const RULE_CODES = [
   'unknown-fact',
   'not-open',
   'too-many-foreign',
+  'model-not-grown',
+  'fact-does-not-fit',
+  'unknown-part',
 ] as const;
 export type RuleCode = (typeof RULE_CODES)[number];
 

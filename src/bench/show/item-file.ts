@@ -1,5 +1,6 @@
 import type { Advisor } from '../advice/index.ts';
 import { moneyOf } from '../books/index.ts';
+import { modelKey } from '../grow/model-key.ts';
 import type { LiveLog } from '../live/live-log.ts';
 import { logLine } from '../log-line.ts';
 import { logWords } from '../log-words.ts';
@@ -22,7 +23,7 @@ export function findItem(state: Readonly<BenchState>, name: string): Item | null
 /** Everything of one item: what is known, what to do next, what was done, and its money. */
 export function itemFile(live: LiveLog, advisor: Advisor, item: Item): ItemFile {
   const { state, models } = live;
-  const model = models.get(item.modelId);
+  const model = models.get(modelKey(item));
   const { place } = logWords(state, models);
   return {
     row: rowOf(state, item),

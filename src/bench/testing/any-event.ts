@@ -10,6 +10,7 @@ import {
   type Kind,
   type Stored,
 } from '../events/index.ts';
+import { anyGrowing } from './any-growing.ts';
 import { testEvent, testId, type BodyInput } from './events.ts';
 
 /** Random bodies for every kind, over so few names that they meet each other, the wrong ones and the unknown ones. */
@@ -204,6 +205,7 @@ const ANY_BODY: { readonly [K in Kind]: fc.Arbitrary<BodyInput<K>> } = {
     words: oneOf('goes pfft', 'Lamp of honour'),
     claim: oneOf(null, { about: 'untested' as const }, { about: 'function' as const, function: 'light', says: 'fails' as const }),
   }),
+  ...anyGrowing(items),
   'note-written': fc.record({ item_id: maybe(items), text: line }),
   'time-clocked': fc.record({ item_id: maybe(items), minutes, task: line }),
   'advice-declined': fc.record({ item_id: items, advice: line }),

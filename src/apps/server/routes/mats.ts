@@ -23,11 +23,11 @@ const route = createRoute({
 });
 
 /** Mats to print. */
-export const matRoutes = ({ models, printer }: AppParts) =>
+export const matRoutes = ({ bench, printer }: AppParts) =>
   new OpenAPIHono().openapi(route, async (c) => {
     const { id } = c.req.valid('param');
     const { paper } = c.req.valid('query');
-    const model = models.get(id);
+    const model = bench.model(id);
     if (!model) throw refuse('no-such-model', { where: 'id', detail: id });
     const mat = screwMat(model.file, paper);
     if (!mat.ok) throw refuse('panel-too-large', { where: paper, detail: mat.panel });

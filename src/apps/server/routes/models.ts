@@ -1,7 +1,7 @@
 import { OpenAPIHono, createRoute, z } from '@hono/zod-openapi';
 import { readFile } from 'node:fs/promises';
 import { Id, MeterMode } from '../../../bench/events/index.ts';
-import { ModelFile, type Model } from '../../../bench/models/index.ts';
+import { ModelFile, type Model, type ReferencePhoto } from '../../../bench/models/index.ts';
 import { LearnedBundle, ModelRow, NetView, PointView } from '../../../bench/views/index.ts';
 import type { AppParts } from '../app-parts.ts';
 import { mediaTypeOf } from '../media-type.ts';
@@ -85,11 +85,11 @@ const photoRoute = createRoute({
 });
 
 /** What is known of device types. */
-export const modelRoutes = ({ bench, models }: AppParts) =>
+export const modelRoutes = ({ bench, photos: kept }: AppParts) =>
   new OpenAPIHono()
     .openapi(listRoute, (c) => c.json({ models: [...bench.models()] }, 200))
     .openapi(modelRoute, (c) => {
-      const { file, readings, photos, circuit } = modelNamed(models, c.req.valid('param').id);
+      const { file, readings, photos, circuit } = modelNamed(bench, c.req.valid('param').id);
       const urls = photos.map(({ side }) => ({ side, url: `/api/models/${file.id}/photos/${encodeURIComponent(side)}` }));
       return c.json({ file, readings: [...readings], photos: urls, parts: partsOnBoard(circuit) }, 200);
     })
@@ -113,21 +113,24 @@ export const modelRoutes = ({ bench, models }: AppParts) =>
     })
     .openapi(photoRoute, async (c) => {
       const { id, side } = c.req.valid('param');
-      const photo = modelNamed(models, id).photos.find((candidate) => candidate.side === side);
-      if (!photo) throw refuse('no-such-photo', { where: 'side', detail: side });
-      return c.body(new Uint8Array(await readFile(photo.path)), 200, {
-        'content-type': mediaTypeOf(photo.path),
-        'cache-control': 'no-cache',
-      });
+      const photo = modelNamed(bench, id).photos.find((candidate) => candidate.side === side);
+      const found = photo && (await pictureOf(photo, kept));
+      if (!found) throw refuse('no-such-photo', { where: 'side', detail: side });
+      return c.body(new Uint8Array(found.bytes), 200, { 'content-type': found.mediaType, 'cache-control': 'no-cache' });
     });
+
+async function pictureOf(photo: ReferencePhoto, kept: AppParts['photos']) {
+  if ('hash' in photo) return kept.get(photo.hash, 'view');
+  return { bytes: await readFile(photo.path), mediaType: mediaTypeOf(photo.path) };
+}
 
 const partsOnBoard = (circuit: Model['circuit']): z.infer<typeof PlacedPart>[] =>
   (circuit?.parts ?? []).flatMap(({ ref, x, y, rotation, side, value, package: name, block, nets }) =>
     side === 'off' ? [] : [{ ref, x_mm: x, y_mm: y, rotation_deg: rotation, side, value, package: name, block, nets: [...nets] }],
   );
 
-function modelNamed(models: AppParts['models'], id: string): Model {
-  const model = models.get(id);
+function modelNamed(bench: AppParts['bench'], id: string): Model {
+  const model = bench.model(id);
   if (!model) throw refuse('no-such-model', { where: 'id', detail: id });
   return model;
 }

@@ -27,7 +27,7 @@ export class KnownBoards {
     if (model.circuit) this.#asked.set(JSON.stringify([model.file.id, model.wet ?? []]), model);
     const knowledge = this.#knowledge(model, []);
     if (!knowledge) return null;
-    const key = `${keyOf(knowledge)}~${model.own?.stamp ?? ''}`;
+    const key = `${keyOf(knowledge)}~${model.version ?? ''}~${model.own?.stamp ?? ''}`;
     return this.#memo.get(key, () => boardModelOf(model, knowledge, key));
   }
 

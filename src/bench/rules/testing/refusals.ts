@@ -1,4 +1,5 @@
 import { oneLamp, testId, type Step } from '../../testing/events.ts';
+import { REFUSED_GROWING } from './refused-growing.ts';
 import { lotOf, move, sell, pass, trial, weigh, buyPart, order, lampB, lamp9, boardOut, scrap } from './steps.ts';
 
 const wet = (polygon: [number, number][]): Step => [
@@ -501,4 +502,5 @@ export const REFUSED: readonly [title: string, before: readonly Step[], event: S
     'body.corrects',
     /"lamp-b"/,
   ],
+  ...REFUSED_GROWING,
 ];

@@ -1,0 +1,138 @@
+import { describe, expect, test } from 'vitest';
+import { foldLog } from '../fold/index.ts';
+import { referenceOf } from '../models/reference.ts';
+import type { BenchState } from '../state.ts';
+import { testId, testLog, type Step } from '../testing/events.ts';
+import { smallModels } from '../testing/small-model.ts';
+import { buildModel } from './build-model.ts';
+import { modelsWithGrown } from './models-with-grown.ts';
+
+const shelf = smallModels();
+const begun: Step = ['model-begun', { model_id: 'lamp-g', name: 'Grown lamp', currency: 'GBP', from: { copy_of: 'lamp-1' } }];
+const fact = (section: string, id: string, field: string | undefined, value: unknown): Step => [
+  'model-fact-set',
+  { model_id: 'lamp-g', section, id, ...(field === undefined ? {} : { field }), value },
+];
+const teach = (board: string, value: number): Step => [
+  'model-reading-taught',
+  { model_id: 'lamp-g', board, point: 'cell-v', mode: 'volts', value },
+];
+const fold = (...steps: Step[]): BenchState => foldLog(testLog(begun, ...steps), shelf);
+const modelOf = (state: BenchState) => modelsWithGrown(shelf, () => state).get('lamp-g')!;
+
+describe('a model that grows', () => {
+  test('begins as a copy under its own name', () => {
+    const { file, version } = modelOf(fold());
+    expect(file).toMatchObject({ id: 'lamp-g', name: 'Grown lamp', blocks: shelf.get('lamp-1')!.file.blocks });
+    expect(version).toBe(1);
+  });
+
+  test('takes facts one by one: a field, a whole entry, one taken away', () => {
+    const state = fold(
+      fact('faults', 'bulb-open', 'rate', 0.4),
+      fact('blocks', 'lens', undefined, { name: 'Lens' }),
+      fact('head', 'prices', 'working', 5000),
+      fact('head', 'board', undefined, null),
+    );
+    const { file, version } = modelOf(state);
+    expect(file.faults.find(({ id }) => id === 'bulb-open')).toMatchObject({ rate: 0.4, mode: 'open' });
+    expect(file.blocks.at(-1)).toEqual({ id: 'lens', name: 'Lens' });
+    expect(file.prices).toEqual({ ...shelf.get('lamp-1')!.file.prices, working: 5000 });
+    expect(file.board).toBeUndefined();
+    expect(version).toBe(5);
+  });
+
+  test('pools the readings of known-good boards in place of inherited ones', () => {
+    const model = modelOf(fold(teach('a', 3.0), teach('b', 3.1), teach('c', 3.2), teach('c', 9)));
+    expect(referenceOf(model, 'cell-v', 'volts')).toMatchObject({ mean: 3.1, boards: 3 });
+    expect(model.file.level).toBe(1);
+  });
+
+  test('is the same object until it grows, and another one then', () => {
+    const state = fold();
+    const models = modelsWithGrown(shelf, () => state);
+    const before = models.get('lamp-g');
+    expect(models.get('lamp-g')).toBe(before);
+    expect(modelOf(fold(teach('a', 3)))).not.toBe(before);
+  });
+
+  test('loses a fact that was taken back, and leaves out what leaned on it', () => {
+    const state = fold(
+      fact('blocks', 'lens', undefined, { name: 'Lens' }),
+      fact('faults', 'lens-gone', undefined, { name: 'lens gone', block: 'lens', mode: 'missing', rate: 0.1 }),
+      fact('faults', 'bulb-open', 'rate', 0.4),
+      ['correction', { corrects: testId(2) }],
+    );
+    const built = buildModel(state.grown.get('lamp-g')!, shelf)!;
+    expect(built.leftOut.map(({ fact: { id } }) => id)).toEqual(['lens-gone']);
+    expect(built.model.file.faults.find(({ id }) => id === 'bulb-open')!.rate).toBe(0.4);
+    expect(built.model.version).toBe(3);
+  });
+
+  test('a copy of it keeps what it was at that time', () => {
+    const copy: Step = ['model-begun', { model_id: 'lamp-h', name: 'Copy', currency: 'GBP', from: { copy_of: 'lamp-g' } }];
+    const state = fold(fact('faults', 'bulb-open', 'rate', 0.4), copy, fact('faults', 'bulb-open', 'rate', 0.7));
+    const rate = (id: string) =>
+      modelsWithGrown(shelf, () => state)
+        .get(id)!
+        .file.faults.find((fault) => fault.id === 'bulb-open')!.rate;
+    expect([rate('lamp-g'), rate('lamp-h')]).toEqual([0.7, 0.4]);
+  });
+
+  test('steps that are recorded are steps of its opening', () => {
+    const screws = { id: 'door-screws', name: 'Screws of the door', drive: 'Cross 0', length_mm: 5, count: 2 };
+    const state = fold([
+      'model-step-recorded',
+      { model_id: 'lamp-g', step: { id: 'door', name: 'Door off', tool: 'Cross 0' }, fasteners: screws },
+    ]);
+    expect(modelOf(state).file.steps.at(-1)).toMatchObject({ id: 'door', fasteners: 'door-screws', tool: 'Cross 0' });
+    expect(modelOf(state).file.fasteners.at(-1)).toMatchObject(screws);
+  });
+
+  test('the facts of another bench are told by their author', () => {
+    const facts = [{ kind: 'model-fact-set', body: { model_id: 'theirs', section: 'head', id: 'about', value: 'Theirs.' } }];
+    const state = fold(['model-taken-in', { model_id: 'lamp-g', from_author: 'Marsh Lane', licence: 'CC0', facts }]);
+    const grown = state.grown.get('lamp-g')!;
+    expect(modelOf(state).file.about).toBe('Theirs.');
+    expect(grown.facts[0]!.author).toBe('Marsh Lane');
+    expect(grown.version).toBe(2);
+  });
+});
+
+describe('what left the bench', () => {
+  const lamp: Step = [
+    'lot-bought',
+    {
+      lot_id: 'l',
+      title: 't',
+      seller: 's',
+      price_minor: 100,
+      currency: 'GBP',
+      items: [{ item_id: 'unit', name: 'Unit', model_id: 'lamp-g', expected_value_minor: 1 }],
+    },
+  ];
+  const better = fact('faults', 'bulb-open', 'rate', 0.4);
+  const rateFor = (state: BenchState): number => {
+    const key = state.items.get('unit')!.modelVersion === null ? 'lamp-g' : `lamp-g@${state.items.get('unit')!.modelVersion}`;
+    return modelsWithGrown(shelf, () => state)
+      .get(key)!
+      .file.faults.find(({ id }) => id === 'bulb-open')!.rate;
+  };
+
+  test('keeps the version that it was judged with, and is judged anew when asked', () => {
+    const scrapped: Step = ['scrapped', { item_id: 'unit', reason: 'burnt' }];
+    const state = fold(lamp, scrapped, better);
+    expect(state.items.get('unit')!.modelVersion).toBe(1);
+    expect(rateFor(state)).toBe(0.2);
+    const again = fold(lamp, scrapped, better, ['model-judged-again', { item_id: 'unit', model_id: 'lamp-g' }]);
+    expect(rateFor(again)).toBe(0.4);
+  });
+
+  test('older versions are found and not listed', () => {
+    const state = fold(lamp, ['kept', { item_id: 'unit' }], better);
+    const models = modelsWithGrown(shelf, () => state);
+    expect([...models.keys()]).toEqual([...shelf.keys(), 'lamp-g']);
+    expect(models.has('lamp-g@1')).toBe(true);
+    expect(models.size).toBe(shelf.size + 1);
+  });
+});
