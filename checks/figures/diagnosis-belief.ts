@@ -115,7 +115,7 @@ function singleFigures(bench: Bench, followed: readonly Followed[], alone: reado
       value: round(mean(probes)),
       unit: '',
       target: '≤ 6',
-      reference: `same cases; until one group has 90 %, nothing tells 0.1 bits, or 40; ${byProbeAlone(mean(probesAlone))}, and where only being sure, or the 40th, ends the search, no order of readings alone gets below ${bound.mean} on this board, if a fault has to show at one point by three spreads`,
+      reference: `same cases; until one group has 90 %, nothing tells 0.02 bits, or 40; ${byProbeAlone(mean(probesAlone))}, and where only being sure, or the 40th, ends the search, no order of readings alone gets below ${bound.mean} on this board, if a fault has to show at one point by three spreads`,
     },
     {
       figure: 'diagnosis.probes_median',
@@ -192,7 +192,7 @@ async function twoFaults(bench: Bench): Promise<Figure> {
     value: namedBy(Infinity),
     unit: '',
     target: '≥ 0.7',
-    reference: `${CASES.two} cases by rate, both of faults that do not read like a healthy board; until nothing tells 0.1 bits, or 40 probes, ${round(mean(found.map(({ probes }) => probes)))} in the mean; right when one of the three likeliest sets has a fault of the group of each; after ${EARLY} probes ${namedBy(EARLY)}`,
+    reference: `${CASES.two} cases by rate, both of faults that do not read like a healthy board; until nothing tells 0.02 bits, or 40 probes, ${round(mean(found.map(({ probes }) => probes)))} in the mean; right when one of the three likeliest sets has a fault of the group of each; after ${EARLY} probes ${namedBy(EARLY)}`,
   };
 }
 

@@ -38,7 +38,7 @@ const OPTIONS: BelieveOptions = { unknownRate: 0.02, noneRate: 0.02 };
 /** It is sure enough at this belief in one group. */
 const SURE = 0.9;
 export const MOST_PROBES = 40;
-const LEAST_BITS = 0.1;
+const LEAST_BITS = 0.02;
 
 /** What a person writes down: a handheld meter anywhere within its limits, rounded to its last digit. */
 export function shownBy(mode: ReadingPoint['mode'], value: number, random: RandomStream): number | null {
