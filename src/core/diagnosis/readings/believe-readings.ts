@@ -64,19 +64,21 @@ function priorWeights(stretches: readonly Stretch[], pairs: readonly Pair[], { u
   const { draws } = stretches[0]!.baseline.kernels.dictionary;
   const faulty = sumOf(odds) - 1 + pairs.reduce((sum, [a, b]) => sum + odds[a]! * odds[b]!, 0);
   const none = noneRate === undefined ? 1 : (faulty * noneRate) / Math.max(1 - noneRate, 1e-9);
-  const of = (row: number): number => (row === 0 ? none : odds[row]!) / draws;
   const unknown = ((none + faulty) * unknownRate) / Math.max(1 - unknownRate, 1e-9);
-  return {
-    draws,
-    rows: Float64Array.from({ length: odds.length * draws }, (_, i) => of(Math.floor(i / draws))),
-    pairs,
-    ofPairs: Float64Array.from({ length: pairs.length * draws }, (_, i) => {
-      const [a, b] = pairs[Math.floor(i / draws)]!;
-      return (odds[a]! * odds[b]!) / draws;
-    }),
-    unknown: new Float64Array(draws).fill(unknown / draws),
-  };
+  const single = odds.with(0, none);
+  const paired = Float64Array.from(pairs, ([a, b]) => odds[a]! * odds[b]!);
+  return { draws, rows: shared(single, draws), pairs, ofPairs: shared(paired, draws), unknown: shared(Float64Array.of(unknown), draws) };
 }
+
+/** Each chance in equal parts, one a draw. */
+function shared(chances: Float64Array, draws: number): Float64Array {
+  const parts = new Float64Array(chances.length * draws);
+  chances.forEach((chance, i) => parts.fill(chance / draws, i * draws, (i + 1) * draws));
+  return parts;
+}
+
+/** So many pieces of evidence are taken in before the weights are made to sum to 1 again: slips keep each far from where doubles end. */
+const BETWEEN = 12;
 
 function filter(
   weighed: readonly Weighed[],
@@ -92,8 +94,9 @@ function filter(
       multiply(weights.rows, likelihood.rows);
       multiply(weights.unknown, likelihood.unknown);
       multiply(weights.ofPairs, ofPairs[e]!);
-      normalise(weights);
+      if (e % BETWEEN === BETWEEN - 1) normalise(weights);
     });
+    normalise(weights);
     stretch.likelihoods.forEach((likelihood, e) => slips.set(likelihood.id, slipChance(weights, likelihood, ofPairs[e]!)));
     if (stretch.mends) mend(weights, mendsByRow(weighed, stretch.mends));
   }

@@ -3,7 +3,7 @@ import type { Pair } from './pair-kernels.ts';
 import { rowChances, type ReadingWeights } from './reading-belief.ts';
 import { METER_SCALES } from '../meter-scale.ts';
 import { STRAY_OL, type Kernels } from './kernels.ts';
-import { KernelDensity, LEAK, outcomeChance, slipDensity, type Likelihood } from './likelihood.ts';
+import { KernelDensity, LEAK, slipDensity, trialLaw, type Likelihood } from './likelihood.ts';
 import { standing } from './standing.ts';
 
 /** First faults from which pairs are grown. */
@@ -101,7 +101,7 @@ export function readingColumn(kernels: Kernels, likelihood: Likelihood, far: Flo
 
 function functionColumn(
   likelihood: Likelihood,
-  { outcome, honesty = 1 }: Extract<Weighed['evidence'][number], { kind: 'function' }>,
+  evidence: Extract<Weighed['evidence'][number], { kind: 'function' }>,
   works: Float32Array,
   count: number,
   at: readonly number[],
@@ -110,8 +110,8 @@ function functionColumn(
   const draws = likelihood.unknown.length;
   const rows = screenedDraws(likelihood.rows, draws, at, top);
   const chance = screenedDraws(works, draws, at, 1);
-  const both = (a: number, b: number, i: number): number =>
-    (honesty * outcomeChance(outcome, chance[a * at.length + i]! * chance[b * at.length + i]!) + (1 - honesty) / 3) / top;
+  const law = trialLaw(evidence);
+  const both = (a: number, b: number, i: number): number => law.at(chance[a * at.length + i]! * chance[b * at.length + i]!) / top;
   return { rows, explained: explainedBy(rows, count, likelihood.slip / top), far: new Float32Array(count), both };
 }
 

@@ -1,4 +1,5 @@
 import { METER_SCALES } from '../meter-scale.ts';
+import type { Behaviour } from '../model.ts';
 import { DiagnosisError } from '../posterior-over-sets.ts';
 import type { Baseline, ReadingEvidence } from './evidence.ts';
 import { meterSpread, type Kernels } from './kernels.ts';
@@ -107,21 +108,36 @@ const SOMETIMES = 0.15;
 function ofFunction({ kernels, functions }: Baseline, evidence: ReadingEvidence & { kind: 'function' }): Likelihood {
   const works = functions.get(evidence.function);
   if (!works) throw new DiagnosisError('unknown-name', `the circuit does not tell of a function "${evidence.function}"`);
-  const honesty = evidence.honesty ?? 1;
-  const of = (chance: number): number => honesty * outcomeChance(evidence.outcome, chance) + (1 - honesty) / 3;
-  const unknown = new Float64Array(kernels.dictionary.draws).fill(of(UNKNOWN_WORKS));
-  return {
-    id: evidence.id,
-    rows: Float64Array.from(works, of),
-    unknown,
-    slip: (honesty * LEAK) / 3 + (1 - honesty) / 3,
-    function: evidence.function,
-  };
+  const law = trialLaw(evidence);
+  const rows = new Float64Array(works.length);
+  for (let i = 0; i < rows.length; i++) rows[i] = law.at(works[i]!);
+  const unknown = new Float64Array(kernels.dictionary.draws).fill(law.at(NaN));
+  return { id: evidence.id, rows, unknown, slip: law.slip, function: evidence.function };
 }
 
-/** Chance of an outcome of a trial when it works with this chance; NaN is not known. Slips are included. */
-export function outcomeChance(outcome: 'works' | 'fails' | 'comes-and-goes', works: number): number {
-  const well = Number.isNaN(works) ? UNKNOWN_WORKS : works;
-  const own = outcome === 'works' ? well : outcome === 'fails' ? (1 - well) * (1 - SOMETIMES) : (1 - well) * SOMETIMES;
+/** How likely an outcome of a trial is by the chance that the function works, in which it is linear: a claim may be a guess among the three outcomes. */
+export class TrialLaw {
+  private readonly atNone: number;
+  private readonly slope: number;
+  readonly slip: number;
+
+  constructor(outcome: Behaviour, honesty: number) {
+    const of = (works: number): number => honesty * outcomeChance(outcome, works) + (1 - honesty) / 3;
+    this.atNone = of(0);
+    this.slope = of(1) - this.atNone;
+    this.slip = (honesty * LEAK) / 3 + (1 - honesty) / 3;
+  }
+
+  /** NaN is not known. */
+  at(works: number): number {
+    return this.atNone + this.slope * (works === works ? works : UNKNOWN_WORKS);
+  }
+}
+
+export const trialLaw = ({ outcome, honesty = 1 }: ReadingEvidence & { kind: 'function' }): TrialLaw => new TrialLaw(outcome, honesty);
+
+/** Chance of an outcome of a trial when it works with this chance. Slips are included. */
+function outcomeChance(outcome: Behaviour, works: number): number {
+  const own = outcome === 'works' ? works : outcome === 'fails' ? (1 - works) * (1 - SOMETIMES) : (1 - works) * SOMETIMES;
   return (1 - LEAK) * own + LEAK / 3;
 }

@@ -2,7 +2,7 @@ import { minutesCost, openedTo, openingMinutes } from '../getting-there.ts';
 import type { Remedy, Stakes } from '../model.ts';
 import type { Baseline } from './evidence.ts';
 import { mendingOf, quickRow, worthByRow, type Mending } from './mending.ts';
-import { OutcomeShares } from './outcome-shares.ts';
+import { OutcomeShares, type OutcomeVisit } from './outcome-shares.ts';
 import type { OutcomeBands } from './outcome-bands.ts';
 import type { ReadingBelief } from './reading-belief.ts';
 import type { ReadingPoint } from './reading-dictionary.ts';
@@ -63,7 +63,7 @@ const TOLD = 4;
 
 /**
  * Where to put the probe next: by saving per minute of those that pay for themselves, then by bits per minute. One step ahead. Money is worked out for the points that tell most
- * per minute, with a pair of faults shared between the two; the outcomes are told for `limit` of them.
+ * per minute, with a pair of faults shared between the two; the best `limit` of them come out.
  */
 export function nextReadings(choice: ReadingChoice, limit = 5): NextReadings {
   const desk = new Desk(choice);
@@ -75,7 +75,7 @@ export function nextReadings(choice: ReadingChoice, limit = 5): NextReadings {
     .map((each) => desk.weigh(each))
     .sort(byWorth);
   return {
-    ranked: weighed.slice(0, limit).map((each) => ({ ...each, outcomes: desk.outcomes(each.p) })),
+    ranked: weighed.slice(0, limit),
     act: !weighed.some(({ pays }) => pays),
     actMinor: desk.actMinor,
   };
@@ -87,7 +87,7 @@ interface Informed {
   readonly bits: number;
 }
 
-type Weighed = Informed & Omit<RankedReading, 'outcomes'>;
+type Weighed = Informed & RankedReading;
 
 function byWorth(a: Weighed, b: Weighed): number {
   if (a.pays !== b.pays) return a.pays ? -1 : 1;
@@ -124,17 +124,24 @@ export class Desk {
   }
 
   weigh({ p, minutes, bits }: Informed): Weighed {
-    const point = this.choice.baseline.kernels.dictionary.points[p]!;
-    const savingMinor = this.saving(p, this.shares);
+    const { points, faults } = this.choice.baseline.kernels.dictionary;
+    const outcomes: ReadingOutcome[] = [];
+    const savingMinor = this.saving(p, this.shares, (chance, after, [from, to]) => {
+      const named = likeliest(after).map((row) => ({ fault: row === 0 ? '' : faults[row - 1]!.id, chance: after[row]! }));
+      outcomes.push({ from, to, chance, faults: named });
+    });
     const pays = savingMinor > minutesCost(this.choice.stakes, minutes);
-    return { p, point, minutes, bits, savingMinor, savingPerMinuteMinor: savingMinor / minutes, pays };
+    return { p, point: points[p]!, minutes, bits, savingMinor, savingPerMinuteMinor: savingMinor / minutes, pays, outcomes };
   }
 
-  /** Expected saving of a reading whose outcomes are shared so, over following the order of now. */
-  saving(p: number, shares: OutcomeShares): number {
+  /** Expected saving of a reading whose outcomes are shared so, over following the order of now; each outcome is shown to `visit` too. */
+  saving(p: number, shares: OutcomeShares, visit: OutcomeVisit = () => undefined): number {
     const stakes = openedTo(this.choice.stakes, this.choice.baseline.kernels.dictionary.points[p]!.stage);
     let saving = 0;
-    shares.each(p, (chance, after) => (saving += chance * this.gain(after, stakes)));
+    shares.each(p, (chance, after, range) => {
+      saving += chance * this.gain(after, stakes);
+      visit(chance, after, range);
+    });
     return saving;
   }
 
@@ -147,16 +154,6 @@ export class Desk {
     }
     follow += Math.max(0, rest) * this.worth[after.length]!;
     return Math.max(0, quickRow(this.mending, after, stakes).expectedMinor - follow);
-  }
-
-  outcomes(p: number): ReadingOutcome[] {
-    const { faults } = this.choice.baseline.kernels.dictionary;
-    const found: ReadingOutcome[] = [];
-    this.shares.each(p, (chance, after, [from, to]) => {
-      const named = likeliest(after).map((row) => ({ fault: row === 0 ? '' : faults[row - 1]!.id, chance: after[row]! }));
-      found.push({ from, to, chance, faults: named });
-    });
-    return found;
   }
 }
 

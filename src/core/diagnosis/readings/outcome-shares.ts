@@ -19,6 +19,9 @@ interface Active {
   readonly chance: number;
 }
 
+/** An outcome with its chance, the chances by row after it (used again for the next outcome), and the readings that belong to it. */
+export type OutcomeVisit = (chance: number, after: Float64Array, range: readonly [number, number]) => void;
+
 /** How a belief is shared among the outcomes of reading one point. */
 export class OutcomeShares {
   /** By row, with pairs halved between their two; what they lack of 1 is unknown. */
@@ -122,8 +125,8 @@ export class OutcomeShares {
     return far[p * rows + a]! >= far[p * rows + b]! ? a : b;
   }
 
-  /** Each outcome with its chance, the chances by row after it (used again for the next one), and the readings that belong to it. */
-  each(p: number, visit: (chance: number, after: Float64Array, range: readonly [number, number]) => void): void {
+  /** Shows each outcome that is likely enough to look into. */
+  each(p: number, visit: OutcomeVisit): void {
     const kinds = this.kinds(p);
     const table = new Float64Array(this.active.length * kinds);
     this.active.forEach((entry, i) => {

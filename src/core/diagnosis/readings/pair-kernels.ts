@@ -1,26 +1,33 @@
 import { METER_SCALES } from '../meter-scale.ts';
-import { LEAK, KernelDensity, outcomeChance, slipDensity, type Likelihood } from './likelihood.ts';
+import { LEAK, KernelDensity, slipDensity, type Likelihood, type TrialLaw } from './likelihood.ts';
 import { STRAY_OL } from './kernels.ts';
-import type { Baseline, ReadingEvidence } from './evidence.ts';
+import type { Baseline } from './evidence.ts';
 
 /** Indices of two rows, the lower first. */
 export type Pair = readonly [number, number];
 
-/** Likelihoods of one pair by draw: as of whichever of the two moves the point further. */
+/** Likelihoods of one pair by draw, written to `into` from `at` on: a reading is as of whichever of the two moves the point further. */
 export function pairApart(
   likelihood: Likelihood,
-  works: Float32Array | undefined,
-  outcome: ReadingEvidence,
-  draws: number,
+  working: Working | undefined,
   pair: Pair,
   further: number,
-): Float64Array {
-  if (outcome.kind === 'reading') return likelihood.rows.subarray(further * draws, (further + 1) * draws);
-  const honesty = outcome.honesty ?? 1;
-  return Float64Array.from({ length: draws }, (_, d) => {
-    const both = works![pair[0] * draws + d]! * works![pair[1] * draws + d]!;
-    return honesty * outcomeChance(outcome.outcome, both) + (1 - honesty) / 3;
-  });
+  into: Float64Array,
+  at: number,
+): void {
+  const draws = likelihood.unknown.length;
+  if (!working) {
+    for (let d = 0; d < draws; d++) into[at + d] = likelihood.rows[further * draws + d]!;
+    return;
+  }
+  const { works, law } = working;
+  for (let d = 0; d < draws; d++) into[at + d] = law.at(works[pair[0] * draws + d]! * works[pair[1] * draws + d]!);
+}
+
+/** A trial: chance that the function works, by row and draw, and what its outcome makes of that. */
+export interface Working {
+  readonly works: Float32Array;
+  readonly law: TrialLaw;
 }
 
 /** Likelihoods of the readings of simulated pairs: pair by pair, reading by reading, draw by draw. NaN values leave the guess of `pairApart`. */

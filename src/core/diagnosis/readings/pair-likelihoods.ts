@@ -1,5 +1,7 @@
 import type { Weighed } from './believe-readings.ts';
-import { pairApart, pairsSimulated, type Pair } from './pair-kernels.ts';
+import type { ReadingEvidence } from './evidence.ts';
+import { trialLaw } from './likelihood.ts';
+import { pairApart, pairsSimulated, type Pair, type Working } from './pair-kernels.ts';
 import { standing } from './standing.ts';
 
 /**
@@ -13,27 +15,26 @@ export function pairLikelihoods({ baseline, evidence, likelihoods }: Weighed, pa
   const values = pairsSimulated(baseline, pairs.slice(0, simulated), readings);
   return likelihoods.map((likelihood, e) => {
     const result = new Float64Array(pairs.length * draws);
+    const working = workingOf(baseline, stands[e]!);
+    pairs.forEach((pair, k) => pairApart(likelihood, working, pair, furtherOf(baseline, pair, likelihood.point), result, k * draws));
     const r = readings.indexOf(likelihood);
-    pairs.forEach((pair, k) => {
-      const apart = pairApart(
-        likelihood,
-        workingOf(baseline, likelihood.function),
-        stands[e]!,
-        draws,
-        pair,
-        furtherOf(baseline, pair, likelihood.point),
-      );
-      for (let d = 0; d < draws; d++) {
-        const exact = r < 0 || k >= simulated ? NaN : values[(k * readings.length + r) * draws + d]!;
-        result[k * draws + d] = Number.isNaN(exact) ? apart[d]! : exact;
-      }
-    });
+    if (r >= 0) overwrite(result, values, r, readings.length, draws);
     return result;
   });
 }
 
-const workingOf = ({ functions }: Weighed['baseline'], name: string | undefined): Float32Array | undefined =>
-  name === undefined ? undefined : functions.get(name);
+/** Puts what was simulated of reading `r` in place of what the two faults do apart. */
+function overwrite(result: Float64Array, simulated: Float64Array, r: number, readings: number, draws: number): void {
+  const pairs = simulated.length / (readings * draws);
+  for (let k = 0; k < pairs; k++)
+    for (let d = 0; d < draws; d++) {
+      const exact = simulated[(k * readings + r) * draws + d]!;
+      if (!Number.isNaN(exact)) result[k * draws + d] = exact;
+    }
+}
+
+const workingOf = ({ functions }: Weighed['baseline'], each: ReadingEvidence): Working | undefined =>
+  each.kind === 'function' ? { works: functions.get(each.function)!, law: trialLaw(each) } : undefined;
 
 /** Of two rows the one that moves a point further. */
 function furtherOf({ kernels }: Weighed['baseline'], [a, b]: Pair, p: number | undefined): number {
