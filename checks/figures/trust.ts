@@ -1,6 +1,7 @@
 import type { Figure, Progress } from './figure.ts';
 import { crashFigures } from './trust-crash.ts';
 import { deliveryFigures } from './trust-delivery.ts';
+import { fuzzFigures } from './trust-fuzz.ts';
 import { hostileFigures } from './trust-hostile.ts';
 import { routeFigures } from './trust-routes.ts';
 
@@ -10,6 +11,7 @@ export async function measure(progress: Progress): Promise<Figure[]> {
     ...(await routeFigures(progress)),
     ...(await deliveryFigures(progress)),
     ...(await hostileFigures(progress)),
+    ...(await fuzzFigures(progress)),
     ...(await crashFigures(progress)),
   ];
 }
