@@ -12,6 +12,7 @@ import type {
   BreakdownView,
   CalibrationView,
   DrawerView,
+  GrowthView,
   ItemFile,
   LearnedBundle,
   LearnedView,
@@ -29,6 +30,7 @@ import type {
   PileView,
   PlanView,
   PointView,
+  PooledPointView,
   ScoutQuestion,
   SellerQuestions,
   TaxView,
@@ -118,6 +120,8 @@ export interface Bench {
   opening(name: string, goal: string | null): OpeningView | null;
   models(): readonly ModelRow[];
   model(id: string): Model | null;
+  /** How a model grew here (null for one of the folder), and what its known-good boards show; null when the model is not here. */
+  growth(modelId: string): { readonly growth: GrowthView | null; readonly points: PooledPointView[] } | null;
   /** Where boards of a model can be measured; null when the model is not here. */
   points(modelId: string): readonly PointView[] | null;
   /** What the nets of a board carry at most; null when the model is not here. */

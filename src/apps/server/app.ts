@@ -20,6 +20,7 @@ import { changeRoutes } from './routes/changes.ts';
 import { deviceRoutes } from './routes/devices.ts';
 import { eventRoutes } from './routes/events.ts';
 import { fitRoutes } from './routes/fit.ts';
+import { growthRoutes } from './routes/growth.ts';
 import { healthRoutes } from './routes/health.ts';
 import { instrumentRoutes } from './routes/instruments.ts';
 import { itemRoutes } from './routes/items.ts';
@@ -93,6 +94,7 @@ function routesOf(parts: AppParts, watcher: LogWatcher, counters: Counters): Ope
   app.route('/', viewRoutes(parts));
   app.route('/', itemRoutes(parts));
   app.route('/', modelRoutes(parts));
+  app.route('/', growthRoutes(parts));
   app.route('/', matRoutes(parts));
   app.route('/', openingRoutes(parts));
   app.route('/', boardRoutes(parts));

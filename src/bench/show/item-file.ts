@@ -27,7 +27,13 @@ export function itemFile(live: LiveLog, advisor: Advisor, item: Item): ItemFile 
   const { place } = logWords(state, models);
   return {
     row: rowOf(state, item),
-    model: { id: item.modelId, name: model?.file.name ?? item.modelId, level: model?.file.level ?? 0 },
+    model: {
+      id: item.modelId,
+      name: model?.file.name ?? item.modelId,
+      level: model?.file.level ?? 0,
+      version: model?.version ?? null,
+      newest_version: models.get(item.modelId)?.version ?? null,
+    },
     stage: item.stage,
     slots: item.kind === 'unit' ? slotLines(state, item, model) : [],
     photos: item.photos.map((photo) => ({ hash: photo.hash, side: photo.side, caption: photo.caption, event_id: photo.eventId })),

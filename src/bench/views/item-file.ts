@@ -72,7 +72,13 @@ export type MoneyView = z.infer<typeof MoneyView>;
 export const ItemFile = z
   .object({
     row: ItemRow,
-    model: z.object({ id: Id, name: z.string(), level: z.number() }),
+    model: z.object({
+      id: Id,
+      name: z.string(),
+      level: z.number(),
+      version: z.number().int().nullable().meta({ description: 'Of a model that grows here: the version that it is judged with; else null' }),
+      newest_version: z.number().int().nullable(),
+    }),
     stage: Stage,
     slots: z.array(
       z.object({
