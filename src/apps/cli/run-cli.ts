@@ -11,6 +11,7 @@ import { benchCommands } from './commands/bench.ts';
 import { fitCommand } from './commands/fit.ts';
 import { labelsCommand } from './commands/labels.ts';
 import { listCommands } from './commands/list.ts';
+import { modelCommands } from './commands/model.ts';
 import { openingCommands } from './commands/opening.ts';
 import { recipeCommand } from './commands/recipes.ts';
 import { logCommands } from './commands/logs.ts';
@@ -62,6 +63,7 @@ export async function runCli(argv: readonly string[], parts: CliParts): Promise<
     reportCommands,
     addCommands,
     shareCommands,
+    modelCommands,
     undoCommand,
   ])
     add(program, parts);

@@ -25,6 +25,8 @@ export function newModelDrafts(id: string, { name, revision, currency, from, pho
 }
 
 const LONGEST = 48;
+/** The page for a new model has this name. */
+const NO_ID = 'new';
 
 /** An id from a name, "Corrie CP-4" as "corrie-cp-4", with a number behind it where that is taken. */
 export function modelIdFor(name: string, taken: (id: string) => boolean): string {
@@ -36,6 +38,6 @@ export function modelIdFor(name: string, taken: (id: string) => boolean): string
     .replaceAll(/^-|-$/g, '')
     .slice(0, LONGEST);
   const id = plain === '' ? 'model' : plain;
-  if (!taken(id)) return id;
+  if (id !== NO_ID && !taken(id)) return id;
   for (let number = 2; ; number++) if (!taken(`${id}-${number}`)) return `${id}-${number}`;
 }

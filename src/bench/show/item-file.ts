@@ -1,5 +1,6 @@
 import type { Advisor } from '../advice/index.ts';
 import { moneyOf } from '../books/index.ts';
+import { teachableFrom } from '../grow/teachable.ts';
 import { modelKey } from '../grow/model-key.ts';
 import type { LiveLog } from '../live/live-log.ts';
 import { logLine } from '../log-line.ts';
@@ -56,6 +57,7 @@ export function itemFile(live: LiveLog, advisor: Advisor, item: Item): ItemFile 
     sound_reference: newestKnownGood(state, item, 'sound'),
     colour_reference: newestKnownGood(state, item, 'colour'),
     grade: item.grade,
+    teach: teachableFrom(state, item, models.get(item.modelId)),
     money: moneyOf(state, item),
     seq: state.seq,
   };

@@ -39,6 +39,17 @@ export const PooledPointView = z
   .meta({ id: 'PooledPoint' });
 export type PooledPointView = z.infer<typeof PooledPointView>;
 
+/** What a unit can teach its model as a known-good board. */
+export const TeachView = z
+  .object({
+    board: z.string(),
+    revision: z.string(),
+    is_proved: z.boolean().meta({ description: 'Its proof is done, so it is known to be good' }),
+    readings: z.array(z.object({ point: Id, name: z.string(), mode: MeterMode, value: z.number().nullable() })),
+  })
+  .meta({ id: 'Teach' });
+export type TeachView = z.infer<typeof TeachView>;
+
 /** How a model grew: all that was told of it beside what it inherits. */
 export const GrowthView = z
   .object({
