@@ -4,6 +4,7 @@ import { boardPoints } from './boards/index.ts';
 import { booksView, breakdownView } from './books/index.ts';
 import { growthView, pooledView } from './grow/growth-view.ts';
 import { modelKey } from './grow/model-key.ts';
+import { bundleOf } from './grow/share-model.ts';
 import { netLoads, openingView } from './hands/index.ts';
 import { learnedView, sharedBundle } from './learning/index.ts';
 import { Calibrator } from './calibration/index.ts';
@@ -101,6 +102,10 @@ export function openBench(parts: BenchParts): Bench {
     asking: (name, bidMinor) => ofUnit(name, (model, item) => askingView(live.state, model, item, bidMinor)),
     models: () => modelRows(now(), models),
     model: (id) => models.get(id) ?? null,
+    modelBundle: (id, giver) => {
+      const grown = now().grown.get(id);
+      return grown ? bundleOf(grown, giver) : null;
+    },
     growth: (id) => {
       const grown = now().grown.get(id);
       const model = models.get(id);

@@ -12,6 +12,7 @@ import { fitCommand } from './commands/fit.ts';
 import { labelsCommand } from './commands/labels.ts';
 import { listCommands } from './commands/list.ts';
 import { modelCommands } from './commands/model.ts';
+import { modelShareCommands } from './commands/model-share.ts';
 import { openingCommands } from './commands/opening.ts';
 import { recipeCommand } from './commands/recipes.ts';
 import { logCommands } from './commands/logs.ts';
@@ -64,6 +65,7 @@ export async function runCli(argv: readonly string[], parts: CliParts): Promise<
     addCommands,
     shareCommands,
     modelCommands,
+    modelShareCommands,
     undoCommand,
   ])
     add(program, parts);

@@ -14,7 +14,7 @@ export function growthView(grown: GrownModel, shelf: Shelf): GrowthView {
     version: grown.version,
     from: startOf(grown, shelf),
     begun_at: grown.begun.at,
-    places: placesOf(grown.facts),
+    places: [...answeredOf(grown), ...placesOf(grown.facts)],
     photos: (['front', 'back'] as const).flatMap((side) => {
       const photo = grown.photos[side];
       return photo ? [{ side, photo: photo.photo, scale: photo.scale, mirror: photo.mirror, ...toldOf(photo) }] : [];
@@ -79,6 +79,12 @@ function startOf({ from }: GrownModel, shelf: Shelf): GrowthView['from'] {
   if ('file' in from) return { kind: 'bundle', model_id: null, name: 'the file of a bundle' };
   const id = 'copy_of' in from ? from.copy_of : ANY_PLAYER;
   return { kind: 'copy_of' in from ? 'copy' : 'answers', model_id: id, name: shelf.get(id)?.file.name ?? id };
+}
+
+/** The cell stands in one of the six answers. */
+function answeredOf({ from, begun }: GrownModel): ToldPlace[] {
+  if (!('answers' in from) || from.answers.cell_volts === null || from.answers.power === 'mains-supply') return [];
+  return [{ section: 'head', id: 'cell', field: 'volts', value: from.answers.cell_volts, source: 'typed', ...toldOf(begun) }];
 }
 
 /** The last word on each place; a whole entry that came later takes the place of its fields. */

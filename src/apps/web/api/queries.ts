@@ -81,6 +81,8 @@ export const useModels = () =>
 
 export interface ModelPage {
   readonly file: ModelFile;
+  /** Of a model that grows here: how many events made it; null for one of the folder. */
+  readonly version: number | null;
   readonly readings: readonly ReferenceReading[];
   readonly photos: readonly { readonly side: string; readonly url: string }[];
   /** Parts on the board; none below level 2. */
