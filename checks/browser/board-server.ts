@@ -3,7 +3,7 @@ import { simulatedBoards } from '../../src/bench/boards/testing/simulated-boards
 import { openBench } from '../../src/bench/open-bench.ts';
 import { createApp } from '../../src/apps/server/app.ts';
 import { listen } from '../../src/apps/server/listen.ts';
-import { openBackupShelf, readBundle, writeBundle } from '../../src/edges/bundle/index.ts';
+import { openBackupShelf, modelBundles, readBundle, writeBundle } from '../../src/edges/bundle/index.ts';
 import { systemClock } from '../../src/edges/clock.ts';
 import { openDeviceBook } from '../../src/edges/devices/index.ts';
 import { openHome } from '../../src/edges/home.ts';
@@ -53,6 +53,7 @@ export async function startBoardServer(dir: string, done?: number): Promise<Boar
     version: '0.0.0',
     home: dir,
     bundle: { write: writeBundle, read: readBundle },
+    modelBundles,
     webDir: join(ROOT, 'dist/web'),
     log: (sentence, error) => console.error(sentence, error),
   });

@@ -6,7 +6,7 @@ import type { OpenedBench } from '../../src/apps/cli/cli-parts.ts';
 import { runCli } from '../../src/apps/cli/run-cli.ts';
 import { plainWorker } from '../../src/bench/plan/testing/plain-worker.ts';
 import { openBench } from '../../src/bench/open-bench.ts';
-import { openBackupShelf, readBundle, writeBundle } from '../../src/edges/bundle/index.ts';
+import { openBackupShelf, modelBundles, readBundle, writeBundle } from '../../src/edges/bundle/index.ts';
 import { systemClock } from '../../src/edges/clock.ts';
 import { openHome } from '../../src/edges/home.ts';
 import { loadModels } from '../../src/edges/models/load-models.ts';
@@ -45,6 +45,7 @@ export async function openCommandLine(): Promise<{ run(text: string): Promise<Ra
     const exitCode = await runCli(argv, {
       open,
       bundle: { write: writeBundle, read: readBundle },
+      modelBundles,
       printer: openPrinter(),
       clock,
       env: { SALVOR_HOME: join(dir, 'bench') },

@@ -8,7 +8,7 @@ import type { BoardShelf } from '../../src/bench/boards/index.ts';
 import { plainWorker } from '../../src/bench/plan/testing/plain-worker.ts';
 import type { Clock, DeviceBook } from '../../src/bench/ports.ts';
 import { openBench } from '../../src/bench/open-bench.ts';
-import { openBackupShelf, readBundle, writeBundle } from '../../src/edges/bundle/index.ts';
+import { openBackupShelf, modelBundles, readBundle, writeBundle } from '../../src/edges/bundle/index.ts';
 import { systemClock } from '../../src/edges/clock.ts';
 import { openDeviceBook } from '../../src/edges/devices/index.ts';
 import { openHome } from '../../src/edges/home.ts';
@@ -54,6 +54,7 @@ export async function openApp(parts: { webDir?: string; boards?: BoardShelf; clo
     instruments: openInstruments(),
     ...(parts.boards ? { boards: parts.boards } : {}),
     bundle: { write: writeBundle, read: readBundle },
+    modelBundles,
     webDir: parts.webDir ?? null,
     version: '0.0.0',
     home: dir,

@@ -1,5 +1,7 @@
 import type { Boards } from './boards/board-knowledge.ts';
 import type { AnyEvent, Stored } from './events/index.ts';
+import type { ModelBundle } from './grow/model-bundle.ts';
+import type { Giver } from './grow/share-model.ts';
 import type { EventStore, Clock, ItemPage, ItemQuery, PlanWorker } from './ports.ts';
 import type { Model } from './models/index.ts';
 import type { ReportView, StoryChoices, StoryView } from './report/index.ts';
@@ -12,6 +14,7 @@ import type {
   BreakdownView,
   CalibrationView,
   DrawerView,
+  GrowthView,
   ItemFile,
   LearnedBundle,
   LearnedView,
@@ -29,6 +32,7 @@ import type {
   PileView,
   PlanView,
   PointView,
+  PooledPointView,
   ScoutQuestion,
   SellerQuestions,
   TaxView,
@@ -118,6 +122,10 @@ export interface Bench {
   opening(name: string, goal: string | null): OpeningView | null;
   models(): readonly ModelRow[];
   model(id: string): Model | null;
+  /** A model that grows here as a bundle to be given away; null when no model that grows here is called so. */
+  modelBundle(modelId: string, giver: Giver): ModelBundle | null;
+  /** How a model grew here (null for one of the folder), and what its known-good boards show; null when the model is not here. */
+  growth(modelId: string): { readonly growth: GrowthView | null; readonly points: PooledPointView[] } | null;
   /** Where boards of a model can be measured; null when the model is not here. */
   points(modelId: string): readonly PointView[] | null;
   /** What the nets of a board carry at most; null when the model is not here. */

@@ -2,7 +2,9 @@ import { createAdvisor } from './advice/index.ts';
 import type { Bench, BenchParts } from './bench.ts';
 import { boardPoints } from './boards/index.ts';
 import { booksView, breakdownView } from './books/index.ts';
+import { growthView, pooledView } from './grow/growth-view.ts';
 import { modelKey } from './grow/model-key.ts';
+import { bundleOf } from './grow/share-model.ts';
 import { netLoads, openingView } from './hands/index.ts';
 import { learnedView, sharedBundle } from './learning/index.ts';
 import { Calibrator } from './calibration/index.ts';
@@ -100,6 +102,15 @@ export function openBench(parts: BenchParts): Bench {
     asking: (name, bidMinor) => ofUnit(name, (model, item) => askingView(live.state, model, item, bidMinor)),
     models: () => modelRows(now(), models),
     model: (id) => models.get(id) ?? null,
+    modelBundle: (id, giver) => {
+      const grown = now().grown.get(id);
+      return grown ? bundleOf(grown, giver) : null;
+    },
+    growth: (id) => {
+      const grown = now().grown.get(id);
+      const model = models.get(id);
+      return model ? { growth: grown ? growthView(grown, shelf) : null, points: pooledView(model) } : null;
+    },
     points: (id) => {
       const model = models.get(id);
       return model ? pointViews(model, boardPoints(model)) : null;

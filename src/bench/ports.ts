@@ -1,5 +1,6 @@
 import type { Mat } from '../core/teardown/index.ts';
 import type { AnyEvent, MeterMode, Stored } from './events/index.ts';
+import type { ModelBundle } from './grow/model-bundle.ts';
 import type { AnswerOf, PlanJob } from './plan/jobs.ts';
 import type { ReportView, StoryView } from './report/index.ts';
 import type { ItemRow } from './views/rows.ts';
@@ -88,6 +89,18 @@ export interface PhotoStore {
   get(hash: string, size: PhotoSize): Promise<{ readonly bytes: Uint8Array; readonly mediaType: string } | null>;
   list(): Promise<readonly StoredPhoto[]>;
   close(): Promise<void>;
+}
+
+/** Reads and writes a grown model with its photos as one file. */
+export interface ModelBundleFormat {
+  write(bundle: ModelBundle, photos: PhotoStore): Promise<Uint8Array>;
+  /** `detail` of a refusal is a clause. */
+  read(
+    bytes: Uint8Array,
+  ): Promise<
+    | { readonly ok: true; readonly bundle: ModelBundle; readonly photos: readonly { readonly name: string; readonly bytes: Uint8Array }[] }
+    | { readonly ok: false; readonly code: string; readonly detail: string }
+  >;
 }
 
 /** A backup as the list of its folder shows it, without opening it. */

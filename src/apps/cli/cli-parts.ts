@@ -1,6 +1,6 @@
 import type { Bench } from '../../bench/bench.ts';
 import type { BoardShelf } from '../../bench/boards/index.ts';
-import type { BackupShelf, Clock, PhotoStore, Printer } from '../../bench/ports.ts';
+import type { BackupShelf, Clock, ModelBundleFormat, PhotoStore, Printer } from '../../bench/ports.ts';
 import type { BundleFormat } from '../../bench/take-bundle.ts';
 
 /** An opened bench; `close` lets go of its files. */
@@ -20,6 +20,7 @@ export interface CliParts {
   /** With `compute`, circuits that are not computed yet are begun. */
   readonly open: (home: string, compute: boolean) => Promise<OpenedBench>;
   readonly bundle: BundleFormat;
+  readonly modelBundles: ModelBundleFormat;
   readonly printer: Printer;
   readonly clock: Clock;
   readonly env: Readonly<Record<string, string | undefined>>;

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { readFile, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { openBench } from '../../bench/open-bench.ts';
-import { openBackupShelf, readBundle, writeBundle } from '../../edges/bundle/index.ts';
+import { openBackupShelf, modelBundles, readBundle, writeBundle } from '../../edges/bundle/index.ts';
 import { openBoards } from '../../edges/boards/index.ts';
 import { systemClock } from '../../edges/clock.ts';
 import { openHome } from '../../edges/home.ts';
@@ -51,6 +51,7 @@ function serve(args: readonly string[]): Promise<number> {
 process.exitCode = await runCli(process.argv.slice(2), {
   open,
   bundle: { write: writeBundle, read: readBundle },
+  modelBundles,
   printer: openPrinter(),
   clock,
   env: process.env,

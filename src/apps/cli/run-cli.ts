@@ -11,6 +11,8 @@ import { benchCommands } from './commands/bench.ts';
 import { fitCommand } from './commands/fit.ts';
 import { labelsCommand } from './commands/labels.ts';
 import { listCommands } from './commands/list.ts';
+import { modelCommands } from './commands/model.ts';
+import { modelShareCommands } from './commands/model-share.ts';
 import { openingCommands } from './commands/opening.ts';
 import { recipeCommand } from './commands/recipes.ts';
 import { logCommands } from './commands/logs.ts';
@@ -62,6 +64,8 @@ export async function runCli(argv: readonly string[], parts: CliParts): Promise<
     reportCommands,
     addCommands,
     shareCommands,
+    modelCommands,
+    modelShareCommands,
     undoCommand,
   ])
     add(program, parts);

@@ -1,6 +1,6 @@
 import type { Bench } from '../../bench/bench.ts';
 import type { BoardShelf } from '../../bench/boards/index.ts';
-import type { BackupShelf, Clock, DeviceBook, Instruments, PhotoStore, Printer } from '../../bench/ports.ts';
+import type { BackupShelf, Clock, DeviceBook, Instruments, ModelBundleFormat, PhotoStore, Printer } from '../../bench/ports.ts';
 import type { BundleFormat } from '../../bench/take-bundle.ts';
 
 /** The open door to the network. */
@@ -17,6 +17,7 @@ export interface AppParts {
   readonly bench: Bench;
   readonly photos: PhotoStore;
   readonly bundle: BundleFormat;
+  readonly modelBundles: ModelBundleFormat;
   readonly printer: Printer;
   readonly backups: BackupShelf;
   readonly devices: DeviceBook;

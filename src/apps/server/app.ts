@@ -20,6 +20,8 @@ import { changeRoutes } from './routes/changes.ts';
 import { deviceRoutes } from './routes/devices.ts';
 import { eventRoutes } from './routes/events.ts';
 import { fitRoutes } from './routes/fit.ts';
+import { growShareRoutes } from './routes/grow-share.ts';
+import { growthRoutes } from './routes/growth.ts';
 import { healthRoutes } from './routes/health.ts';
 import { instrumentRoutes } from './routes/instruments.ts';
 import { itemRoutes } from './routes/items.ts';
@@ -39,7 +41,11 @@ import { webApp } from './web-app.ts';
 const MIB = 2 ** 20;
 /** The largest body that an address takes; all that are not named take as much as events. */
 export const BODY_LIMITS = { events: 16 * MIB, photos: 512 * MIB, bundle: 1024 * MIB } as const;
-const LIMITS: Readonly<Record<string, number>> = { '/api/photos': BODY_LIMITS.photos, '/api/bundle': BODY_LIMITS.bundle };
+const LIMITS: Readonly<Record<string, number>> = {
+  '/api/photos': BODY_LIMITS.photos,
+  '/api/bundle': BODY_LIMITS.bundle,
+  '/api/model-bundle': BODY_LIMITS.photos,
+};
 
 const limit = (maxSize: number) =>
   bodyLimit({
@@ -93,6 +99,8 @@ function routesOf(parts: AppParts, watcher: LogWatcher, counters: Counters): Ope
   app.route('/', viewRoutes(parts));
   app.route('/', itemRoutes(parts));
   app.route('/', modelRoutes(parts));
+  app.route('/', growthRoutes(parts));
+  app.route('/', growShareRoutes(parts));
   app.route('/', matRoutes(parts));
   app.route('/', openingRoutes(parts));
   app.route('/', boardRoutes(parts));

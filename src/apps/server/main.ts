@@ -5,7 +5,7 @@ import { openBench } from '../../bench/open-bench.ts';
 import { takeBundle } from '../../bench/take-bundle.ts';
 import { problemFor, problemOfStore, problemOfTaking } from '../../bench/words.ts';
 import type { PhotoStore } from '../../bench/ports.ts';
-import { openBackupShelf, readBundle, readFolder, writeBundle } from '../../edges/bundle/index.ts';
+import { openBackupShelf, modelBundles, readBundle, readFolder, writeBundle } from '../../edges/bundle/index.ts';
 import { openBoards } from '../../edges/boards/index.ts';
 import { openDeviceBook } from '../../edges/devices/index.ts';
 import { systemClock } from '../../edges/clock.ts';
@@ -75,6 +75,7 @@ async function open(dir: string): Promise<Opened> {
     version,
     home: dir,
     bundle: { write: writeBundle, read: readBundle },
+    modelBundles,
     webDir: join(ROOT, 'dist/web'),
     boards,
     log,

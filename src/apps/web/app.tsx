@@ -15,6 +15,7 @@ const JudgedPage = lazy(() => import('./judged/judged-page.tsx'));
 const ProfitPage = lazy(() => import('./profit/profit-page.tsx'));
 const ModelsPage = lazy(() => import('./models/models-page.tsx'));
 const ModelPage = lazy(() => import('./models/model-page.tsx'));
+const NewModelPage = lazy(() => import('./grow/new-model-page.tsx'));
 const JoinPage = lazy(() => import('./join/join-page.tsx'));
 const OpeningPage = lazy(() => import('./opening/opening-page.tsx'));
 const TestPicturePage = lazy(() => import('./test-picture/test-picture-page.tsx'));
@@ -53,6 +54,7 @@ function Places() {
         <Route path="/books/judged" component={JudgedPage} />
         <Route path="/books/profit" component={ProfitPage} />
         <Route path="/models" component={ModelsPage} />
+        <Route path="/models/new" component={NewModelPage} />
         <Route path="/models/:id">{({ id }) => <ModelPage id={decodeURIComponent(id)} />}</Route>
         <Route path="/calculators" component={CalculatorsPage} />
         <Route path="/test-picture" component={TestPicturePage} />

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { BODIES, KINDS, type Body, type Kind } from './kinds.ts';
+import { isNestedDeeperThan } from './nested.ts';
 import { Id } from './words.ts';
 
 /** The schema version that this code writes. */
@@ -66,16 +67,6 @@ export function parseEvent(value: unknown): { ok: true; event: AnyEvent } | Even
 
 /** Bodies have three levels; what a newer version writes may have more, but not so many that keeping it exhausts the stack. */
 const MOST_LEVELS = 100;
-
-/** Whether lists and objects stand in each other more than `levels` deep. Goes level by level, for recursion itself would exhaust the stack. */
-function isNestedDeeperThan(levels: number, value: unknown): boolean {
-  let level: unknown[] = [value];
-  for (let depth = 0; depth <= levels; depth++) {
-    level = level.flatMap((each) => (typeof each === 'object' && each !== null ? Object.values(each) : []));
-    if (level.length === 0) return false;
-  }
-  return true;
-}
 
 const isKind = (kind: string): kind is Kind => Object.hasOwn(BODIES, kind);
 

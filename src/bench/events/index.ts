@@ -1,4 +1,5 @@
 export * from './words.ts';
+export { isNestedDeeperThan } from './nested.ts';
 export * from './region.ts';
 export { LandPattern } from './land-pattern.ts';
 export * from './measured.ts';

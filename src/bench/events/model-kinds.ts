@@ -192,7 +192,8 @@ export type GrowingKind = keyof typeof GROWING;
 export const GROWING_KINDS = Object.keys(GROWING) as readonly GrowingKind[];
 export const isGrowing = (kind: string): kind is GrowingKind => Object.hasOwn(GROWING, kind);
 
-const factOf = <K extends GrowingKind>(kind: K) => z.object({ kind: z.literal(kind), body: GROWING[kind] });
+const Author = z.string().trim().max(100).default('').meta({ description: 'Whose word it is; empty for whoever gives the bundle' });
+const factOf = <K extends GrowingKind>(kind: K) => z.object({ kind: z.literal(kind), body: GROWING[kind], author: Author });
 
 /** A fact as it stands in a bundle: the kind and body of the event that it was. */
 export const SharedFact = z.discriminatedUnion('kind', [

@@ -18,7 +18,7 @@ export const modelBegun: Apply<'model-begun'> = (fold, event) => {
 /** Any kind of event that adds one fact. The item that it was seen on, if it was one, has it in its log. */
 export function grows<K extends GrowingKind>(kind: K): Apply<K> {
   return (fold, event) => {
-    const fact = { kind, body: event.body } as SharedFact;
+    const fact = { kind, body: event.body, author: '' } as SharedFact;
     const { model_id: id } = event.body as Body<GrowingKind>;
     const itemId = 'item_id' in event.body ? event.body.item_id : undefined;
     const item = fold.state.items.get(itemId ?? '');

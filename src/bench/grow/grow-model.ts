@@ -32,10 +32,10 @@ export function withFact(grown: GrownModel, fact: SharedFact, told: Told): Grown
   }
 }
 
-/** All facts of another's model, told by its author. */
+/** All facts of another's model, each told by its author. */
 export function withTakenIn(grown: GrownModel, body: Body<'model-taken-in'>, told: Told): GrownModel {
   const theirs = { ...told, author: body.from_author };
-  const grownOn = body.facts.reduce((model, fact) => withFact(model, fact, theirs), grown);
+  const grownOn = body.facts.reduce((model, fact) => withFact(model, fact, { ...told, author: fact.author || body.from_author }), grown);
   return { ...grownOn, taken: [...grownOn.taken, { ...theirs, licence: body.licence, facts: body.facts.length }] };
 }
 

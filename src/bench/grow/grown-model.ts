@@ -16,7 +16,7 @@ export interface GrownFact extends Told {
   /** Null: `value` is the whole entry. */
   readonly field: string | null;
   /** Null takes it away. */
-  readonly value: unknown;
+  readonly value: Body<'model-fact-set'>['value'];
   readonly source: FactSource;
 }
 

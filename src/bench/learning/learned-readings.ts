@@ -49,11 +49,15 @@ function jobsAt(state: Readonly<BenchState>, item: Item, point: Point, id: strin
   const last = item.history
     .slice(since + 1)
     .findLast((entry): entry is Extract<HistoryEntry, { kind: 'reading' }> => entry.kind === 'reading' && entry.point === point.id);
-  if (!last || last.mode !== point.mode || last.value === null) return [];
+  if (!last || last.mode !== point.mode || last.value === null || isTaught(state, item, point.id)) return [];
   const weight = weightOf(state, id, last.at);
   const text = `#${item.number} ${item.name}: ${last.value} ${UNITS[point.mode]}`;
   return weight > 0 ? [{ eventId: last.eventId, itemId: item.id, at: last.at, text, weight, value: last.value }] : [];
 }
+
+/** A unit that the model was taught from stands in its reference already. */
+const isTaught = ({ grown }: Readonly<BenchState>, item: Item, point: string): boolean =>
+  grown.get(item.modelId)?.readings.some((taught) => taught.itemId === item.id && taught.point === point) ?? false;
 
 function learnedAt(
   state: Readonly<BenchState>,

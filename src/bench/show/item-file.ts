@@ -1,5 +1,6 @@
 import type { Advisor } from '../advice/index.ts';
 import { moneyOf } from '../books/index.ts';
+import { teachableFrom } from '../grow/teachable.ts';
 import { modelKey } from '../grow/model-key.ts';
 import type { LiveLog } from '../live/live-log.ts';
 import { logLine } from '../log-line.ts';
@@ -27,7 +28,13 @@ export function itemFile(live: LiveLog, advisor: Advisor, item: Item): ItemFile 
   const { place } = logWords(state, models);
   return {
     row: rowOf(state, item),
-    model: { id: item.modelId, name: model?.file.name ?? item.modelId, level: model?.file.level ?? 0 },
+    model: {
+      id: item.modelId,
+      name: model?.file.name ?? item.modelId,
+      level: model?.file.level ?? 0,
+      version: model?.version ?? null,
+      newest_version: models.get(item.modelId)?.version ?? null,
+    },
     stage: item.stage,
     slots: item.kind === 'unit' ? slotLines(state, item, model) : [],
     photos: item.photos.map((photo) => ({ hash: photo.hash, side: photo.side, caption: photo.caption, event_id: photo.eventId })),
@@ -50,6 +57,7 @@ export function itemFile(live: LiveLog, advisor: Advisor, item: Item): ItemFile 
     sound_reference: newestKnownGood(state, item, 'sound'),
     colour_reference: newestKnownGood(state, item, 'colour'),
     grade: item.grade,
+    teach: teachableFrom(state, item, models.get(item.modelId)),
     money: moneyOf(state, item),
     seq: state.seq,
   };

@@ -16,6 +16,7 @@ export function modelRows(state: Readonly<BenchState>, models: ReadonlyMap<strin
       revision: model.file.revision,
       level: model.file.level,
       about: model.file.about,
+      version: model.version ?? null,
       units: units.get(model.file.id) ?? 0,
       points: model.file.points.length,
       referenced_points: model.file.points.filter((point) => referenced.has(point.id)).length,

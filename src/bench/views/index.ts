@@ -10,6 +10,7 @@ export { ComparedListing, CompareQuestion, CompareView, ListingToCompare } from 
 export { LotQuestion, LotView, SellerQuestions } from './lot.ts';
 export { ChoiceQuestion, PlanItem, PlanView } from './plan.ts';
 export { AskingView, MarketView } from './market.ts';
+export { GrowthView, PooledPointView, TeachView, ToldPlace } from './growth.ts';
 export { FitLine, FitQuestion, FitView } from './fit.ts';
 export { TaxView } from './tax.ts';
 export { CalibrationView } from './calibration.ts';

@@ -4,6 +4,7 @@ import { Caution } from '../models/schema.ts';
 import { AdviceView, DecisionView } from './advice.ts';
 import { BeliefView } from './belief.ts';
 import { Money } from './measures.ts';
+import { TeachView } from './growth.ts';
 import { ItemRow } from './rows.ts';
 
 export const LogLine = z
@@ -72,7 +73,17 @@ export type MoneyView = z.infer<typeof MoneyView>;
 export const ItemFile = z
   .object({
     row: ItemRow,
-    model: z.object({ id: Id, name: z.string(), level: z.number() }),
+    model: z.object({
+      id: Id,
+      name: z.string(),
+      level: z.number(),
+      version: z
+        .number()
+        .int()
+        .nullable()
+        .meta({ description: 'Of a model that grows here: the version that it is judged with; else null' }),
+      newest_version: z.number().int().nullable(),
+    }),
     stage: Stage,
     slots: z.array(
       z.object({
@@ -112,6 +123,9 @@ export const ItemFile = z
     sound_reference: TestView.nullable().meta({ description: 'The last sound check of a unit of this model that is known to be well' }),
     colour_reference: TestView.nullable().meta({ description: 'The last colour of a shell of this model that is unfaded' }),
     grade: z.object({ grade: z.string(), scale: z.string(), text: z.string(), judged: z.array(Judgement) }).nullable(),
+    teach: TeachView.nullable().meta({
+      description: 'What it can teach its model as a known-good board; null where its model does not grow here',
+    }),
     money: MoneyView,
     seq: z.number().int(),
   })

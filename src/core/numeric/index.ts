@@ -1,4 +1,5 @@
 export { brierScore, brierSplit, calibrationBands, type BrierSplit, type CalibrationBand, type Forecast } from './calibration.ts';
+export { holm } from './holm.ts';
 export { huberRegression, type HuberRegression } from './huber-regression.ts';
 export { incompleteBeta } from './incomplete-beta.ts';
 export { gammaQuantile, incompleteGamma } from './incomplete-gamma.ts';
@@ -12,3 +13,4 @@ export { huberLocation, median, medianDeviation, MAD_TO_SIGMA } from './robust.t
 export { SparseLu, type SparsePattern } from './sparse-lu.ts';
 export { studentBelow, studentDensity } from './student-t.ts';
 export { theilSenIntercept, theilSenSlope } from './theil-sen.ts';
+export { welch, type Group, type Welch } from './welch.ts';

@@ -64,7 +64,8 @@ const MANIFEST = 'manifest.json';
 const EVENTS = 'events.jsonl';
 const PHOTOS = 'photos/';
 const PHOTO_LIST = 'photos.txt';
-const PHOTO = /^photos\/[A-Za-z0-9][A-Za-z0-9_.-]{0,99}\.(jpe?g|png|webp|JPE?G|PNG|WEBP)$/;
+/** Name of a photo in a bundle. */
+export const PHOTO = /^photos\/[A-Za-z0-9][A-Za-z0-9_.-]{0,99}\.(jpe?g|png|webp|JPE?G|PNG|WEBP)$/;
 const HASHED = /^photos\/([0-9a-f]{64})\.[^.]+$/;
 const LISTED = /^[0-9a-f]{64}\.(?:jpg|png|webp)$/;
 
@@ -205,7 +206,7 @@ function countRefusal(said: Said, events: number, photos: number): BundleRefusal
 }
 
 /** A photo that is named by a hash must have it. */
-function photoRefusal(photos: readonly (readonly [name: string, bytes: Uint8Array])[]): BundleRefusal | undefined {
+export function photoRefusal(photos: readonly (readonly [name: string, bytes: Uint8Array])[]): BundleRefusal | undefined {
   const wrong = photos.find(([name, bytes]) => {
     const hash = HASHED.exec(name)?.[1];
     return hash !== undefined && hash !== sha256(bytes);

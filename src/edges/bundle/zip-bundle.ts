@@ -19,7 +19,16 @@ import {
 const MAX_ENTRIES = 200_000;
 
 /** Photos hardly shrink in a zip and the log has a bound of its own: what unpacks to more than this was made to. */
-const unpackedLimit = (zipBytes: number): number => sizeLimit('events.jsonl') + 8 * zipBytes;
+const unpackedLimit = (largest: number, zipBytes: number): number => largest + 8 * zipBytes;
+
+/** Which files of a zip are unpacked, how large each may be, and the largest of all besides photos. */
+export interface FileRule {
+  readonly belongs: (name: string) => boolean;
+  readonly limit: (name: string) => number;
+  readonly largest: number;
+}
+
+const BENCH: FileRule = { belongs: isBundleFile, limit: sizeLimit, largest: sizeLimit('events.jsonl') };
 
 const ENDINGS: Readonly<Record<string, string>> = { 'image/jpeg': 'jpg', 'image/png': 'png', 'image/webp': 'webp' };
 
@@ -51,33 +60,34 @@ export function pack(files: BundleFiles): Promise<Uint8Array> {
  * What a bundle holds, or why it cannot be taken. Files that do not belong into one are not even unpacked. Sizes are bounded by what the list
  * of files says and again while unpacking, so that a small file cannot fill the memory.
  */
-export const readBundle = (bytes: Uint8Array): Promise<BundleResult> => readZip(bytes, (files) => bundleContents(files, true));
+export const readBundle = (bytes: Uint8Array): Promise<BundleResult> => readZip(bytes, BENCH, (files) => bundleContents(files, true));
 
 /** As `readBundle`, of the file of a backup; its photos are not looked at. */
-export const readBackup = (bytes: Uint8Array): Promise<BackupContents | BundleRefusal> => readZip(bytes, backupContents);
+export const readBackup = (bytes: Uint8Array): Promise<BackupContents | BundleRefusal> => readZip(bytes, BENCH, backupContents);
 
-async function readZip<T>(bytes: Uint8Array, contents: (files: BundleFiles) => T): Promise<T | BundleRefusal> {
+/** What `contents` makes of the files of a zip that belong into it, or why it cannot be unpacked. */
+export async function readZip<T>(bytes: Uint8Array, rule: FileRule, contents: (files: BundleFiles) => T): Promise<T | BundleRefusal> {
   if (bytes[0] !== 0x50 || bytes[1] !== 0x4b) return refuse('bundle-not-a-zip', 'its first bytes are not those of a zip file');
   try {
-    const files = await unpack(bytes);
+    const files = await unpack(bytes, rule);
     return files instanceof Map ? contents(files) : files;
   } catch (error) {
     return refuse('bundle-damaged', `it cannot be unpacked (${error instanceof Error ? error.message : String(error)})`);
   }
 }
 
-async function unpack(bytes: Uint8Array): Promise<Map<string, Uint8Array> | BundleRefusal> {
+async function unpack(bytes: Uint8Array, rule: FileRule): Promise<Map<string, Uint8Array> | BundleRefusal> {
   const archive = await fromBufferPromise(Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength), { lazyEntries: true });
   if (archive.entryCount > MAX_ENTRIES)
     return refuse('bundle-too-large', `it holds ${archive.entryCount} files; up to ${MAX_ENTRIES} are taken`);
   const files = new Map<string, Uint8Array>();
-  let left = unpackedLimit(bytes.length);
+  let left = unpackedLimit(rule.largest, bytes.length);
   for await (const entry of archive.eachEntry()) {
     const { fileName: file, uncompressedSize } = entry;
-    if (!isBundleFile(file)) continue;
+    if (!rule.belongs(file)) continue;
     if (files.has(file)) return refuse('bundle-damaged', `it holds ${file} twice`, { file });
     left -= uncompressedSize;
-    if (uncompressedSize > sizeLimit(file) || left < 0)
+    if (uncompressedSize > rule.limit(file) || left < 0)
       return refuse('bundle-too-large', `${file} would unpack to ${uncompressedSize} bytes, which is more than is taken`, { file });
     // Fails as soon as more or fewer bytes come out than the list of files says.
     files.set(file, await buffer(await archive.openReadStreamPromise(entry)));

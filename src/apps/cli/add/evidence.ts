@@ -57,18 +57,30 @@ export const EVIDENCE: readonly AddSpec[] = [
 
 function reading(session: Session, [name = '', point = '', ...typed]: readonly string[], options: Options): Made {
   const item = session.item(name);
-  const parsed = parseReading(typed.join(' '));
+  const { mode, value } = readingIn(session, item.modelId, point, typed.join(' '), options.mode);
+  return {
+    drafts: [{ kind: 'reading-taken', body: { item_id: item.id, point, mode, value, ...minutesOf(options) } }],
+    itemId: item.id,
+  };
+}
+
+/** What a meter shows at a point of a model, in V, Ω or A; the mode that was named, else that of the text, else that of the point. */
+export function readingIn(
+  { bench }: Session,
+  modelId: string,
+  point: string,
+  text: string,
+  named?: string,
+): { readonly mode: string; readonly value: number | null } {
+  const parsed = parseReading(text);
   if (!parsed.ok) throw new Stop(EXIT.usage, { code: parsed.code, message: parsed.message, where: 'VALUE' });
-  const own = session.bench.model(item.modelId)?.file.points.find(({ id }) => id === point)?.mode;
+  const own = bench.model(modelId)?.file.points.find(({ id }) => id === point)?.mode;
   const isDrop = own === 'diode' && parsed.mode === 'volts';
-  const mode = options.mode ?? (isDrop ? own : (parsed.mode ?? own));
+  const mode = named ?? (isDrop ? own : (parsed.mode ?? own));
   if (mode === undefined)
     throw misuse('bad-usage', {
       where: '--mode',
       detail: `The model does not say how "${point}" is measured: add --mode volts, ohms, diode or amps`,
     });
-  return {
-    drafts: [{ kind: 'reading-taken', body: { item_id: item.id, point, mode, value: parsed.value, ...minutesOf(options) } }],
-    itemId: item.id,
-  };
+  return { mode, value: parsed.value };
 }

@@ -1,5 +1,4 @@
 import { basename } from 'node:path';
-import type { PhotoStore } from '../../../bench/ports.ts';
 import { problemOfPhoto } from '../../../bench/words.ts';
 import type { Session } from '../session.ts';
 import { MOST_BYTES, readInput } from '../read-input.ts';
@@ -17,15 +16,16 @@ export const PHOTO: AddSpec = {
   example: 'salvor add photo 1 front.jpg back.jpg --side front',
   make: async (session, [name = '', ...files], { side, caption }) => {
     const { id } = session.item(name);
-    const hashes = await Promise.all(files.map((file) => keep(session, session.photos, file)));
+    const hashes = await Promise.all(files.map((file) => keepPhoto(session, file)));
     const more = { ...(side ? { side } : {}), ...(caption ? { caption } : {}) };
     return { drafts: hashes.map((photo) => ({ kind: 'photo-taken', body: { item_id: id, photo, ...more } }) as const), itemId: id };
   },
 };
 
-async function keep(session: Session, photos: PhotoStore, file: string): Promise<string> {
+/** Hash of a picture that the bench now keeps; ends the command when it cannot be kept. */
+export async function keepPhoto(session: Session, file: string): Promise<string> {
   const bytes = await readInput(session.parts, file, MOST_BYTES.photo);
-  const kept = await photos.put(basename(file), bytes);
+  const kept = await session.photos.put(basename(file), bytes);
   if (!kept.ok) throw new Stop(EXIT.usage, problemOfPhoto(kept));
   return kept.photo.hash;
 }

@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import type { AnyEvent } from '../../../bench/events/index.ts';
+import { ModelBundle } from '../../../bench/grow/model-bundle.ts';
 import { openBench } from '../../../bench/open-bench.ts';
 import { plainWorker } from '../../../bench/plan/testing/plain-worker.ts';
 import { memoryBackups } from '../../../bench/testing/memory-backups.ts';
@@ -52,6 +53,10 @@ export function commandLine(): {
       stores.set(home, store);
       const bench = openBench({ store, models: smallModels(), planning, clock, device: 'bench-1', version: '0' });
       return { bench, photos, backups, device: 'bench-1', close: async () => undefined };
+    },
+    modelBundles: {
+      write: async (bundle) => Buffer.from(JSON.stringify(bundle)),
+      read: async (bytes) => ({ ok: true, bundle: ModelBundle.parse(JSON.parse(Buffer.from(bytes).toString())), photos: [] }),
     },
     bundle: {
       write: async (events) => Buffer.from(JSON.stringify(events)),

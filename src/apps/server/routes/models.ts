@@ -25,6 +25,7 @@ const PlacedPart = z
 const ModelPage = z
   .object({
     file: ModelFile,
+    version: z.number().int().nullable().meta({ description: 'Of a model that grows here: how many events made it' }),
     readings: z.array(z.object({ board: z.string(), point: z.string(), mode: MeterMode, value: z.number().nullable() })),
     photos: z.array(z.object({ side: z.string(), url: z.string() })),
     parts: z.array(PlacedPart).meta({ description: 'Parts on the board as the placement has them; none below level 2' }),
@@ -89,9 +90,9 @@ export const modelRoutes = ({ bench, photos: kept }: AppParts) =>
   new OpenAPIHono()
     .openapi(listRoute, (c) => c.json({ models: [...bench.models()] }, 200))
     .openapi(modelRoute, (c) => {
-      const { file, readings, photos, circuit } = modelNamed(bench, c.req.valid('param').id);
+      const { file, version = null, readings, photos, circuit } = modelNamed(bench, c.req.valid('param').id);
       const urls = photos.map(({ side }) => ({ side, url: `/api/models/${file.id}/photos/${encodeURIComponent(side)}` }));
-      return c.json({ file, readings: [...readings], photos: urls, parts: partsOnBoard(circuit) }, 200);
+      return c.json({ file, version, readings: [...readings], photos: urls, parts: partsOnBoard(circuit) }, 200);
     })
     .openapi(learnedRoute, (c) => {
       const { id } = c.req.valid('param');

@@ -46,3 +46,12 @@ it('waits for all on a page without a unit, and a unit seen before is asked for 
   await done;
   expect(client.getQueryState(['item', 'u1'])!.isInvalidated).toBe(true);
 });
+
+it('asks anew for a model that grows here, and for its points', async () => {
+  const { client, asked, answer } = await shown(['model', 'reed'], ['points', 'reed'], ['points', 'lamp']);
+  client.setQueryData(['model', 'reed'], { version: 3 });
+  const done = askAnew(client);
+  expect(asked).toEqual(['model reed', 'points reed']);
+  for (const name of [...asked]) await answer(name);
+  await done;
+});

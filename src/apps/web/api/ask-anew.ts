@@ -1,10 +1,13 @@
 import type { Query, QueryClient } from '@tanstack/react-query';
+import type { ModelPage } from './queries.ts';
 
-/** Answers that no event changes: they stand in files, or come from circuits. */
+/** Answers that no event changes, since they stand in files or come from circuits; but for models that grow here. */
 const STILL: ReadonlySet<unknown> = new Set(['model', 'points', 'nets']);
 const ITEM = ['item'];
 
-const isStill = ({ queryKey: [first] }: Query): boolean => STILL.has(first);
+const isStill = (client: QueryClient, { queryKey: [first, id] }: Query): boolean => STILL.has(first) && !growsHere(client, id);
+const growsHere = (client: QueryClient, id: unknown): boolean =>
+  typeof client.getQueryData<Pick<ModelPage, 'version'>>(['model', id])?.version === 'number';
 const isItem = ({ queryKey: [first] }: Query): boolean => first === ITEM[0];
 
 /**
@@ -14,7 +17,7 @@ const isItem = ({ queryKey: [first] }: Query): boolean => first === ITEM[0];
 export async function askAnew(client: QueryClient): Promise<void> {
   const isOnBench = client.getQueryCache().findAll({ queryKey: ITEM, type: 'active' }).length > 0;
   if (isOnBench) await client.invalidateQueries({ queryKey: ITEM });
-  const others = client.invalidateQueries({ predicate: (query) => !isStill(query) && !(isOnBench && isItem(query)) });
+  const others = client.invalidateQueries({ predicate: (query) => !isStill(client, query) && !(isOnBench && isItem(query)) });
   if (!isOnBench) await others;
 }
 

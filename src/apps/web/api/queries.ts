@@ -10,6 +10,7 @@ import type {
   BreakdownView,
   CalibrationView,
   DrawerView,
+  GrowthView,
   ItemFile,
   ItemRow,
   LearnedView,
@@ -24,6 +25,7 @@ import type {
   PileView,
   PlanView,
   PointView,
+  PooledPointView,
   ScoutQuestion,
   SellerQuestions,
   TaxView,
@@ -79,6 +81,8 @@ export const useModels = () =>
 
 export interface ModelPage {
   readonly file: ModelFile;
+  /** Of a model that grows here: how many events made it; null for one of the folder. */
+  readonly version: number | null;
   readonly readings: readonly ReferenceReading[];
   readonly photos: readonly { readonly side: string; readonly url: string }[];
   /** Parts on the board; none below level 2. */
@@ -90,6 +94,14 @@ export const useModel = (id: string | undefined) =>
     queryKey: ['model', id],
     enabled: id !== undefined,
     queryFn: ({ signal }) => ask<ModelPage>(`/api/models/${encodeURIComponent(id!)}`, { signal }),
+  });
+
+/** How a model grew here, and what its known-good boards show; `growth` is null for a model of the folder. */
+export const useGrowth = (id: string) =>
+  useQuery({
+    queryKey: ['growth', id],
+    queryFn: ({ signal }) =>
+      ask<{ growth: GrowthView | null; points: PooledPointView[] }>(`/api/models/${encodeURIComponent(id)}/growth`, { signal }),
   });
 
 /** Where boards of a model can be measured. */

@@ -15,6 +15,7 @@ import { ReadingsSection } from './readings-section.tsx';
 import { SlotsSection } from './slots-section.tsx';
 import { TestsSection } from './tests-section.tsx';
 import { CircuitProgress } from './circuit-progress.tsx';
+import { TeachSection } from './teach-section.tsx';
 import { useFocusOnNewAdvice } from './use-focus-on-new-advice.ts';
 import { useUnit } from './unit-context.ts';
 import { WhatNext } from './what-next.tsx';
@@ -42,6 +43,7 @@ export function BenchDesk() {
           <BoardSection />
           <OtherSection />
           <ReadingsSection />
+          <TeachSection />
           <TestsSection />
           <PhotosSection />
           <LogSection />

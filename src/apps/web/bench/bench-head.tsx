@@ -3,6 +3,7 @@ import { STAGE_WORDS } from '../format/words.ts';
 import { StatusMark } from '../ui/status-mark.tsx';
 import { StockTag } from '../ui/stock-tag.tsx';
 import { Clock } from './clock.tsx';
+import { JudgedVersion } from './judged-version.tsx';
 import { useUnit } from './unit-context.ts';
 
 /** Which unit this is, how far it is open, and its clock. */
@@ -22,6 +23,7 @@ export function BenchHead() {
             <Link href={`/bench/${encodeURIComponent(row.id)}/opening`}>Open or close it</Link>
           )}
           <Link href={`/models/${encodeURIComponent(model.id)}`}>{model.name}</Link>
+          <JudgedVersion />
           <Link href="/calculators">Calculators</Link>
           {row.seller !== '' && <span>from {row.seller}</span>}
           <a href={`/api/labels?items=${encodeURIComponent(row.id)}`} target="_blank" rel="noreferrer">

@@ -1,5 +1,6 @@
 import type { ModelFile } from '../../../bench/models/index.ts';
 import { chance } from '../format/number.ts';
+import { FromWhere } from '../grow/from-where.tsx';
 import { Section } from '../ui/section.tsx';
 import { Bar } from '../ui/bar.tsx';
 
@@ -14,7 +15,8 @@ export function ModelFaults({ file }: { readonly file: ModelFile }) {
           {file.functions.map((each) => (
             <li key={each.id}>
               <b>{each.name}</b>:{' '}
-              {each.needs.map((need) => (typeof need === 'string' ? nameOf(need) : need.any.map(nameOf).join(' or '))).join(', ')}
+              {each.needs.map((need) => (typeof need === 'string' ? nameOf(need) : need.any.map(nameOf).join(' or '))).join(', ')}{' '}
+              <FromWhere section="functions" id={each.id} />
             </li>
           ))}
         </ul>
@@ -26,7 +28,12 @@ export function ModelFaults({ file }: { readonly file: ModelFile }) {
             .map((fault) => (
               <Bar
                 key={fault.id}
-                label={fault.name.includes(nameOf(fault.block)) ? fault.name : `${fault.name} (${nameOf(fault.block)})`}
+                label={
+                  <>
+                    {fault.name.includes(nameOf(fault.block)) ? fault.name : `${fault.name} (${nameOf(fault.block)})`}{' '}
+                    <FromWhere section="faults" id={fault.id} field="rate" />
+                  </>
+                }
                 value={fault.rate}
               />
             ))}

@@ -1,6 +1,11 @@
 import { Link } from 'wouter';
 import { useModel, type ModelPage as ModelAnswer } from '../api/queries.ts';
 import { money } from '../format/money.ts';
+import { FromWhere } from '../grow/from-where.tsx';
+import { CopyLink, GrowthHead } from '../grow/growth-head.tsx';
+import { GrownModel } from '../grow/grown-model.tsx';
+import { KnownGood } from '../grow/known-good.tsx';
+import { TellMore } from '../grow/tell-more.tsx';
 import { ModelMarket } from '../market/model-market.tsx';
 import { Answer } from '../ui/answer.tsx';
 import { Section } from '../ui/section.tsx';
@@ -18,7 +23,15 @@ import { ModelWork } from './model-work.tsx';
 export default function ModelPage({ id }: { readonly id: string }) {
   const model = useModel(id);
   useTitle(model.data?.file.name ?? 'Model');
-  return <Answer query={model}>{(answer) => <ModelSheet answer={answer} />}</Answer>;
+  return (
+    <Answer query={model}>
+      {(answer) => (
+        <GrownModel id={answer.file.id}>
+          <ModelSheet answer={answer} />
+        </GrownModel>
+      )}
+    </Answer>
+  );
 }
 
 function ModelSheet({ answer }: { readonly answer: ModelAnswer }) {
@@ -34,13 +47,17 @@ function ModelSheet({ answer }: { readonly answer: ModelAnswer }) {
           Level {file.level}: {LEVEL_WORDS[file.level]}
         </p>
         <p className="lead">{file.about}</p>
+        <p className="small">
+          <CopyLink id={file.id} />
+        </p>
       </header>
+      <GrowthHead blocks={file.blocks} />
       <Section id="prices" title="Prices">
         <dl className="figures">
           <div>
             <dt>A working one</dt>
             <dd>
-              {money(file.prices.working, file.currency)}
+              {money(file.prices.working, file.currency)} <FromWhere section="head" id="prices" field="working" />
               <small>
                 2 in 3 within {money(Math.round(file.prices.working / Math.exp(file.prices.spread)), file.currency)} to{' '}
                 {money(Math.round(file.prices.working * Math.exp(file.prices.spread)), file.currency)}
@@ -49,13 +66,16 @@ function ModelSheet({ answer }: { readonly answer: ModelAnswer }) {
           </div>
           <div>
             <dt>A faulty one</dt>
-            <dd>{money(file.prices.for_parts, file.currency)}</dd>
+            <dd>
+              {money(file.prices.for_parts, file.currency)} <FromWhere section="head" id="prices" field="for_parts" />
+            </dd>
           </div>
           {file.cell !== undefined && (
             <div>
               <dt>Cell</dt>
               <dd>
-                {file.cell.volts} V<small>{file.cell.chemistry}</small>
+                {file.cell.volts} V <FromWhere section="head" id="cell" />
+                <small>{file.cell.chemistry}</small>
               </dd>
             </div>
           )}
@@ -82,6 +102,8 @@ function ModelSheet({ answer }: { readonly answer: ModelAnswer }) {
       )}
       <ModelFaults file={file} />
       <ModelPoints file={file} readings={readings} />
+      <KnownGood />
+      <TellMore file={file} />
       <ModelWork file={file} />
       <ModelSteps file={file} />
     </>

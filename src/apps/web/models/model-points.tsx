@@ -1,5 +1,6 @@
 import type { ModelFile, ReferenceReading } from '../../../bench/models/index.ts';
 import { counted } from '../format/number.ts';
+import { FromWhere } from '../grow/from-where.tsx';
 import { reading } from '../format/reading.ts';
 import { STAGE_WORDS } from '../format/words.ts';
 import { Section } from '../ui/section.tsx';
@@ -28,7 +29,9 @@ export function ModelPoints({ file, readings }: { readonly file: ModelFile; read
         <tbody>
           {file.points.map((point) => (
             <tr key={point.id}>
-              <th scope="row">{point.name}</th>
+              <th scope="row">
+                {point.name} <FromWhere section="points" id={point.id} />
+              </th>
               <td>{POWER[point.power]}</td>
               <td>{STAGE_WORDS[point.stage].toLowerCase()}</td>
               <td>{point.side}</td>

@@ -1,6 +1,7 @@
 import type { ModelFile } from '../../../bench/models/index.ts';
 import { duration } from '../format/number.ts';
 import { STAGE_WORDS } from '../format/words.ts';
+import { FromWhere } from '../grow/from-where.tsx';
 import { MatLinks } from '../opening/mat-links.tsx';
 import { Cautions } from '../ui/cautions.tsx';
 import { Section } from '../ui/section.tsx';
@@ -25,6 +26,7 @@ export function ModelSteps({ file }: { readonly file: ModelFile }) {
                 {step.after.length > 0 && `, after: ${step.after.map((id) => stepNames.get(id) ?? id).join(', ')}`}
                 {step.reaches !== undefined && `, then it is ${STAGE_WORDS[step.reaches].toLowerCase()}`}
               </span>
+              <FromWhere section="steps" id={step.id} />
               <Cautions cautions={step.cautions} />
             </li>
           );
@@ -34,7 +36,7 @@ export function ModelSteps({ file }: { readonly file: ModelFile }) {
         <ul className="plain-list">
           {file.fasteners.map((each) => (
             <li key={each.id}>
-              {each.count} × {each.name}: {each.drive}, {each.length_mm} mm long
+              {each.count} × {each.name}: {each.drive}, {each.length_mm} mm long <FromWhere section="fasteners" id={each.id} />
             </li>
           ))}
         </ul>

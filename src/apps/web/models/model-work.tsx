@@ -1,7 +1,9 @@
+import type { ComponentProps } from 'react';
 import type { ModelFile } from '../../../bench/models/index.ts';
 import { money } from '../format/money.ts';
 import { chance, duration } from '../format/number.ts';
 import { STAGE_WORDS } from '../format/words.ts';
+import { FromWhere } from '../grow/from-where.tsx';
 import { Cautions } from '../ui/cautions.tsx';
 import { Fold } from '../ui/fold.tsx';
 import { Section } from '../ui/section.tsx';
@@ -15,7 +17,17 @@ export function ModelWork({ file }: { readonly file: ModelFile }) {
       <Section id="checks" title="Checks">
         <div>
           {file.checks.map((check) => (
-            <Fold key={check.id} title={<WorkTitle name={check.name} minutes={check.minutes} stage={STAGE_WORDS[check.stage]} />}>
+            <Fold
+              key={check.id}
+              title={
+                <WorkTitle
+                  from={{ section: 'checks', id: check.id }}
+                  name={check.name}
+                  minutes={check.minutes}
+                  stage={STAGE_WORDS[check.stage]}
+                />
+              }
+            >
               <div className="form">
                 {check.how !== '' && <p>{check.how}</p>}
                 <Cautions cautions={check.cautions} />
@@ -27,7 +39,17 @@ export function ModelWork({ file }: { readonly file: ModelFile }) {
       <Section id="remedies" title="Remedies">
         <div>
           {file.remedies.map((remedy) => (
-            <Fold key={remedy.id} title={<WorkTitle name={remedy.name} minutes={remedy.minutes} stage={STAGE_WORDS[remedy.stage]} />}>
+            <Fold
+              key={remedy.id}
+              title={
+                <WorkTitle
+                  from={{ section: 'remedies', id: remedy.id }}
+                  name={remedy.name}
+                  minutes={remedy.minutes}
+                  stage={STAGE_WORDS[remedy.stage]}
+                />
+              }
+            >
               <div className="form">
                 {remedy.how !== '' && <p>{remedy.how}</p>}
                 <Cautions cautions={remedy.cautions} />
@@ -53,7 +75,7 @@ export function ModelWork({ file }: { readonly file: ModelFile }) {
               <li key={slot.id}>
                 <b>{slot.name}</b>: a working one is worth {money(slot.value, file.currency)}, changing it takes {duration(slot.minutes)}
                 {slot.original_matters && '; a unit with its own one sells for more'}
-                {slot.fits.length > 0 && `; those of ${slot.fits.join(', ')} fit`}
+                {slot.fits.length > 0 && `; those of ${slot.fits.join(', ')} fit`} <FromWhere section="slots" id={slot.id} />
                 <Cautions cautions={slot.cautions} />
               </li>
             ))}
@@ -64,13 +86,21 @@ export function ModelWork({ file }: { readonly file: ModelFile }) {
   );
 }
 
-function WorkTitle({ name, minutes, stage }: { readonly name: string; readonly minutes: number; readonly stage: string }) {
+interface WorkTitleProps {
+  readonly name: string;
+  readonly minutes: number;
+  readonly stage: string;
+  readonly from: ComponentProps<typeof FromWhere>;
+}
+
+function WorkTitle({ name, minutes, stage, from }: WorkTitleProps) {
   return (
     <>
       {name}{' '}
       <span className="small muted">
         {duration(minutes)}, {stage.toLowerCase()}
-      </span>
+      </span>{' '}
+      <FromWhere {...from} />
     </>
   );
 }

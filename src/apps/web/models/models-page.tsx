@@ -15,9 +15,12 @@ export default function ModelsPage() {
       <header className="page-head">
         <h1>Models</h1>
         <p className="lead">
-          What is known of a device and its boards. Each stands in a file of the folder models that you can read and mend.
+          What is known of a device and its boards. Each stands in a file of the folder models, or grows here from what you tell it.
         </p>
-        <p>
+        <p className="row">
+          <Link href="/models/new" className="button main">
+            New model
+          </Link>
           <Link href="/calculators">Calculators for tracks, wires, marks of parts, batteries</Link>
         </p>
       </header>
@@ -32,6 +35,7 @@ export default function ModelsPage() {
                 <p>{model.about}</p>
                 <p className="small muted">
                   Level {model.level}: {LEVEL_WORDS[model.level]} · {counted(model.units, 'unit')} here
+                  {model.version !== null && ` · grows here, version ${model.version}`}
                   {model.points > 0 && ` · ${model.referenced_points} of ${model.points} points measured on good boards`}
                 </p>
               </li>
