@@ -212,6 +212,8 @@ const STORE_NEXT: Readonly<Record<string, string>> = {
   'store-cannot-open': 'Check that the folder is there and may be written.',
   'store-busy': 'Close the other program, then try again.',
   'store-full': 'Make room on the disk, then try again.',
+  'database-away': 'Start the database, or check its address and the way to it, then try again: an event sent twice is stored once.',
+  'database-refused': 'Check the name of the database, the user, the password, and that the user may make tables there.',
   'store-failed': 'Check the disk, then try again.',
 };
 

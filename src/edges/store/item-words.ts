@@ -22,9 +22,20 @@ export function wordsOf(row: ItemRow): string {
   return [...words].join(' ');
 }
 
+/** The words of a row as they stand, each once, for an index that finds them by their beginnings itself. */
+export function wholeWordsOf(row: ItemRow): string[] {
+  const plain = plainWords(`${row.name} ${row.model_id} ${row.lot_title} ${row.seller}`).map((word) => word.replace('#', ''));
+  return [...new Set([...plain, String(row.number), `#${row.number}`].map(shortened))];
+}
+
+/** The beginnings that a row's words must have, all of them. */
+export const wordsWanted = (query: ItemQuery): string[] => plainWords(query.search ?? '').map(shortened);
+
+const shortened = (word: string): string => [...word].slice(0, LONGEST).join('');
+
 /** The match expression of a query; null where every row matches. */
 export function matchOf(query: ItemQuery): string | null {
-  const words = plainWords(query.search ?? '').map((word) => quoted([...word].slice(0, LONGEST).join('')));
+  const words = wordsWanted(query).map(quoted);
   const filters = filterWordsOf(query).map(quoted);
   const all = filters.length > 0 ? [...words, `(${filters.join(' OR ')})`] : words;
   return all.length > 0 ? all.join(' AND ') : null;
