@@ -124,3 +124,17 @@ export interface Bench {
   nets(modelId: string): readonly NetView[] | null;
   log(afterSeq: number, limit: number): readonly Stored[];
 }
+
+/** All answers of a bench that come from memory. What adds to its log, or reads the lists of its store, goes through a `BenchDoor`. */
+export type BenchViews = Omit<Bench, 'record' | 'adopt' | 'items'>;
+
+/** What of a bench may have to wait for a store that other processes share. */
+export interface BenchDoor {
+  /** Takes in what other processes have appended until now. */
+  fresh(): Promise<void>;
+  /** As `Bench.record`; resolves when all of it is lasting. */
+  record(events: readonly unknown[]): Promise<RecordResult>;
+  /** As `Bench.adopt`. */
+  adopt(events: readonly AnyEvent[]): Promise<RecordResult>;
+  items(query: ItemQuery): Promise<ItemPage>;
+}

@@ -46,10 +46,10 @@ const itemRoute = createRoute({
 });
 
 /** The list of items, and one item whole. */
-export const itemRoutes = ({ bench }: AppParts) =>
+export const itemRoutes = ({ bench, door }: AppParts) =>
   new OpenAPIHono()
-    .openapi(listRoute, (c) => {
-      const page = bench.items(itemQuery(c.req.valid('query')));
+    .openapi(listRoute, async (c) => {
+      const page = await door.items(itemQuery(c.req.valid('query')));
       return c.json({ rows: [...page.rows], next: page.next }, 200);
     })
     .openapi(itemRoute, (c) => {
