@@ -56,6 +56,8 @@ const SENTENCES = {
   'bad-claim': '"{detail}" is not a claim. Write sound=fails for a function, shell:cracked for a place, or untested.',
   'bad-usage': '{detail}. Add --help to see how it is written, with examples.',
   'cannot-write': 'The file {detail} cannot be written. Check that its folder is there and may be written to.',
+  'move-differs':
+    'What arrived has the hash {detail}, what was sent {where}. Do not use the copy: make a backup of the bench, and move it again into an empty one.',
   'server-ended': 'The server ended with code {detail}. Its own words above say why.',
   'store-trouble':
     'The bench in {where} cannot be opened or written: {detail}. Check that the folder may be written and the disk has room.',

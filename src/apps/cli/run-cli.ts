@@ -11,6 +11,7 @@ import { benchCommands } from './commands/bench.ts';
 import { fitCommand } from './commands/fit.ts';
 import { labelsCommand } from './commands/labels.ts';
 import { listCommands } from './commands/list.ts';
+import { moveCommand } from './commands/move.ts';
 import { openingCommands } from './commands/opening.ts';
 import { recipeCommand } from './commands/recipes.ts';
 import { logCommands } from './commands/logs.ts';
@@ -48,6 +49,7 @@ export async function runCli(argv: readonly string[], parts: CliParts): Promise<
   for (const add of [
     benchCommands,
     backupCommands,
+    moveCommand,
     listCommands,
     askCommands,
     circuitCommand,

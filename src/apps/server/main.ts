@@ -176,7 +176,8 @@ async function loadDemo({ bench, door, photos }: Opened): Promise<void> {
   const read = await readFolder(folder);
   if (!read.ok) return console.error(problemFor('bad-bundle', { where: folder, detail: read.detail }).message);
   const taken = await takeBundle({ overview: bench.overview, adopt: door.adopt }, photos, read);
-  if (!taken.ok && taken.code !== 'not-empty' && taken.code !== 'bench-not-empty') console.error(problemOfTaking(taken, read.events.length).message);
+  if (!taken.ok && taken.code !== 'not-empty' && taken.code !== 'bench-not-empty')
+    console.error(problemOfTaking(taken, read.events.length).message);
 }
 
 function endOnSignal(close: () => Promise<void>): void {

@@ -1,2 +1,3 @@
+export { moveLog, type Moved, type MoveTarget } from './move-log.ts';
 export { openSharedBench, type SharedBench } from './open-shared-bench.ts';
 export { ownDoor } from './own-door.ts';

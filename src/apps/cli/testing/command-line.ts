@@ -4,6 +4,9 @@ import { openBench } from '../../../bench/open-bench.ts';
 import { plainWorker } from '../../../bench/plan/testing/plain-worker.ts';
 import { memoryBackups } from '../../../bench/testing/memory-backups.ts';
 import type { EventStore, PhotoStore, StoredPhoto } from '../../../bench/ports.ts';
+import type { SharedStore } from '../../../bench/ports-shared.ts';
+import { openSharedBench } from '../../../bench/shared/index.ts';
+import { sharedMemoryStore } from '../../../bench/testing/shared-store.ts';
 import { memoryStore } from '../../../bench/testing/memory-store.ts';
 import { smallModels } from '../../../bench/testing/small-model.ts';
 import type { CliParts } from '../cli-parts.ts';
@@ -36,6 +39,7 @@ export function commandLine(): {
   parts: CliParts;
 } {
   const stores = new Map<string, EventStore>();
+  const databases = new Map<string, SharedStore>();
   const photos = memoryPhotos();
   const backups = memoryBackups();
   const files = new Map<string, Uint8Array>();
@@ -52,6 +56,11 @@ export function commandLine(): {
       stores.set(home, store);
       const bench = openBench({ store, models: smallModels(), planning, clock, device: 'bench-1', version: '0' });
       return { bench, photos, backups, device: 'bench-1', close: async () => undefined };
+    },
+    openShared: async (_home, url) => {
+      const shared = databases.get(url) ?? sharedMemoryStore();
+      databases.set(url, shared);
+      return openSharedBench({ shared, models: smallModels(), clock, device: 'bench-1', version: '0' });
     },
     bundle: {
       write: async (events) => Buffer.from(JSON.stringify(events)),
