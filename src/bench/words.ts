@@ -216,6 +216,7 @@ const STORE_NEXT: Readonly<Record<string, string>> = {
   'store-full': 'Make room on the disk, then try again.',
   'database-away': 'Start the database, or check its address and the way to it, then try again: an event sent twice is stored once.',
   'database-refused': 'Check the name of the database, the user, the password, and that the user may make tables there.',
+  'photos-away': 'Check the name of the bucket, its keys, its endpoint and the way to it, then try again: a photo sent twice is kept once.',
   'store-failed': 'Check the disk, then try again.',
 };
 

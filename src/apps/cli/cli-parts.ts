@@ -25,6 +25,8 @@ export interface CliParts {
   readonly open: (home: string, compute: boolean) => Promise<OpenedBench>;
   /** The bench of a database, with the models of a folder. Rejects as `open` does. */
   readonly openShared: (home: string, url: string) => Promise<SharedLog>;
+  /** The photos of a bucket; null for an address that names none. */
+  readonly openBucket: (address: string) => PhotoStore | null;
   readonly bundle: BundleFormat;
   readonly printer: Printer;
   readonly clock: Clock;

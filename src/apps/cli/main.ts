@@ -11,7 +11,7 @@ import { systemClock } from '../../edges/clock.ts';
 import { openHome, type Home } from '../../edges/home.ts';
 import { cachedModels } from '../../edges/models/cached-models.ts';
 import { openPlanWorker } from '../../edges/planning/index.ts';
-import { openPhotoStore } from '../../edges/photos/index.ts';
+import { bucketIn, openBucketPhotoStore, openPhotoStore } from '../../edges/photos/index.ts';
 import { openPrinter } from '../../edges/print/index.ts';
 import { openPostgresStore } from '../../edges/store/postgres/postgres-store.ts';
 import { openSqliteStore } from '../../edges/store/sqlite-store.ts';
@@ -67,6 +67,10 @@ function serve(args: readonly string[]): Promise<number> {
 process.exitCode = await runCli(process.argv.slice(2), {
   open,
   openShared,
+  openBucket: (address) => {
+    const bucket = bucketIn(address);
+    return bucket && openBucketPhotoStore(bucket, process.env);
+  },
   bundle: { write: writeBundle, read: readBundle },
   printer: openPrinter(),
   clock,

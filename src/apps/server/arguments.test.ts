@@ -34,6 +34,12 @@ describe('the arguments of the server', () => {
     expect(argsOf(['--database', 'mydb'])).toContain('--database takes an address');
   });
 
+  it('take a bucket for photos from --photos, else from SALVOR_PHOTOS, else none', () => {
+    expect(argsOf(['--photos', 's3://a'], { SALVOR_PHOTOS: 's3://b' })).toMatchObject({ photos: 's3://a' });
+    expect(argsOf([], { SALVOR_PHOTOS: 's3://b' })).toMatchObject({ photos: 's3://b' });
+    expect(argsOf([])).toMatchObject({ photos: null });
+  });
+
   it('refuse what they do not know', () => {
     expect(argsOf(['--hoem', '/a'])).toContain('--hoem');
     expect(argsOf(['stray'])).toContain('stray');

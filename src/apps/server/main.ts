@@ -10,12 +10,13 @@ import { openBackupShelf, readBundle, readFolder, writeBundle } from '../../edge
 import { openBoards } from '../../edges/boards/index.ts';
 import { openDeviceBook } from '../../edges/devices/index.ts';
 import { systemClock } from '../../edges/clock.ts';
+import type { PhotoStore } from '../../bench/ports.ts';
 import { openHome } from '../../edges/home.ts';
 import { ensureCertificate, ownNames } from '../../edges/lan/index.ts';
 import { openInstruments } from '../../edges/instruments/index.ts';
 import { cachedModels } from '../../edges/models/cached-models.ts';
 import { openPlanWorker } from '../../edges/planning/index.ts';
-import { openPhotoStore } from '../../edges/photos/index.ts';
+import { bucketIn, openBucketPhotoStore, openPhotoStore } from '../../edges/photos/index.ts';
 import { openPrinter } from '../../edges/print/index.ts';
 import { openPostgresStore } from '../../edges/store/postgres/postgres-store.ts';
 import { openSqliteStore } from '../../edges/store/sqlite-store.ts';
@@ -49,12 +50,12 @@ interface Opened extends AppParts {
   close(): Promise<void>;
 }
 
-async function open({ home: dir, database }: ServerArguments): Promise<Opened> {
+async function open({ home: dir, database, photos: bucket }: ServerArguments): Promise<Opened> {
   const home = openHome(dir);
   const { version } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8')) as { version: string };
   const { models, problems } = await cachedModels([join(ROOT, 'models'), home.models], home.modelCache);
   for (const { file, line, field, message, next } of problems) console.error(`models/${file}:${line} ${field} ${message}. ${next}`);
-  const photos = openPhotoStore(home.photos);
+  const photos = photosAt(bucket, home.photos);
   const log = (sentence: string, error: unknown): void => console.error(sentence, error);
   const boards = openBoards({ dir: home.boards, compute: true, log });
   const clock = systemClock();
@@ -89,6 +90,13 @@ async function open({ home: dir, database }: ServerArguments): Promise<Opened> {
       await close();
     },
   };
+}
+
+function photosAt(address: string | null, folder: string): PhotoStore {
+  if (address === null) return openPhotoStore(folder);
+  const bucket = bucketIn(address);
+  if (!bucket) throw new Error(`"${address}" is not the address of a bucket such as s3://workshop/photos`);
+  return openBucketPhotoStore(bucket, process.env);
 }
 
 interface OpenedBench {

@@ -16,6 +16,17 @@ export function bucketIn(address: string): Bucket | null {
   return { name: match[1]!, prefix: prefix === '' ? '' : `${prefix}/` };
 }
 
+/** The store of photos did not answer as it should; `message` is a clause that names it. */
+export class PhotosAway extends Error {
+  readonly code = 'photos-away';
+
+  constructor(bucket: Bucket, cause: unknown) {
+    const said = cause instanceof Error ? `${cause.name}: ${cause.message}` : String(cause);
+    super(`the bucket ${bucket.name} of the photos does not answer as it should (${said})`, { cause });
+    this.name = 'PhotosAway';
+  }
+}
+
 /**
  * Photos as objects of a bucket, which several machines may share: an object is written in one request, so it is there whole or not at all. Keys,
  * region and endpoint come from the environment, as the client of the store reads them. The client is loaded with the first photo.
@@ -32,32 +43,40 @@ export class PhotoObjects implements PhotoShelf {
     return `${this.bucket.prefix}${hash.slice(0, 2)}/${hash}.${ending}`;
   }
 
-  private client(): Promise<S3Client> {
-    this.#client ??= connect(this.env);
-    return this.#client;
+  async #reaching<T>(work: (client: S3Client) => Promise<T>): Promise<T> {
+    try {
+      return await work(await (this.#client ??= connect(this.env)));
+    } catch (error) {
+      throw new PhotosAway(this.bucket, error);
+    }
   }
 
   async write(hash: string, ending: string, bytes: Uint8Array | string): Promise<void> {
     const { PutObjectCommand } = await import('@aws-sdk/client-s3');
-    await (await this.client()).send(new PutObjectCommand({ Bucket: this.bucket.name, Key: this.keyOf(hash, ending), Body: bytes }));
+    const put = new PutObjectCommand({ Bucket: this.bucket.name, Key: this.keyOf(hash, ending), Body: bytes });
+    await this.#reaching((client) => client.send(put));
   }
 
   async read(hash: string, ending: string): Promise<Uint8Array | null> {
     const { GetObjectCommand, NoSuchKey } = await import('@aws-sdk/client-s3');
-    try {
-      const found = await (await this.client()).send(new GetObjectCommand({ Bucket: this.bucket.name, Key: this.keyOf(hash, ending) }));
-      return await found.Body!.transformToByteArray();
-    } catch (error) {
-      if (error instanceof NoSuchKey) return null;
-      throw error;
-    }
+    const get = new GetObjectCommand({ Bucket: this.bucket.name, Key: this.keyOf(hash, ending) });
+    return this.#reaching(async (client) => {
+      try {
+        return await (await client.send(get)).Body!.transformToByteArray();
+      } catch (error) {
+        if (error instanceof NoSuchKey) return null;
+        throw error;
+      }
+    });
   }
 
   async hashes(ending: string): Promise<string[]> {
     const { paginateListObjectsV2 } = await import('@aws-sdk/client-s3');
     const names: string[] = [];
-    const pages = paginateListObjectsV2({ client: await this.client() }, { Bucket: this.bucket.name, Prefix: this.bucket.prefix });
-    for await (const { Contents = [] } of pages) names.push(...Contents.map(({ Key }) => Key!.slice(this.bucket.prefix.length)));
+    await this.#reaching(async (client) => {
+      const pages = paginateListObjectsV2({ client }, { Bucket: this.bucket.name, Prefix: this.bucket.prefix });
+      for await (const { Contents = [] } of pages) names.push(...Contents.map(({ Key }) => Key!.slice(this.bucket.prefix.length)));
+    });
     return names
       .filter((name) => name.endsWith(`.${ending}`))
       .map((name) => name.slice(3, -ending.length - 1))

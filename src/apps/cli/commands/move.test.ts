@@ -35,6 +35,15 @@ it('fills only a database, or a bench, that is empty', async () => {
     expect(await salvor('move', way, DATABASE)).toMatchObject({ code: 1, err: expect.stringContaining('empty') });
 });
 
+it('moves the photos too when it is told where they go', async () => {
+  const { salvor, parts } = commandLine();
+  const { photos } = await parts.open('', false);
+  await photos.put('a.png', Buffer.from('picture of a board'));
+  expect((await salvor('move', '--to', DATABASE, '--photos', 's3://workshop')).out).toContain('1 photo');
+  expect(await parts.openBucket('s3://workshop')!.list()).toEqual(await photos.list());
+  expect(await salvor('move', '--to', DATABASE, '--photos', 'workshop')).toMatchObject({ code: 2 });
+});
+
 it('wants to know which way', async () => {
   const { salvor } = commandLine();
   expect(await salvor('move')).toMatchObject({ code: 2, err: expect.stringContaining('either --to or --from') });

@@ -15,6 +15,7 @@ import { runCli } from '../run-cli.ts';
 /** Photos by content, in memory; what does not begin with "picture" is refused. */
 function memoryPhotos(): PhotoStore {
   const kept = new Map<string, StoredPhoto>();
+  const bytesOf = new Map<string, { readonly bytes: Uint8Array; readonly mediaType: string }>();
   return {
     put: async (name, bytes) => {
       if (!Buffer.from(bytes).toString().startsWith('picture'))
@@ -23,9 +24,10 @@ function memoryPhotos(): PhotoStore {
       const photo = { hash, mediaType: 'image/png', widthPx: 1, heightPx: 1, bytes: bytes.length, takenAt: null };
       const duplicate = kept.has(hash);
       kept.set(hash, photo);
+      bytesOf.set(hash, { bytes, mediaType: photo.mediaType });
       return { ok: true, photo, duplicate };
     },
-    get: async () => null,
+    get: async (hash) => bytesOf.get(hash) ?? null,
     list: async () => [...kept.values()],
     close: async () => undefined,
   };
@@ -40,7 +42,7 @@ export function commandLine(): {
 } {
   const stores = new Map<string, EventStore>();
   const databases = new Map<string, SharedStore>();
-  const photos = memoryPhotos();
+  const [photos, bucket] = [memoryPhotos(), memoryPhotos()];
   const backups = memoryBackups();
   const files = new Map<string, Uint8Array>();
   let count = 0;
@@ -57,6 +59,7 @@ export function commandLine(): {
       const bench = openBench({ store, models: smallModels(), planning, clock, device: 'bench-1', version: '0' });
       return { bench, photos, backups, device: 'bench-1', close: async () => undefined };
     },
+    openBucket: (address) => (address === 's3://workshop' ? bucket : null),
     openShared: async (_home, url) => {
       const shared = databases.get(url) ?? sharedMemoryStore();
       databases.set(url, shared);
