@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { subjectsOf } from '../../src/bench/live/subjects-of.ts';
+import { subjectsKept } from '../../src/bench/shared/index.ts';
 import type { AnyEvent } from '../../src/bench/events/index.ts';
 import type { SharedStore } from '../../src/bench/ports-shared.ts';
 import { openPostgresStore } from '../../src/edges/store/postgres/postgres-store.ts';
@@ -27,7 +27,7 @@ describe.skipIf(reason !== null)(`stores on PostgreSQL${reason ? ` (left out: ${
     await server.stop();
     rmSync(dir, { recursive: true, force: true });
   });
-  const openAt = (url: string): Promise<SharedStore> => openPostgresStore(url, (event) => subjectsOf(event, () => undefined));
+  const openAt = (url: string): Promise<SharedStore> => openPostgresStore(url, subjectsKept);
   const open = async (): Promise<SharedStore> => openAt(await server.newDatabase());
   const failureOf = (work: Promise<unknown>): Promise<unknown> =>
     work.then(
@@ -59,7 +59,7 @@ describe.skipIf(reason !== null)(`stores on PostgreSQL${reason ? ` (left out: ${
       ],
       NO_ROWS,
     );
-    const about = async (id: string): Promise<number[]> => (await store.about(id)).map(({ seq }) => seq);
+    const about = async (id: string): Promise<number[]> => (await store.about(id)).events.map(({ seq }) => seq);
     expect([await about('a'), await about('b'), await about('board'), await about('c')]).toEqual([[1, 3, 4, 5], [1, 6], [3, 4, 5], []]);
     await store.close();
   });

@@ -13,6 +13,7 @@ import type {
   CalibrationView,
   DrawerView,
   ItemFile,
+  ItemHistory,
   LearnedBundle,
   LearnedView,
   ListingTextView,
@@ -73,6 +74,8 @@ export interface Bench {
   items(query: ItemQuery): ItemPage;
   /** By id, or by stock number such as "#7". */
   item(name: string): ItemFile | null;
+  /** Of an item by its id: its row and log, without any thought; null when there is none. */
+  history(itemId: string): ItemHistory | null;
   pile(): PileView;
   /** The plan of the whole pile as it stands; where the pile has changed a new one is begun, and this is the one before. */
   plan(): PlanView;
@@ -137,4 +140,6 @@ export interface BenchDoor {
   /** As `Bench.adopt`. */
   adopt(events: readonly AnyEvent[]): Promise<RecordResult>;
   items(query: ItemQuery): Promise<ItemPage>;
+  /** The row and the log of an item by its id, from the events about it alone; null when there is none. */
+  history(itemId: string): Promise<ItemHistory | null>;
 }

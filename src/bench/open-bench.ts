@@ -18,7 +18,7 @@ import { conditionReport, unitStory } from './report/index.ts';
 import { rowOf } from './row-of.ts';
 import { benchView } from './show/bench-view.ts';
 import { drawerView } from './show/drawer-view.ts';
-import { findItem, itemFile } from './show/item-file.ts';
+import { findItem, historyOf, itemFile } from './show/item-file.ts';
 import { pointViews } from './show/point-views.ts';
 import { modelRows } from './show/model-rows.ts';
 import type { BenchState, Item } from './state.ts';
@@ -59,6 +59,10 @@ export function benchOver(parts: Omit<BenchParts, 'store'> & { readonly store: L
     item: (name) => {
       const item = findItem(now(), name);
       return item && itemFile(live, advisor, item);
+    },
+    history: (itemId) => {
+      const { items } = now();
+      return items.has(itemId) ? historyOf(live, items.get(itemId)!) : null;
     },
     pile: () => advisor.pile(now(), (item) => rowOf(live.state, item)),
     plan: () => (planning ? planning.view(advisor.desk(now())) : planView(now(), models, null)),

@@ -2,6 +2,17 @@ import type { AnyEvent, Stored } from './events/index.ts';
 import type { AppendOutcome, ItemPage, ItemQuery, RowChanges } from './ports.ts';
 import type { ItemRow } from './views/index.ts';
 
+/** The subject of events that are about every item; no item can be called so. */
+export const ABOUT_ALL = '*';
+
+export interface OneItem {
+  /** Null when there is no such item. */
+  readonly row: ItemRow | null;
+  readonly events: readonly Stored[];
+  /** Rows of all items that these events are about, itself too. */
+  readonly rows: readonly ItemRow[];
+}
+
 /**
  * The log and the lists made from it, shared by several processes that may be far from it: what `EventStore` promises, each answer later. An
  * append resolves only when its events and rows are committed, all of them or none. Places in the log are given out under a lock that all
@@ -19,8 +30,8 @@ export interface SharedStore {
   /** The seq up to which the rows are made, and the version that made them. */
   rowsAt(): Promise<{ readonly seq: number; readonly version: number }>;
   replaceRows(rows: readonly ItemRow[], at: { readonly seq: number; readonly version: number }): Promise<void>;
-  /** The events about one item, in order, corrections of them too. */
-  about(itemId: string): Promise<Stored[]>;
+  /** One item and the events about it, in order, corrections of them too, found without reading any others. */
+  about(itemId: string): Promise<OneItem>;
   /** Runs `work` in one transaction, on a store of its own, while no other process can append; what it throws undoes all of it. */
   exclusively<T>(work: (alone: SharedStore) => Promise<T>): Promise<T>;
   /** Calls `tell` soon after any process has appended; returns what ends that. Between two calls any number of events may have come. */

@@ -2,7 +2,6 @@ import { spawn } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { readFile, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { subjectsOf } from '../../bench/live/subjects-of.ts';
 import { openBench } from '../../bench/open-bench.ts';
 import type { Model } from '../../bench/models/index.ts';
 import { openBackupShelf, readBundle, writeBundle } from '../../edges/bundle/index.ts';
@@ -15,7 +14,7 @@ import { bucketIn, openBucketPhotoStore, openPhotoStore } from '../../edges/phot
 import { openPrinter } from '../../edges/print/index.ts';
 import { openPostgresStore } from '../../edges/store/postgres/postgres-store.ts';
 import { openSqliteStore } from '../../edges/store/sqlite-store.ts';
-import { openSharedBench } from '../../bench/shared/index.ts';
+import { openSharedBench, subjectsKept } from '../../bench/shared/index.ts';
 import type { OpenedBench, SharedLog } from './cli-parts.ts';
 import { runCli } from './run-cli.ts';
 
@@ -49,7 +48,7 @@ async function open(dir: string, compute: boolean): Promise<OpenedBench> {
 
 async function openShared(dir: string, url: string): Promise<SharedLog> {
   const home = openHome(dir);
-  const shared = await openPostgresStore(url, (event) => subjectsOf(event, () => undefined));
+  const shared = await openPostgresStore(url, subjectsKept);
   const opened = await openSharedBench({ shared, models: await modelsOf(home), clock, device: home.device, version });
   return { ...opened, close: () => opened.close().then(shared.close) };
 }

@@ -1,9 +1,8 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { BenchDoor, BenchParts, BenchViews } from '../../bench/bench.ts';
-import { subjectsOf } from '../../bench/live/subjects-of.ts';
 import { openBench } from '../../bench/open-bench.ts';
-import { openSharedBench, ownDoor } from '../../bench/shared/index.ts';
+import { openSharedBench, ownDoor, subjectsKept } from '../../bench/shared/index.ts';
 import { takeBundle } from '../../bench/take-bundle.ts';
 import { problemFor, problemOfStore, problemOfTaking } from '../../bench/words.ts';
 import { openBackupShelf, readBundle, readFolder, writeBundle } from '../../edges/bundle/index.ts';
@@ -112,7 +111,7 @@ function openOwn(file: string, parts: Omit<BenchParts, 'store'>): OpenedBench {
 }
 
 async function openShared(url: string, parts: Omit<BenchParts, 'store'>): Promise<OpenedBench> {
-  const shared = await openPostgresStore(url, (event) => subjectsOf(event, () => undefined));
+  const shared = await openPostgresStore(url, subjectsKept);
   const { bench, door, close } = await openSharedBench({ ...parts, shared });
   return {
     bench,

@@ -1,4 +1,5 @@
-import type { SharedStore } from '../ports-shared.ts';
+import { ABOUT_ALL, type SharedStore } from '../ports-shared.ts';
+import { subjectsKept } from '../shared/index.ts';
 import { memoryStore } from './memory-store.ts';
 
 /** A `SharedStore` in memory, for tests of what stands on one: each stretch of work waits for the one before, and is undone when it fails. */
@@ -17,7 +18,11 @@ export function sharedMemoryStore(): SharedStore & { failCommits(count: number):
     countByStatus: async () => store.countByStatus(),
     rowsAt: async () => store.rowsAt(),
     replaceRows: async (rows, at) => store.replaceRows(rows, at),
-    about: async () => [],
+    about: async (itemId) => ({
+      rows: store.items({ limit: 1e9 }).rows,
+      row: store.items({ limit: 1e9 }).rows.find(({ id }) => id === itemId) ?? null,
+      events: store.read(0, 1e9).filter(({ event }) => subjectsKept(event).some((id) => id === itemId || id === ABOUT_ALL)),
+    }),
     exclusively: (work) => work(within()),
     watch: () => () => undefined,
     close: async () => undefined,

@@ -1,5 +1,6 @@
 import { sql } from 'kysely';
 import { EVENT_VERSION, isForeign, type AnyEvent, type Stored } from '../../../bench/events/index.ts';
+import { ABOUT_ALL } from '../../../bench/ports-shared.ts';
 import type { AppendOutcome } from '../../../bench/ports.ts';
 import { eventOf } from '../event-log.ts';
 import type { Database } from './database.ts';
@@ -58,12 +59,13 @@ export async function eventsAfter(database: Database, after: number, limit: numb
   return rows.map((row) => ({ seq: row.seq, event: eventOf(row) }));
 }
 
+/** Events about an item, and those that are about all of them. */
 export const aboutQuery = (database: Database, itemId: string) =>
   database
     .selectFrom('event_subject')
     .innerJoin('event', 'event.seq', 'event_subject.seq')
     .selectAll('event')
-    .where('event_subject.item_id', '=', itemId)
+    .where('event_subject.item_id', 'in', [itemId, ABOUT_ALL])
     .orderBy('event_subject.seq');
 
 async function insert(database: Database, fresh: readonly Placed[], subjectsOf: SubjectsOf): Promise<void> {

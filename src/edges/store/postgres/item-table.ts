@@ -87,6 +87,19 @@ export async function itemPage(database: Database, query: ItemQuery): Promise<It
   return { rows, next: found.length > rows.length && rows.length > 0 ? cursorAt(rows.at(-1)!) : null };
 }
 
+/** Rows of all items that the events about one item are about. */
+export const mentionedQuery = (database: Database, itemId: string) =>
+  database
+    .selectFrom('item_row')
+    .select([...COLUMNS])
+    .where('id', 'in', (mentioned) =>
+      mentioned
+        .selectFrom('event_subject as about')
+        .innerJoin('event_subject as other', 'other.seq', 'about.seq')
+        .select('other.item_id')
+        .where('about.item_id', '=', itemId),
+    );
+
 /** One row more than the page, to know whether there is a next one. */
 export function pageQuery(database: Database, query: ItemQuery) {
   const cursor = query.after === undefined ? null : parseCursor(query.after);

@@ -29,6 +29,7 @@ CREATE TABLE event_subject (
   seq bigint NOT NULL,
   PRIMARY KEY (item_id, seq)
 );
+CREATE INDEX event_subject_of_event ON event_subject (seq);
 
 CREATE TABLE meta (
   name text PRIMARY KEY,

@@ -3,7 +3,7 @@ import type { SharedStore } from '../../../bench/ports-shared.ts';
 import { eventOf } from '../event-log.ts';
 import { alone, openDatabase, placeOf, type Database } from './database.ts';
 import { aboutQuery, appendTo, eventsAfter, lastPlace, placesOf, type SubjectsOf } from './event-table.ts';
-import { changeRows, countItems, itemPage, replaceAllRows, rowsMadeFrom, setRowsMadeFrom } from './item-table.ts';
+import { changeRows, countItems, itemPage, replaceAllRows, mentionedQuery, rowsMadeFrom, setRowsMadeFrom } from './item-table.ts';
 import { hearOf, LOG_CHANNEL } from './log-ear.ts';
 import { guardedBy } from './postgres-error.ts';
 
@@ -75,6 +75,14 @@ function storeOn(
     countByStatus: () => guarded(() => countItems(database)),
     rowsAt: () => guarded(() => rowsMadeFrom(database)),
     about: (itemId) =>
-      guarded(async () => (await aboutQuery(database, itemId).execute()).map((row) => ({ seq: row.seq, event: eventOf(row) }))),
+      guarded(async () => {
+        const events = await aboutQuery(database, itemId).execute();
+        const rows = await mentionedQuery(database, itemId).execute();
+        return {
+          row: rows.find(({ id }) => id === itemId) ?? null,
+          events: events.map((event) => ({ seq: event.seq, event: eventOf(event) })),
+          rows,
+        };
+      }),
   };
 }
