@@ -46,18 +46,23 @@ export async function lastPlace(database: Database): Promise<number> {
 
 /** Places of those ids that are in the log. */
 export async function placesOf(database: Database, ids: readonly string[]): Promise<Map<string, number>> {
-  const rows = await database
-    .selectFrom('event')
-    .select(['id', 'seq'])
-    .where('id', '=', sql<string>`ANY(${[...ids]}::text[])`)
-    .execute();
+  const rows = await knownQuery(database, ids).execute();
   return new Map(rows.map(({ id, seq }) => [id, seq]));
 }
 
 export async function eventsAfter(database: Database, after: number, limit: number): Promise<Stored[]> {
-  const rows = await database.selectFrom('event').selectAll().where('seq', '>', after).orderBy('seq').limit(limit).execute();
+  const rows = await eventsQuery(database, after, limit).execute();
   return rows.map((row) => ({ seq: row.seq, event: eventOf(row) }));
 }
+
+export const knownQuery = (database: Database, ids: readonly string[]) =>
+  database
+    .selectFrom('event')
+    .select(['id', 'seq'])
+    .where('id', '=', sql<string>`ANY(${[...ids]}::text[])`);
+
+export const eventsQuery = (database: Database, after: number, limit: number) =>
+  database.selectFrom('event').selectAll().where('seq', '>', after).orderBy('seq').limit(limit);
 
 /** Events about an item, and those that are about all of them. */
 export const aboutQuery = (database: Database, itemId: string) =>

@@ -2,7 +2,7 @@ import { sql } from 'kysely';
 import type { ItemPage, ItemQuery, RowChanges } from '../../../bench/ports.ts';
 import type { ItemRow } from '../../../bench/views/index.ts';
 import { cursorAt, parseCursor } from '../item-rank.ts';
-import { wholeWordsOf, wordsWanted } from '../item-words.ts';
+import { beginningsOf, beginningsWanted } from '../item-words.ts';
 import type { MetaName } from '../tables.ts';
 import type { Database } from './database.ts';
 import { AT_ONCE } from './event-table.ts';
@@ -46,7 +46,7 @@ async function insert(database: Database, rows: readonly ItemRow[]): Promise<voi
   const texts = TEXTS.map((name) => sql`${rows.map((row) => (row[name] === null ? null : storable(row[name])))}::text[]`);
   const numbers = NUMBERS.map((name) => sql`${rows.map((row) => row[name])}::bigint[]`);
   // An array of arrays must have equal lengths in PostgreSQL, so the words of a row travel as one text.
-  const words = sql`${rows.map((row) => wholeWordsOf(row).join(' '))}::text[]`;
+  const words = sql`${rows.map((row) => [...beginningsOf(row)].join(' '))}::text[]`;
   const names = sql.join([...COLUMNS, 'words'].map((name) => sql.ref(name)));
   await database
     .insertInto('item_row')
@@ -103,7 +103,8 @@ export const mentionedQuery = (database: Database, itemId: string) =>
 /** One row more than the page, to know whether there is a next one. */
 export function pageQuery(database: Database, query: ItemQuery) {
   const cursor = query.after === undefined ? null : parseCursor(query.after);
-  const wanted = wordsWanted(query).map((word) => `'${word}':*`);
+  // Beginnings are words of the index, not prefixes of one: only so does PostgreSQL know how rare a beginning is, and which way is short.
+  const wanted = beginningsWanted(query).map((word) => `'${word}'`);
   return database
     .selectFrom('item_row')
     .select([...COLUMNS])
