@@ -27,7 +27,13 @@ const CLIENTS = 8;
  */
 export async function manyServers(
   postgres: PostgresServer,
-  plan: { readonly servers: number; readonly kills: number; readonly databaseCrashes: number; readonly total: number; readonly seed: string },
+  plan: {
+    readonly servers: number;
+    readonly kills: number;
+    readonly databaseCrashes: number;
+    readonly total: number;
+    readonly seed: string;
+  },
 ): Promise<ManyResult> {
   const random = randomStream(plan.seed);
   const url = await postgres.newDatabase();
