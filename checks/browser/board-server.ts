@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import { simulatedBoards } from '../../src/bench/boards/testing/simulated-boards.ts';
 import { openBench } from '../../src/bench/open-bench.ts';
+import { ownDoor } from '../../src/bench/shared/index.ts';
 import { createApp } from '../../src/apps/server/app.ts';
 import { listen } from '../../src/apps/server/listen.ts';
 import { openBackupShelf, modelBundles, readBundle, writeBundle } from '../../src/edges/bundle/index.ts';
@@ -43,6 +44,7 @@ export async function startBoardServer(dir: string, done?: number): Promise<Boar
   const bench = openBench({ store, models, boards, clock, device: home.device, version: '0.0.0' });
   const app = createApp({
     bench,
+    door: ownDoor(bench),
     clock,
     devices,
     network: () => null,

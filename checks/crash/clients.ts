@@ -32,20 +32,21 @@ const post = (url: string, events: readonly SentEvent[]): Promise<unknown> =>
   ask(`${url}/api/events`, { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify({ events }) });
 
 /** Buys and receives a lot of the model with the most points, and tells what can be measured on its items. */
-export async function prepareItems(url: string): Promise<Prepared> {
+export async function prepareItems(url: string, count = ITEMS): Promise<Prepared> {
   const { models } = await ask<{ models: { id: string; points: number }[] }>(`${url}/api/models`);
   const model = models.toSorted((a, b) => b.points - a.points)[0]!.id;
   const { file } = await ask<{ file: { points: Prepared['points'] } }>(`${url}/api/models/${model}`);
-  const itemIds = Array.from({ length: ITEMS }, (_, i) => `crash-${i + 1}`);
+  const itemIds = Array.from({ length: count }, (_, i) => `crash-${i + 1}`);
   const items = itemIds.map((item_id) => ({ item_id, name: item_id, model_id: model, expected_value_minor: 1000 }));
   const lot = { lot_id: 'crash-lot', title: 'A lot for the crash', seller: 'Harbour Clearance', price_minor: 5000, currency: 'GBP', items };
   await post(url, [event('lot-bought', lot), ...itemIds.map((item_id) => event('item-received', { item_id }))]);
   return { itemIds, points: file.points };
 }
 
-/** Notes and readings in turn over the items. */
-export function someEvents({ itemIds, points }: Prepared, count: number): SentEvent[] {
-  return Array.from({ length: count }, (_, i) => {
+/** Notes and readings in turn over the items; `from` says where in the turn to begin. */
+export function someEvents({ itemIds, points }: Prepared, count: number, from = 0): SentEvent[] {
+  return Array.from({ length: count }, (_, at) => {
+    const i = from + at;
     const item_id = itemIds[i % itemIds.length]!;
     const point = points[i % Math.max(points.length, 1)];
     if (i % 2 === 0 || point === undefined) return event('note-written', { item_id, text: `note ${i} of a long evening` });

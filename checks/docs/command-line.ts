@@ -44,6 +44,8 @@ export async function openCommandLine(): Promise<{ run(text: string): Promise<Ra
     if (program !== 'salvor') throw new Error(`"${text}" is not a command of salvor`);
     const exitCode = await runCli(argv, {
       open,
+      openBucket: () => null,
+      openShared: () => Promise.reject(new Error('examples have no database')),
       bundle: { write: writeBundle, read: readBundle },
       modelBundles,
       printer: openPrinter(),

@@ -8,7 +8,8 @@ import type { BoardShelf } from '../../src/bench/boards/index.ts';
 import { plainWorker } from '../../src/bench/plan/testing/plain-worker.ts';
 import type { Clock, DeviceBook } from '../../src/bench/ports.ts';
 import { openBench } from '../../src/bench/open-bench.ts';
-import { openBackupShelf, modelBundles, readBundle, writeBundle } from '../../src/edges/bundle/index.ts';
+import { modelBundles, openBackupShelf, readBundle, writeBundle } from '../../src/edges/bundle/index.ts';
+import { ownDoor } from '../../src/bench/shared/index.ts';
 import { systemClock } from '../../src/edges/clock.ts';
 import { openDeviceBook } from '../../src/edges/devices/index.ts';
 import { openHome } from '../../src/edges/home.ts';
@@ -45,6 +46,7 @@ export async function openApp(parts: { webDir?: string; boards?: BoardShelf; clo
   const bench = openBench({ store, models, planning, clock, device: home.device, version: '0.0.0' });
   const app = createApp({
     bench,
+    door: ownDoor(bench),
     clock,
     devices,
     network: () => NETWORK,

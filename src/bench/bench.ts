@@ -16,6 +16,7 @@ import type {
   DrawerView,
   GrowthView,
   ItemFile,
+  ItemHistory,
   LearnedBundle,
   LearnedView,
   ListingTextView,
@@ -77,6 +78,8 @@ export interface Bench {
   items(query: ItemQuery): ItemPage;
   /** By id, or by stock number such as "#7". */
   item(name: string): ItemFile | null;
+  /** Of an item by its id: its row and log, without any thought; null when there is none. */
+  history(itemId: string): ItemHistory | null;
   pile(): PileView;
   /** The plan of the whole pile as it stands; where the pile has changed a new one is begun, and this is the one before. */
   plan(): PlanView;
@@ -131,4 +134,20 @@ export interface Bench {
   /** What the nets of a board carry at most; null when the model is not here. */
   nets(modelId: string): readonly NetView[] | null;
   log(afterSeq: number, limit: number): readonly Stored[];
+}
+
+/** All answers of a bench that come from memory. What adds to its log, or reads the lists of its store, goes through a `BenchDoor`. */
+export type BenchViews = Omit<Bench, 'record' | 'adopt' | 'items'>;
+
+/** What of a bench may have to wait for a store that other processes share. */
+export interface BenchDoor {
+  /** Takes in what other processes have appended until now. */
+  fresh(): Promise<void>;
+  /** As `Bench.record`; resolves when all of it is lasting. */
+  record(events: readonly unknown[]): Promise<RecordResult>;
+  /** As `Bench.adopt`. */
+  adopt(events: readonly AnyEvent[]): Promise<RecordResult>;
+  items(query: ItemQuery): Promise<ItemPage>;
+  /** The row and the log of an item by its id, from the events about it alone; null when there is none. */
+  history(itemId: string): Promise<ItemHistory | null>;
 }

@@ -15,12 +15,12 @@ import { askingView, marketView, returnReserve } from './market/index.ts';
 import type { Model } from './models/index.ts';
 import { openPlanRoom } from './plan/index.ts';
 import { planView } from './plan/plan-view.ts';
-import type { EventStore } from './ports.ts';
+import type { LogStore } from './ports.ts';
 import { conditionReport, unitStory } from './report/index.ts';
 import { rowOf } from './row-of.ts';
 import { benchView } from './show/bench-view.ts';
 import { drawerView } from './show/drawer-view.ts';
-import { findItem, itemFile } from './show/item-file.ts';
+import { findItem, historyOf, itemFile } from './show/item-file.ts';
 import { pointViews } from './show/point-views.ts';
 import { modelRows } from './show/model-rows.ts';
 import type { BenchState, Item } from './state.ts';
@@ -32,7 +32,10 @@ import { ROWS_VERSION } from './views/index.ts';
  * The bench over a store: folds its log, makes the rows of its lists anew where they are behind, and answers from
  * memory. Every answer first takes in what other processes have appended.
  */
-export function openBench(parts: BenchParts): Bench {
+export const openBench = (parts: BenchParts): Bench => ({ ...benchOver(parts), items: (query) => parts.store.items(query) });
+
+/** The bench without its lists, over what keeps it in step. */
+export function benchOver(parts: Omit<BenchParts, 'store'> & { readonly store: LogStore }): Omit<Bench, 'items'> {
   const { store, models: shelf, boards, clock, device, version } = parts;
   const live = emptyLive(shelf);
   const { models } = live;
@@ -55,10 +58,13 @@ export function openBench(parts: BenchParts): Bench {
     adopt: (events) => adopt(live, store, events),
     state: now,
     overview: () => benchView(now(), { events: live.log.length, version, device }),
-    items: (query) => store.items(query),
     item: (name) => {
       const item = findItem(now(), name);
       return item && itemFile(live, advisor, item);
+    },
+    history: (itemId) => {
+      const { items } = now();
+      return items.has(itemId) ? historyOf(live, items.get(itemId)!) : null;
     },
     pile: () => advisor.pile(now(), (item) => rowOf(live.state, item)),
     plan: () => (planning ? planning.view(advisor.desk(now())) : planView(now(), models, null)),
@@ -124,7 +130,7 @@ export function openBench(parts: BenchParts): Bench {
 }
 
 /** Rows left behind by a crash, or made by an older version, are made anew from the state. */
-function mendRows(live: LiveLog, store: EventStore): void {
+function mendRows(live: LiveLog, store: LogStore): void {
   catchUp(live, store);
   const { seq, version } = store.rowsAt();
   if (seq === live.state.seq && version === ROWS_VERSION) return;

@@ -26,6 +26,9 @@ export interface ItemQuery {
   readonly limit: number;
 }
 
+/** What of the store keeps the bench in step; its lists are read past the bench. */
+export type LogStore = Pick<EventStore, 'append' | 'read' | 'lastSeq' | 'rowsAt' | 'replaceRows' | 'exclusively'>;
+
 /**
  * The log and the lists made from it. `append` returns only when the events and rows are on disk, all of them or none.
  * An event whose id is already stored changes nothing and is reported as a duplicate with its first place in the log.

@@ -1,4 +1,4 @@
-import type { Bench, Refusal } from './bench.ts';
+import type { Bench, RecordResult, Refusal } from './bench.ts';
 import type { AnyEvent } from './events/index.ts';
 import type { PhotoRefusal, PhotoStore } from './ports.ts';
 
@@ -23,16 +23,21 @@ export type Taken =
   | PhotoRefusal
   | { readonly ok: false; readonly code: 'not-empty'; readonly events: number };
 
+/** A bench that a whole log may go into, at once or after a while. */
+export interface BundleTaker extends Pick<Bench, 'overview'> {
+  adopt(events: readonly AnyEvent[]): RecordResult | Promise<RecordResult>;
+}
+
 /**
  * Takes a bundle into an empty bench and says how much came in. Photos go first: they harm nothing without their events,
  * while the log is adopted as a whole or not at all. A photo that is not taken stops it.
  */
-export async function takeBundle(bench: Bench, photos: PhotoStore, contents: BundleContents): Promise<Taken> {
+export async function takeBundle(bench: BundleTaker, photos: PhotoStore, contents: BundleContents): Promise<Taken> {
   const { events } = bench.overview();
   if (events > 0) return { ok: false, code: 'not-empty', events };
   const kept = await Promise.all(contents.photos.map((photo) => photos.put(photo.name, photo.bytes)));
   const refused = kept.find((result) => !result.ok);
   if (refused && !refused.ok) return refused;
-  const adopted = bench.adopt(contents.events);
+  const adopted = await bench.adopt(contents.events);
   return adopted.ok ? { ok: true, events: contents.events.length, photos: kept.length } : adopted;
 }

@@ -56,6 +56,8 @@ const SENTENCES = {
   'bad-claim': '"{detail}" is not a claim. Write sound=fails for a function, shell:cracked for a place, or untested.',
   'bad-usage': '{detail}. Add --help to see how it is written, with examples.',
   'cannot-write': 'The file {detail} cannot be written. Check that its folder is there and may be written to.',
+  'move-differs':
+    'What arrived has the hash {detail}, what was sent {where}. Do not use the copy: make a backup of the bench, and move it again into an empty one.',
   'server-ended': 'The server ended with code {detail}. Its own words above say why.',
   'store-trouble':
     'The bench in {where} cannot be opened or written: {detail}. Check that the folder may be written and the disk has room.',
@@ -212,6 +214,9 @@ const STORE_NEXT: Readonly<Record<string, string>> = {
   'store-cannot-open': 'Check that the folder is there and may be written.',
   'store-busy': 'Close the other program, then try again.',
   'store-full': 'Make room on the disk, then try again.',
+  'database-away': 'Start the database, or check its address and the way to it, then try again: an event sent twice is stored once.',
+  'database-refused': 'Check the name of the database, the user, the password, and that the user may make tables there.',
+  'photos-away': 'Check the name of the bucket, its keys, its endpoint and the way to it, then try again: a photo sent twice is kept once.',
   'store-failed': 'Check the disk, then try again.',
 };
 

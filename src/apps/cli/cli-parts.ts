@@ -1,4 +1,5 @@
 import type { Bench } from '../../bench/bench.ts';
+import type { SharedBench } from '../../bench/shared/index.ts';
 import type { BoardShelf } from '../../bench/boards/index.ts';
 import type { BackupShelf, Clock, ModelBundleFormat, PhotoStore, Printer } from '../../bench/ports.ts';
 import type { BundleFormat } from '../../bench/take-bundle.ts';
@@ -15,10 +16,17 @@ export interface OpenedBench {
   close(): Promise<void>;
 }
 
+/** The bench over a database that several servers share; `close` lets go of it. */
+export type SharedLog = SharedBench;
+
 /** What the command line needs of the world; `main.ts` wires it, tests pass their own. */
 export interface CliParts {
   /** With `compute`, circuits that are not computed yet are begun. */
   readonly open: (home: string, compute: boolean) => Promise<OpenedBench>;
+  /** The bench of a database, with the models of a folder. Rejects as `open` does. */
+  readonly openShared: (home: string, url: string) => Promise<SharedLog>;
+  /** The photos of a bucket; null for an address that names none. */
+  readonly openBucket: (address: string) => PhotoStore | null;
   readonly bundle: BundleFormat;
   readonly modelBundles: ModelBundleFormat;
   readonly printer: Printer;

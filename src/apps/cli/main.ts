@@ -3,26 +3,34 @@ import { readFileSync } from 'node:fs';
 import { readFile, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { openBench } from '../../bench/open-bench.ts';
-import { openBackupShelf, modelBundles, readBundle, writeBundle } from '../../edges/bundle/index.ts';
+import { modelBundles, openBackupShelf, readBundle, writeBundle } from '../../edges/bundle/index.ts';
+import type { Model } from '../../bench/models/index.ts';
 import { openBoards } from '../../edges/boards/index.ts';
 import { systemClock } from '../../edges/clock.ts';
-import { openHome } from '../../edges/home.ts';
+import { openHome, type Home } from '../../edges/home.ts';
 import { cachedModels } from '../../edges/models/cached-models.ts';
 import { openPlanWorker } from '../../edges/planning/index.ts';
-import { openPhotoStore } from '../../edges/photos/index.ts';
+import { bucketIn, openBucketPhotoStore, openPhotoStore } from '../../edges/photos/index.ts';
 import { openPrinter } from '../../edges/print/index.ts';
+import { openPostgresStore } from '../../edges/store/postgres/postgres-store.ts';
 import { openSqliteStore } from '../../edges/store/sqlite-store.ts';
-import type { OpenedBench } from './cli-parts.ts';
+import { openSharedBench, subjectsKept } from '../../bench/shared/index.ts';
+import type { OpenedBench, SharedLog } from './cli-parts.ts';
 import { runCli } from './run-cli.ts';
 
 const ROOT = join(import.meta.dirname, '../../..');
 const { version } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8')) as { version: string };
 const clock = systemClock();
 
-async function open(dir: string, compute: boolean): Promise<OpenedBench> {
-  const home = openHome(dir);
+async function modelsOf(home: Home): Promise<ReadonlyMap<string, Model>> {
   const { models, problems } = await cachedModels([join(ROOT, 'models'), home.models], home.modelCache);
   for (const { file, line, field, message, next } of problems) console.error(`models/${file}:${line} ${field} ${message}. ${next}`);
+  return models;
+}
+
+async function open(dir: string, compute: boolean): Promise<OpenedBench> {
+  const home = openHome(dir);
+  const models = await modelsOf(home);
   const store = openSqliteStore(home.database);
   const photos = openPhotoStore(home.photos);
   const boards = openBoards({ dir: home.boards, compute, log: console.error });
@@ -38,6 +46,13 @@ async function open(dir: string, compute: boolean): Promise<OpenedBench> {
   return { bench, photos, backups: openBackupShelf(dir), boards, device: home.device, close };
 }
 
+async function openShared(dir: string, url: string): Promise<SharedLog> {
+  const home = openHome(dir);
+  const shared = await openPostgresStore(url, subjectsKept);
+  const opened = await openSharedBench({ shared, models: await modelsOf(home), clock, device: home.device, version });
+  return { ...opened, close: () => opened.close().then(shared.close) };
+}
+
 /** The server is a program of its own; it ends when it is told to, and then so does this one. */
 function serve(args: readonly string[]): Promise<number> {
   const server = spawn(process.execPath, [join(import.meta.dirname, '../server/main.js'), ...args], { stdio: 'inherit' });
@@ -50,6 +65,11 @@ function serve(args: readonly string[]): Promise<number> {
 
 process.exitCode = await runCli(process.argv.slice(2), {
   open,
+  openShared,
+  openBucket: (address) => {
+    const bucket = bucketIn(address);
+    return bucket && openBucketPhotoStore(bucket, process.env);
+  },
   bundle: { write: writeBundle, read: readBundle },
   modelBundles,
   printer: openPrinter(),

@@ -13,6 +13,7 @@ import { labelsCommand } from './commands/labels.ts';
 import { listCommands } from './commands/list.ts';
 import { modelCommands } from './commands/model.ts';
 import { modelShareCommands } from './commands/model-share.ts';
+import { moveCommand } from './commands/move.ts';
 import { openingCommands } from './commands/opening.ts';
 import { recipeCommand } from './commands/recipes.ts';
 import { logCommands } from './commands/logs.ts';
@@ -50,6 +51,7 @@ export async function runCli(argv: readonly string[], parts: CliParts): Promise<
   for (const add of [
     benchCommands,
     backupCommands,
+    moveCommand,
     listCommands,
     askCommands,
     circuitCommand,

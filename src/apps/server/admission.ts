@@ -11,7 +11,7 @@ export const KEY_COOKIE = '__Host-salvor-device';
 export const JOIN_PATH = '/api/join';
 
 /** Addresses that answer with what is on the bench, or about this machine. The pages and programs of the web app itself hold nothing of it. */
-const DATA = /^\/(?:api|photos|health|metrics|openapi\.json)(?:\/|$)/;
+export const DATA = /^\/(?:api|photos|health|metrics|openapi\.json)(?:\/|$)/;
 const READS: ReadonlySet<string> = new Set(['GET', 'HEAD']);
 
 export interface NetworkDoor {

@@ -1,4 +1,4 @@
-import type { Bench } from '../../bench/bench.ts';
+import type { BenchDoor, BenchViews } from '../../bench/bench.ts';
 import type { BoardShelf } from '../../bench/boards/index.ts';
 import type { BackupShelf, Clock, DeviceBook, Instruments, ModelBundleFormat, PhotoStore, Printer } from '../../bench/ports.ts';
 import type { BundleFormat } from '../../bench/take-bundle.ts';
@@ -14,7 +14,9 @@ export interface Network {
 
 /** What the server is made of; `main.ts` wires it, tests pass their own. */
 export interface AppParts {
-  readonly bench: Bench;
+  readonly bench: BenchViews;
+  /** What may have to wait for other processes on the same log. */
+  readonly door: BenchDoor;
   readonly photos: PhotoStore;
   readonly bundle: BundleFormat;
   readonly modelBundles: ModelBundleFormat;

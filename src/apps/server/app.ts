@@ -7,6 +7,7 @@ import { answerError, refuseBadInput } from './answer-errors.ts';
 import type { AppParts } from './app-parts.ts';
 import { requestCounters, type Counters } from './counters.ts';
 import { EventSchema } from './event-schema.ts';
+import { freshened } from './freshened.ts';
 import { guard } from './guard.ts';
 import { securityHeaders } from './headers.ts';
 import { watchLog, type LogWatcher } from './log-watcher.ts';
@@ -94,6 +95,7 @@ function routesOf(parts: AppParts, watcher: LogWatcher, counters: Counters): Ope
   const app = new OpenAPIHono({ defaultHook: refuseBadInput });
   app.onError(answerError(parts.log));
   app.use(compress());
+  app.use(freshened(parts.door));
   app.use((c, next) => limit(LIMITS[c.req.path] ?? BODY_LIMITS.events)(c, next));
   app.openAPIRegistry.register('Event', EventSchema);
   app.route('/', viewRoutes(parts));

@@ -27,6 +27,19 @@ describe('the arguments of the server', () => {
     expect(argsOf(['--lan', '--lan-port', 'x'])).toContain('--lan-port takes a number');
   });
 
+  it('take a database from --database, else from SALVOR_DATABASE, else none, and only a PostgreSQL one', () => {
+    expect(argsOf(['--database', 'postgres://a/b'], { SALVOR_DATABASE: 'postgres://c/d' })).toMatchObject({ database: 'postgres://a/b' });
+    expect(argsOf([], { SALVOR_DATABASE: 'postgres://c/d' })).toMatchObject({ database: 'postgres://c/d' });
+    expect(argsOf([], { SALVOR_DATABASE: '' })).toMatchObject({ database: null });
+    expect(argsOf(['--database', 'mydb'])).toContain('--database takes an address');
+  });
+
+  it('take a bucket for photos from --photos, else from SALVOR_PHOTOS, else none', () => {
+    expect(argsOf(['--photos', 's3://a'], { SALVOR_PHOTOS: 's3://b' })).toMatchObject({ photos: 's3://a' });
+    expect(argsOf([], { SALVOR_PHOTOS: 's3://b' })).toMatchObject({ photos: 's3://b' });
+    expect(argsOf([])).toMatchObject({ photos: null });
+  });
+
   it('refuse what they do not know', () => {
     expect(argsOf(['--hoem', '/a'])).toContain('--hoem');
     expect(argsOf(['stray'])).toContain('stray');

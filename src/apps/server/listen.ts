@@ -10,6 +10,8 @@ export interface Listening {
 }
 
 const LAST_ANSWERS_MS = 2000;
+/** A connection that nobody uses stays so long; shorter, and a question of a person who paused would cross its end on the way. */
+const IDLE_MS = 75_000;
 /** Connections from the network at once; each page holds two or three. */
 const MOST_CONNECTIONS = 500;
 
@@ -32,6 +34,7 @@ export function listenToNetwork(
 }
 
 function begin(server: Server, port: number, host: string | undefined): Promise<Listening | 'port-taken'> {
+  server.keepAliveTimeout = IDLE_MS;
   return new Promise((resolve, reject) => {
     server.once('error', (error: NodeJS.ErrnoException) => (error.code === 'EADDRINUSE' ? resolve('port-taken') : reject(error)));
     server.listen(port, host, () => resolve({ port: (server.address() as AddressInfo).port, close: () => close(server) }));

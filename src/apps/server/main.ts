@@ -1,21 +1,23 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Bench } from '../../bench/bench.ts';
+import type { BenchDoor, BenchParts, BenchViews } from '../../bench/bench.ts';
 import { openBench } from '../../bench/open-bench.ts';
+import { openSharedBench, ownDoor, subjectsKept } from '../../bench/shared/index.ts';
 import { takeBundle } from '../../bench/take-bundle.ts';
 import { problemFor, problemOfStore, problemOfTaking } from '../../bench/words.ts';
-import type { PhotoStore } from '../../bench/ports.ts';
-import { openBackupShelf, modelBundles, readBundle, readFolder, writeBundle } from '../../edges/bundle/index.ts';
+import { modelBundles, openBackupShelf, readBundle, readFolder, writeBundle } from '../../edges/bundle/index.ts';
 import { openBoards } from '../../edges/boards/index.ts';
 import { openDeviceBook } from '../../edges/devices/index.ts';
 import { systemClock } from '../../edges/clock.ts';
+import type { PhotoStore } from '../../bench/ports.ts';
 import { openHome } from '../../edges/home.ts';
 import { ensureCertificate, ownNames } from '../../edges/lan/index.ts';
 import { openInstruments } from '../../edges/instruments/index.ts';
 import { cachedModels } from '../../edges/models/cached-models.ts';
 import { openPlanWorker } from '../../edges/planning/index.ts';
-import { openPhotoStore } from '../../edges/photos/index.ts';
+import { bucketIn, openBucketPhotoStore, openPhotoStore } from '../../edges/photos/index.ts';
 import { openPrinter } from '../../edges/print/index.ts';
+import { openPostgresStore } from '../../edges/store/postgres/postgres-store.ts';
 import { openSqliteStore } from '../../edges/store/sqlite-store.ts';
 import { createApp, type App } from './app.ts';
 import type { AppParts, Network } from './app-parts.ts';
@@ -35,7 +37,7 @@ async function main(): Promise<void> {
   const parsed = serverArguments(process.argv.slice(2), process.env);
   if (!parsed.ok) return end(2, parsed.message);
   if (parsed.args.help) return console.log(USAGE);
-  const opened = await open(parsed.args.home).catch((error: unknown) => error);
+  const opened = await open(parsed.args).catch((error: unknown) => error);
   if (opened instanceof Error)
     return end(3, (problemOfStore(opened) ?? problemFor('store-trouble', { where: parsed.args.home, detail: opened.message })).message);
   await serve(opened as Opened, parsed.args);
@@ -47,13 +49,12 @@ interface Opened extends AppParts {
   close(): Promise<void>;
 }
 
-async function open(dir: string): Promise<Opened> {
+async function open({ home: dir, database, photos: bucket }: ServerArguments): Promise<Opened> {
   const home = openHome(dir);
   const { version } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8')) as { version: string };
   const { models, problems } = await cachedModels([join(ROOT, 'models'), home.models], home.modelCache);
   for (const { file, line, field, message, next } of problems) console.error(`models/${file}:${line} ${field} ${message}. ${next}`);
-  const store = openSqliteStore(home.database);
-  const photos = openPhotoStore(home.photos);
+  const photos = photosAt(bucket, home.photos);
   const log = (sentence: string, error: unknown): void => console.error(sentence, error);
   const boards = openBoards({ dir: home.boards, compute: true, log });
   const clock = systemClock();
@@ -61,9 +62,11 @@ async function open(dir: string): Promise<Opened> {
   let network: Network | null = null;
   const worker = openPlanWorker();
   const planning = { worker, log };
-  const bench = openBench({ store, models, boards, planning, clock, device: home.device, version });
+  const benchParts = { models, boards, planning, clock, device: home.device, version };
+  const { bench, door, close } = database === null ? openOwn(home.database, benchParts) : await openShared(database, benchParts);
   return {
     bench,
+    door,
     clock,
     devices,
     network: () => network,
@@ -84,7 +87,39 @@ async function open(dir: string): Promise<Opened> {
       await worker.close();
       await photos.close();
       devices.close();
-      store.close();
+      await close();
+    },
+  };
+}
+
+function photosAt(address: string | null, folder: string): PhotoStore {
+  if (address === null) return openPhotoStore(folder);
+  const bucket = bucketIn(address);
+  if (!bucket) throw new Error(`"${address}" is not the address of a bucket such as s3://workshop/photos`);
+  return openBucketPhotoStore(bucket, process.env);
+}
+
+interface OpenedBench {
+  readonly bench: BenchViews;
+  readonly door: BenchDoor;
+  close(): Promise<void>;
+}
+
+function openOwn(file: string, parts: Omit<BenchParts, 'store'>): OpenedBench {
+  const store = openSqliteStore(file);
+  const bench = openBench({ ...parts, store });
+  return { bench, door: ownDoor(bench), close: async () => store.close() };
+}
+
+async function openShared(url: string, parts: Omit<BenchParts, 'store'>): Promise<OpenedBench> {
+  const shared = await openPostgresStore(url, subjectsKept);
+  const { bench, door, close } = await openSharedBench({ ...parts, shared });
+  return {
+    bench,
+    door,
+    close: async () => {
+      await close();
+      await shared.close();
     },
   };
 }
@@ -109,12 +144,12 @@ async function serve(opened: Opened, { home, port, lanPort, empty, open: isToOpe
     await Promise.all([listening.close(), door?.close()]);
     await opened.close();
   });
-  if (!empty) await loadDemo(opened.bench, opened.photos);
+  if (!empty) await loadDemo(opened);
   console.log(`Salvor is ready at ${url}`);
   if (isToOpen) openBrowser(url);
-  await thinkAhead(opened.bench, () => isOver);
+  await thinkAhead(opened, () => isOver);
   thinkAgain(opened, () => isOver);
-  planAhead(opened.bench, () => isOver, opened.log);
+  planAhead(opened, () => isOver);
 }
 
 /** Lets the network in; null, with the reason said, when the port is taken. The bench goes on for this machine. */
@@ -133,22 +168,24 @@ async function openDoor(app: App, { home, clock, openTo }: Opened, port: number)
 }
 
 /** Once circuits are known, what they change in the advice is thought over before somebody asks. */
-function thinkAgain({ bench, boards, log }: Opened, isOver: () => boolean): void {
+function thinkAgain(opened: Opened, isOver: () => boolean): void {
+  const { boards, log } = opened;
   boards?.watch(() => {
     if (boards.progress().some(({ stage }) => stage === 'waiting' || stage === 'computing')) return;
-    thinkAhead(bench, isOver).catch((error: unknown) => log('What circuits say could not be thought over ahead of questions.', error));
+    thinkAhead(opened, isOver).catch((error: unknown) => log('What circuits say could not be thought over ahead of questions.', error));
   });
 }
 
 /** The demo goes into an empty bench only; one that was put away is not empty. */
-async function loadDemo(bench: Bench, photos: PhotoStore): Promise<void> {
+async function loadDemo({ bench, door, photos }: Opened): Promise<void> {
   const folder = join(ROOT, 'demo');
   if (bench.overview().events > 0 || !existsSync(join(folder, 'events.jsonl'))) return;
   console.log('Loading the demo bench …');
   const read = await readFolder(folder);
   if (!read.ok) return console.error(problemFor('bad-bundle', { where: folder, detail: read.detail }).message);
-  const taken = await takeBundle(bench, photos, read);
-  if (!taken.ok && taken.code !== 'not-empty') console.error(problemOfTaking(taken, read.events.length).message);
+  const taken = await takeBundle({ overview: bench.overview, adopt: door.adopt }, photos, read);
+  if (!taken.ok && taken.code !== 'not-empty' && taken.code !== 'bench-not-empty')
+    console.error(problemOfTaking(taken, read.events.length).message);
 }
 
 function endOnSignal(close: () => Promise<void>): void {

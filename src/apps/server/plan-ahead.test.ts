@@ -1,13 +1,14 @@
 import { setTimeout } from 'node:timers/promises';
 import { expect, it } from 'vitest';
-import type { Bench } from '../../bench/bench.ts';
+import type { AppParts } from './app-parts.ts';
 import { planAhead } from './plan-ahead.ts';
 
 /** A bench that counts how often its plan is looked at. */
 function countingBench() {
   const counts = { plans: 0, seq: 1 };
-  const bench = { state: () => ({ seq: counts.seq }), items: () => ({ rows: [], next: null }), plan: () => (counts.plans += 1) };
-  return { counts, bench: bench as unknown as Bench };
+  const bench = { state: () => ({ seq: counts.seq }), plan: () => (counts.plans += 1) };
+  const door = { items: async () => ({ rows: [], next: null }) };
+  return { counts, parts: { bench, door, log: () => undefined } as unknown as AppParts };
 }
 
 const until = async (met: () => boolean): Promise<void> => {
@@ -15,14 +16,9 @@ const until = async (met: () => boolean): Promise<void> => {
 };
 
 it('plans once after the log has grown and is quiet, and not again until it grows', async () => {
-  const { counts, bench } = countingBench();
+  const { counts, parts } = countingBench();
   let isOver = false;
-  planAhead(
-    bench,
-    () => isOver,
-    () => undefined,
-    1,
-  );
+  planAhead(parts, () => isOver, 1);
   await until(() => counts.plans === 1);
   await setTimeout(20);
   expect(counts.plans).toBe(1);

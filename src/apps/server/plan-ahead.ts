@@ -1,4 +1,3 @@
-import type { Bench } from '../../bench/bench.ts';
 import type { AppParts } from './app-parts.ts';
 import { thinkAhead } from './think-ahead.ts';
 
@@ -6,14 +5,15 @@ import { thinkAhead } from './think-ahead.ts';
 const QUIET_MS = 3000;
 
 /** Plans the pile in the background whenever the log has grown and is quiet again, after its units were thought over one by one. `isOver` ends it. */
-export function planAhead(bench: Bench, isOver: () => boolean, log: AppParts['log'], quietMs = QUIET_MS): void {
+export function planAhead(parts: Pick<AppParts, 'bench' | 'door' | 'log'>, isOver: () => boolean, quietMs = QUIET_MS): void {
+  const { bench, log } = parts;
   let [seen, planned] = [-1, -1];
   const timer = setInterval(() => {
     if (isOver()) return clearInterval(timer);
     const { seq } = bench.state();
     if (seq === seen && seq !== planned) {
       planned = seq;
-      thinkAhead(bench, isOver)
+      thinkAhead(parts, isOver)
         .then(() => void (isOver() || bench.plan()))
         .catch((error: unknown) => log('The pile could not be planned ahead of questions.', error));
     }

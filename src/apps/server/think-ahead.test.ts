@@ -1,9 +1,12 @@
 import { expect, it } from 'vitest';
-import type { Bench } from '../../bench/bench.ts';
+import type { AppParts } from './app-parts.ts';
 import { thinkAhead } from './think-ahead.ts';
 
-const benchOf = (ids: readonly string[], asked: string[]): Bench =>
-  ({ items: () => ({ rows: ids.map((id) => ({ id })), next: null }), item: (id: string) => void asked.push(id) }) as unknown as Bench;
+const benchOf = (ids: readonly string[], asked: string[]): Pick<AppParts, 'bench' | 'door'> =>
+  ({
+    door: { items: async () => ({ rows: ids.map((id) => ({ id })), next: null }) },
+    bench: { item: (id: string) => void asked.push(id) },
+  }) as unknown as AppParts;
 
 it('thinks about each unit under work, and lets others speak in between', async () => {
   const asked: string[] = [];

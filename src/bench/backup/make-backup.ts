@@ -1,4 +1,4 @@
-import type { Bench } from '../bench.ts';
+import type { BenchViews } from '../bench.ts';
 import type { Backup, BackupShelf, BackupTrouble, Clock, PhotoStore } from '../ports.ts';
 import { stateText } from '../state-text.ts';
 import { wholeLog } from '../whole-log.ts';
@@ -6,7 +6,7 @@ import { backupsToRemove } from './backups-to-remove.ts';
 import { tryBackup, type BackupDiffers, type Tried } from './try-backup.ts';
 
 export interface BackupParts {
-  readonly bench: Bench;
+  readonly bench: BenchViews;
   readonly photos: PhotoStore;
   readonly shelf: BackupShelf;
   readonly clock: Clock;

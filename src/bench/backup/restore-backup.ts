@@ -1,10 +1,9 @@
-import type { Bench } from '../bench.ts';
 import type { BackupShelf, BackupTrouble, PhotoStore } from '../ports.ts';
-import { takeBundle, type Taken } from '../take-bundle.ts';
+import { takeBundle, type BundleTaker, type Taken } from '../take-bundle.ts';
 
 /** Brings a backup back into an empty bench; photos first, one at a time, then the log as a whole. Says how much came in. */
 export async function restoreBackup(
-  bench: Bench,
+  bench: BundleTaker,
   photos: PhotoStore,
   shelf: BackupShelf,
   nameOrPath: string,

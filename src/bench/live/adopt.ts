@@ -1,12 +1,12 @@
 import type { RecordResult } from '../bench.ts';
 import type { AnyEvent, Stored } from '../events/index.ts';
 import { catchUp, whileAlone, type LiveLog } from './live-log.ts';
-import type { EventStore } from '../ports.ts';
+import type { LogStore } from '../ports.ts';
 import { foldLog } from '../fold/index.ts';
 import { rowChanges } from './record.ts';
 
 /** A log from elsewhere, in its order and with its ids, into a bench that has none. An id that comes twice is taken once. */
-export function adopt(live: LiveLog, store: EventStore, events: readonly AnyEvent[]): RecordResult {
+export function adopt(live: LiveLog, store: LogStore, events: readonly AnyEvent[]): RecordResult {
   return whileAlone(live, store, () => {
     if (live.log.length > 0) {
       const message = `this bench holds ${live.log.length} events already, and a whole log goes only into an empty one`;

@@ -2,7 +2,7 @@ import type { AnyEvent, Stored } from '../events/index.ts';
 import { applyEvent, emptyState, foldLog, isRefolding } from '../fold/index.ts';
 import { modelsWithGrown } from '../grow/models-with-grown.ts';
 import type { Model } from '../models/index.ts';
-import type { EventStore } from '../ports.ts';
+import type { LogStore } from '../ports.ts';
 import { rowOf } from '../row-of.ts';
 import type { BenchState } from '../state.ts';
 import type { ItemRow } from '../views/index.ts';
@@ -35,9 +35,14 @@ export function emptyLive(shelf: ReadonlyMap<string, Model>): LiveLog {
   return live;
 }
 
-/** Takes in what the store holds past the state: event by event, or the whole log at once where that is the shorter way. */
-export function catchUp(live: LiveLog, store: EventStore): void {
-  if (store.lastSeq() === live.state.seq) return;
+/**
+ * Takes in what the store holds past the state: event by event, or the whole log at once where that is the shorter way. What the store does not
+ * hold after all, because it could not be made lasting, is taken back first.
+ */
+export function catchUp(live: LiveLog, store: LogStore): void {
+  const lastSeq = store.lastSeq();
+  if (lastSeq === live.state.seq) return;
+  if (lastSeq < live.log.length) takeBack(live, live.log.length - lastSeq);
   const fresh: Stored[] = [];
   for (let page = store.read(live.state.seq, PAGE); page.length > 0; page = store.read(page.at(-1)!.seq, PAGE)) fresh.push(...page);
   if (live.log.length === 0 || fresh.some(({ event }) => isRefolding(event.kind))) {
@@ -52,7 +57,7 @@ export function catchUp(live: LiveLog, store: EventStore): void {
  * Catches up and runs `work` while no other process can append. When the store fails, even as late as in making all of it lasting, the memory is as
  * it was before `work`, and the error goes on.
  */
-export function whileAlone<T>(live: LiveLog, store: EventStore, work: () => T): T {
+export function whileAlone<T>(live: LiveLog, store: LogStore, work: () => T): T {
   let length = live.log.length;
   try {
     return store.exclusively(() => {

@@ -1,7 +1,7 @@
 import type { Bench, RecordResult, Refusal } from '../bench.ts';
 import { BenchError } from '../bench-error.ts';
 import { EVENT_VERSION, parseEvent, type AnyEvent, type Stored } from '../events/index.ts';
-import type { Clock, EventStore, RowChanges } from '../ports.ts';
+import type { Clock, LogStore, RowChanges } from '../ports.ts';
 import { rowOf } from '../row-of.ts';
 import { checkEvent, type RuleContext } from '../rules/index.ts';
 import type { ProofView } from '../views/index.ts';
@@ -12,7 +12,7 @@ import { eventById, push, takeBack, whileAlone, type LiveLog } from './live-log.
 
 export interface Recording {
   readonly live: LiveLog;
-  readonly store: EventStore;
+  readonly store: LogStore;
   readonly clock: Clock;
   readonly device: string;
   readonly boardPoints: NonNullable<RuleContext['boardPoints']>;

@@ -9,7 +9,7 @@ import type { Model } from '../models/index.ts';
 import { rowOf } from '../row-of.ts';
 import { slotContent } from '../slots.ts';
 import type { BenchState, Item, TestResult } from '../state.ts';
-import type { ItemFile, TestView } from '../views/index.ts';
+import type { ItemFile, ItemHistory, TestView } from '../views/index.ts';
 
 /** An item by its id, or by its stock number written "#7" or "7"; null when there is none. */
 export function findItem(state: Readonly<BenchState>, name: string): Item | null {
@@ -27,7 +27,7 @@ export function itemFile(live: LiveLog, advisor: Advisor, item: Item): ItemFile 
   const model = models.get(modelKey(item));
   const { place } = logWords(state, models);
   return {
-    row: rowOf(state, item),
+    ...historyOf(live, item),
     model: {
       id: item.modelId,
       name: model?.file.name ?? item.modelId,
@@ -51,17 +51,22 @@ export function itemFile(live: LiveLog, advisor: Advisor, item: Item): ItemFile 
           ]
         : [],
     ),
-    log: (live.byItem.get(item.id) ?? []).map((stored) => logLine(stored, state, models)),
     ...advisor.fileParts(state, item.id),
+    money: moneyOf(state, item),
     tests: item.tests.map(testView),
     sound_reference: newestKnownGood(state, item, 'sound'),
     colour_reference: newestKnownGood(state, item, 'colour'),
     grade: item.grade,
     teach: teachableFrom(state, item, models.get(item.modelId)),
-    money: moneyOf(state, item),
     seq: state.seq,
   };
 }
+
+/** What of the file of an item is read off its log, without any thought. */
+export const historyOf = ({ state, models, byItem }: LiveLog, item: Item): ItemHistory => ({
+  row: rowOf(state, item),
+  log: (byItem.get(item.id) ?? []).map((stored) => logLine(stored, state, models)),
+});
 
 const testView = ({ test, verdict, text, values, knownGood, beforeWork, eventId, at }: TestResult): TestView => ({
   test,

@@ -43,7 +43,18 @@ export function memoryStore(): EventStore {
       for (const row of all) rows.set(row.id, row);
       rowsAt = at;
     },
-    exclusively: (work) => work(),
+    exclusively(work) {
+      const before = { length: log.length, rows: [...rows], rowsAt };
+      try {
+        return work();
+      } catch (error) {
+        for (const { event } of log.splice(before.length)) seqs.delete(event.id);
+        rows.clear();
+        for (const [id, row] of before.rows) rows.set(id, row);
+        rowsAt = before.rowsAt;
+        throw error;
+      }
+    },
     close: () => {},
   };
 }

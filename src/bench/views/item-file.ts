@@ -131,3 +131,6 @@ export const ItemFile = z
   })
   .meta({ id: 'ItemFile' });
 export type ItemFile = z.infer<typeof ItemFile>;
+
+export const ItemHistory = ItemFile.pick({ row: true, log: true }).meta({ id: 'ItemHistory' });
+export type ItemHistory = z.infer<typeof ItemHistory>;

@@ -1,12 +1,13 @@
 import { readdir, readFile, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import { writeWhole } from '../files/write-whole.ts';
+import type { PhotoShelf } from './photo-shelf.ts';
 
 /** Written aside under the id of the process that writes it. */
 const ASIDE = /(?:\.(\d+)-[0-9a-f]+)?\.part$/;
 
 /** The files of a folder of photos, two letters of the hash a subfolder. A file is there whole or not at all. */
-export class PhotoFiles {
+export class PhotoFiles implements PhotoShelf {
   constructor(private readonly dir: string) {}
 
   private path(hash: string, ending: string): string {
@@ -38,6 +39,8 @@ export class PhotoFiles {
     const leftovers = (await this.names()).filter(isLeftover);
     await Promise.all(leftovers.map((name) => rm(join(this.dir, name), { force: true })));
   }
+
+  async close(): Promise<void> {}
 
   private async names(): Promise<string[]> {
     const names = await readdir(this.dir, { recursive: true }).catch(() => []);

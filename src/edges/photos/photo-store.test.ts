@@ -4,7 +4,8 @@ import { join } from 'node:path';
 import sharp, { type Sharp } from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { PhotoStore } from '../../bench/ports.ts';
-import { openPhotoStore } from './index.ts';
+import { bucketIn, openPhotoStore } from './index.ts';
+import { photoStoreContract } from './photo-store.contract.ts';
 
 let dir: string;
 let photos: PhotoStore;
@@ -37,6 +38,23 @@ async function view(bytes: Uint8Array, name = 'board.jpg'): Promise<{ width: num
   const at = (Math.floor(info.height / 2) * info.width + 10) * info.channels;
   return { width: info.width, height: info.height, left: [...data.subarray(at, at + 3)], data };
 }
+
+describe('a folder', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'salvor-photos-'));
+  afterAll(() => rmSync(folder, { recursive: true, force: true }));
+  photoStoreContract('a folder', () => openPhotoStore(folder));
+});
+
+describe('the address of a bucket', () => {
+  it('names the bucket and what its objects begin with', () => {
+    expect(bucketIn('s3://workshop')).toEqual({ name: 'workshop', prefix: '' });
+    expect(bucketIn('s3://workshop/two/benches/')).toEqual({ name: 'workshop', prefix: 'two/benches/' });
+  });
+
+  it.each(['workshop', 's3://', 's3://UPPER', 's3://a b', 'https://workshop'])('is not %s', (text) => {
+    expect(bucketIn(text)).toBeNull();
+  });
+});
 
 describe('a photo that is taken', () => {
   it('is kept as it came, with a view and a thumbnail no wider than they should be', async () => {

@@ -3,6 +3,8 @@ import type { Piscina } from 'piscina';
 import type { PhotoRefusal, PhotoSize, PhotoStore, StoredPhoto } from '../../bench/ports.ts';
 import { checkPhoto, type Header } from './check-photo.ts';
 import { PhotoFiles } from './photo-files.ts';
+import { PhotoObjects, type Bucket } from './photo-objects.ts';
+import type { PhotoShelf } from './photo-shelf.ts';
 
 type Shrunk =
   { readonly ok: true; readonly view: Uint8Array; readonly thumb: Uint8Array } | { readonly ok: false; readonly detail: string };
@@ -13,16 +15,21 @@ type Put = Awaited<ReturnType<PhotoStore['put']>>;
  * without metadata. A photo counts as stored once its note (`<hash>.json`, written last) is on disk. The library is loaded with the first photo.
  */
 export function openPhotoStore(dir: string): PhotoStore {
-  return new FolderOfPhotos(new PhotoFiles(dir));
+  return new PhotosOnShelf(new PhotoFiles(dir));
 }
 
-class FolderOfPhotos implements PhotoStore {
+/** Photos as `openPhotoStore` keeps them, in a bucket of a store that speaks S3, which several servers may share. */
+export function openBucketPhotoStore(bucket: Bucket, env: Readonly<Record<string, string | undefined>>): PhotoStore {
+  return new PhotosOnShelf(new PhotoObjects(bucket, env));
+}
+
+class PhotosOnShelf implements PhotoStore {
   private workers: Promise<Piscina> | undefined;
   private readonly swept: Promise<void>;
   /** Photos that are being kept, by hash. */
   private readonly underway = new Map<string, Promise<Put>>();
 
-  constructor(private readonly files: PhotoFiles) {
+  constructor(private readonly files: PhotoShelf) {
     this.swept = files.sweep();
   }
 
@@ -76,6 +83,7 @@ class FolderOfPhotos implements PhotoStore {
   async close(): Promise<void> {
     await this.swept;
     await (await this.workers)?.destroy();
+    await this.files.close();
   }
 
   private async note(hash: string): Promise<StoredPhoto | null> {

@@ -56,7 +56,7 @@ function columnsOf(event: AnyEvent): Columns {
 }
 
 /** What this version checked comes out as it went in; what another one checked, or none, is checked now and foreign if not understood. */
-function eventOf({ id, at, device, kind, version, checked_version, body }: Selectable<EventTable>): AnyEvent {
+export function eventOf({ id, at, device, kind, version, checked_version, body }: Selectable<EventTable>): AnyEvent {
   const event = { id, at, device, version, kind, body: JSON.parse(body) as unknown };
   if (checked_version === EVENT_VERSION && version <= EVENT_VERSION) return event as BenchEvent;
   const parsed = parseEvent(event);

@@ -13,18 +13,25 @@ type Filtered = Pick<ItemRow, 'status' | 'kind' | 'model_id' | 'place'>;
 const FILTERS = ['status', 'kind', 'model_id', 'place'] as const;
 
 /** All words of a row, separated by blanks. */
-export function wordsOf(row: ItemRow): string {
-  const words = new Set(filterWords(row));
+export const wordsOf = (row: ItemRow): string => [...new Set([...filterWords(row), ...beginningsOf(row)])].join(' ');
+
+/** Every beginning of every word under which a row is searched for, once. */
+export function beginningsOf(row: ItemRow): ReadonlySet<string> {
+  const words = new Set<string>();
   for (const word of plainWords(`${row.name} ${row.model_id} ${row.lot_title} ${row.seller}`))
     addBeginnings(words, word.replace('#', ''), '');
   addBeginnings(words, String(row.number), '');
   addBeginnings(words, String(row.number), '#');
-  return [...words].join(' ');
+  return words;
 }
+
+/** The beginnings that a row must have, all of them. */
+export const beginningsWanted = (query: ItemQuery): string[] =>
+  plainWords(query.search ?? '').map((word) => [...word].slice(0, LONGEST).join(''));
 
 /** The match expression of a query; null where every row matches. */
 export function matchOf(query: ItemQuery): string | null {
-  const words = plainWords(query.search ?? '').map((word) => quoted([...word].slice(0, LONGEST).join('')));
+  const words = beginningsWanted(query).map(quoted);
   const filters = filterWordsOf(query).map(quoted);
   const all = filters.length > 0 ? [...words, `(${filters.join(' OR ')})`] : words;
   return all.length > 0 ? all.join(' AND ') : null;

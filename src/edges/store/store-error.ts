@@ -25,6 +25,8 @@ export type StoreErrorCode =
   | 'store-cannot-open'
   | 'store-busy'
   | 'store-full'
+  | 'database-away'
+  | 'database-refused'
   | 'store-failed';
 
 /** By the result codes of SQLite (https://www.sqlite.org/rescode.html); a longer code is found by its beginning. */

@@ -1,6 +1,7 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { AnyEvent } from '../../bench/events/index.ts';
 import type { EventStore, ItemQuery } from '../../bench/ports.ts';
+import type { SharedStore } from '../../bench/ports-shared.ts';
 import type { ItemRow } from '../../bench/views/index.ts';
 
 const NO_ROWS = { put: [], remove: [], version: 1 };
@@ -33,129 +34,240 @@ export const itemRow = (n: number, more: Partial<ItemRow> = {}): ItemRow => ({
   ...more,
 });
 
-/** What every store of events keeps to, whatever it stands on. `open` gives an empty one. */
-export function storeContract(name: string, open: () => EventStore): void {
-  describe(`the contract of stores, kept by ${name}`, () => {
-    let store: EventStore;
-    beforeEach(() => (store = open()));
-    afterEach(() => store.close());
+/** A store that answers at once or later. */
+type AnyStore = EventStore | SharedStore;
 
-    const idsOf = (query: Partial<ItemQuery>): string[] => store.items({ limit: 50, ...query }).rows.map(({ id }) => id);
-    const put = (...rows: ItemRow[]): void => store.replaceRows(rows, { seq: 0, version: 1 });
+/** A case of the contract: what is done with an empty store, and what is seen of it. */
+export interface StoreCase {
+  /** A sentence about stores. */
+  readonly says: string;
+  play(store: AnyStore): Promise<unknown>;
+  readonly seen: unknown;
+}
 
-    it('numbers events in the order of their arrival', () => {
-      expect(store.lastSeq()).toBe(0);
-      expect(store.append([noteEvent(2), noteEvent(1)], NO_ROWS).map(({ seq, duplicate }) => [seq, duplicate])).toEqual([
-        [1, false],
-        [2, false],
-      ]);
-      expect(store.read(0, 10).map(({ seq, event }) => [seq, event.id])).toEqual([
+const idsOf = async (store: AnyStore, query: Partial<ItemQuery>): Promise<string[]> =>
+  (await store.items({ limit: 50, ...query })).rows.map(({ id }) => id);
+const put = async (store: AnyStore, ...rows: ItemRow[]): Promise<void> => store.replaceRows(rows, { seq: 0, version: 1 });
+const inTurn = async <T, R>(list: readonly T[], work: (one: T) => Promise<R>): Promise<R[]> => {
+  const results: R[] = [];
+  for (const one of list) results.push(await work(one));
+  return results;
+};
+
+const FOREIGN: AnyEvent = { ...noteEvent(3), version: 99, kind: 'moon-phase', body: { phase: [0.5, null, 'ü', '\u0000'] }, foreign: true };
+
+/** What every store of events keeps to, whatever it stands on. */
+export const STORE_CASES: readonly StoreCase[] = [
+  {
+    says: 'numbers events in the order of their arrival',
+    play: async (store) => [
+      await store.lastSeq(),
+      await store.append([noteEvent(2), noteEvent(1)], NO_ROWS),
+      (await store.read(0, 10)).map(({ seq, event }) => [seq, event.id]),
+      await store.lastSeq(),
+    ],
+    seen: [
+      0,
+      [
+        { id: noteEvent(2).id, seq: 1, duplicate: false },
+        { id: noteEvent(1).id, seq: 2, duplicate: false },
+      ],
+      [
         [1, noteEvent(2).id],
         [2, noteEvent(1).id],
-      ]);
-      expect(store.lastSeq()).toBe(2);
-    });
-
-    it('gives back events as they were, those of unknown kinds too', () => {
-      const foreign: AnyEvent = { ...noteEvent(3), version: 99, kind: 'moon-phase', body: { phase: [0.5, null, 'ü'] }, foreign: true };
-      store.append([noteEvent(1, 'Ω and "quotes"\n'), foreign], NO_ROWS);
-      expect(store.read(0, 10).map(({ event }) => event)).toEqual([noteEvent(1, 'Ω and "quotes"\n'), foreign]);
-    });
-
-    it('stores an event once, and answers a second sending with its first place', () => {
-      store.append([noteEvent(1), noteEvent(2)], NO_ROWS);
-      expect(store.append([noteEvent(2, 'changed'), noteEvent(3)], NO_ROWS)).toEqual([
+      ],
+      2,
+    ],
+  },
+  {
+    says: 'gives back events as they were, those of unknown kinds too',
+    play: async (store) => {
+      await store.append([noteEvent(1, 'Ω and "quotes"\n'), FOREIGN], NO_ROWS);
+      return (await store.read(0, 10)).map(({ event }) => event);
+    },
+    seen: [noteEvent(1, 'Ω and "quotes"\n'), FOREIGN],
+  },
+  {
+    says: 'stores an event once, and answers a second sending with its first place',
+    play: async (store) => {
+      await store.append([noteEvent(1), noteEvent(2)], NO_ROWS);
+      return [
+        await store.append([noteEvent(2, 'changed'), noteEvent(3), noteEvent(3)], NO_ROWS),
+        (await store.read(1, 1))[0]!.event.body,
+        [...(await store.has([noteEvent(1).id, noteEvent(9).id]))],
+      ];
+    },
+    seen: [
+      [
         { id: noteEvent(2).id, seq: 2, duplicate: true },
         { id: noteEvent(3).id, seq: 3, duplicate: false },
-      ]);
-      expect(store.read(1, 1)[0]!.event.body).toEqual({ text: 'note 2' });
-      expect(store.has([noteEvent(1).id, noteEvent(9).id])).toEqual(new Set([noteEvent(1).id]));
-    });
-
-    it('reads on from any place, as much as is asked for', () => {
-      store.append(
+        { id: noteEvent(3).id, seq: 3, duplicate: true },
+      ],
+      { text: 'note 2' },
+      [noteEvent(1).id],
+    ],
+  },
+  {
+    says: 'reads on from any place, as much as is asked for',
+    play: async (store) => {
+      await store.append(
         [1, 2, 3, 4, 5].map((n) => noteEvent(n)),
         NO_ROWS,
       );
-      expect(store.read(2, 2).map(({ seq }) => seq)).toEqual([3, 4]);
-      expect(store.read(5, 2)).toEqual([]);
-    });
-
-    it('writes rows with their events and says up to where they are made', () => {
-      store.append([noteEvent(1)], { put: [itemRow(1), itemRow(2)], remove: [], version: 7 });
-      expect(store.rowsAt()).toEqual({ seq: 1, version: 7 });
-      store.append([noteEvent(2)], { put: [itemRow(1, { name: 'renamed', changed_seq: 3 })], remove: ['item-2'], version: 7 });
-      expect(store.items({ limit: 9 }).rows).toEqual([itemRow(1, { name: 'renamed', changed_seq: 3 })]);
-      expect(store.countByStatus()).toEqual({ bought: 1 });
-    });
-
-    it('lists the newest change first, and the smaller id first within one change', () => {
-      put(itemRow(1), itemRow(3), itemRow(2, { changed_seq: 3 }));
-      expect(idsOf({})).toEqual(['item-2', 'item-3', 'item-1']);
-    });
-
-    it('pages through a list without missing or repeating a row', () => {
-      put(...Array.from({ length: 7 }, (_, i) => itemRow(i + 1)));
+      return [(await store.read(2, 2)).map(({ seq }) => seq), await store.read(5, 2)];
+    },
+    seen: [[3, 4], []],
+  },
+  {
+    says: 'writes rows with their events and says up to where they are made',
+    play: async (store) => {
+      await store.append([noteEvent(1)], { put: [itemRow(1), itemRow(2)], remove: [], version: 7 });
+      const first = await store.rowsAt();
+      await store.append([noteEvent(2)], { put: [itemRow(1, { name: 'renamed', changed_seq: 3 })], remove: ['item-2'], version: 7 });
+      return [first, (await store.items({ limit: 9 })).rows, await store.countByStatus()];
+    },
+    seen: [{ seq: 1, version: 7 }, [itemRow(1, { name: 'renamed', changed_seq: 3 })], { bought: 1 }],
+  },
+  {
+    says: 'lists the newest change first, and the smaller id first within one change',
+    play: async (store) => {
+      await put(store, itemRow(1), itemRow(3), itemRow(2, { changed_seq: 3 }), itemRow(20, { changed_seq: 3, id: 'Item-20' }));
+      return idsOf(store, {});
+    },
+    seen: ['Item-20', 'item-2', 'item-3', 'item-1'],
+  },
+  {
+    says: 'pages through a list without missing or repeating a row',
+    play: async (store) => {
+      await put(store, ...Array.from({ length: 7 }, (_, i) => itemRow(i + 1, { changed_seq: 1 + (i >> 1) })));
       const seen: string[] = [];
       let after: string | undefined;
       do {
-        const page = store.items({ limit: 3, ...(after === undefined ? {} : { after }) });
-        seen.push(...page.rows.map(({ id }) => id));
+        const page = await store.items({ limit: 3, ...(after === undefined ? {} : { after }) });
+        seen.push(...page.rows.map(({ id }) => id), page.next === null ? 'end' : 'more');
         after = page.next ?? undefined;
       } while (after !== undefined);
-      expect(seen).toEqual([7, 6, 5, 4, 3, 2, 1].map((n) => `item-${n}`));
-    });
-
-    it('finds items by the beginnings of words, all of them, without regard to case', () => {
-      put(
+      return seen;
+    },
+    seen: ['item-7', 'item-5', 'item-6', 'more', 'item-3', 'item-4', 'item-1', 'more', 'item-2', 'end'],
+  },
+  {
+    says: 'finds items by the beginnings of words, all of them, without regard to case',
+    play: async (store) => {
+      await put(
+        store,
         itemRow(1, { name: 'Amber player, boxed' }),
         itemRow(2, { name: 'Grey player' }),
         itemRow(31, { name: 'Cracked', lot_title: 'Größe' }),
       );
-      expect(idsOf({ search: 'pla' })).toEqual(['item-2', 'item-1']);
-      expect(idsOf({ search: 'AMB box' })).toEqual(['item-1']);
-      expect(idsOf({ search: 'amber grey' })).toEqual([]);
-      expect(idsOf({ search: '#31' })).toEqual(['item-31']);
-      expect(idsOf({ search: 'tern quay größ' })).toEqual(['item-31']);
-      expect(idsOf({ search: '  ' })).toHaveLength(3);
-    });
-
-    it('takes what a person types as words, never as a language of its own', () => {
-      put(itemRow(1, { name: 'NOT near' }));
-      for (const search of ['"', '*', 'a OR b', 'NEAR(', '-', "' --", 'name:x']) expect(() => idsOf({ search })).not.toThrow();
-      expect(idsOf({ search: 'not' })).toEqual(['item-1']);
-    });
-
-    it('filters by status, kind, place and model, together with words and pages', () => {
-      put(
+      return inTurn(['pla', 'AMB box', 'amber grey', '#31', '#3', '31', 'tern quay größ', 'gross', '  '], (search) =>
+        idsOf(store, { search }),
+      );
+    },
+    seen: [['item-2', 'item-1'], ['item-1'], [], ['item-31'], ['item-31'], ['item-31'], ['item-31'], [], ['item-31', 'item-2', 'item-1']],
+  },
+  {
+    says: 'takes what a person types as words, never as a language of its own',
+    play: async (store) => {
+      await put(store, itemRow(1, { name: 'NOT near' }));
+      return inTurn(['not', '"', '*', 'a OR b', 'NEAR(', '-', "' --", 'name:x', ':*', '!not', '\\', '\u0000'], (search) =>
+        idsOf(store, { search }),
+      );
+    },
+    seen: [['item-1'], ['item-1'], ['item-1'], [], ['item-1'], ['item-1'], ['item-1'], [], ['item-1'], ['item-1'], ['item-1'], ['item-1']],
+  },
+  {
+    says: 'filters by status, kind, place and model, together with words and pages',
+    play: async (store) => {
+      await put(
+        store,
         itemRow(1, { status: 'listed' }),
         itemRow(2, { status: 'sold', kind: 'assembly', place: 'item-1' }),
         itemRow(3, { status: 'listed', model_id: 'corrie-cp4' }),
         itemRow(4, { status: 'kept' }),
       );
-      expect(idsOf({ status: ['listed'] })).toEqual(['item-3', 'item-1']);
-      expect(idsOf({ status: ['listed', 'sold'] })).toEqual(['item-3', 'item-2', 'item-1']);
-      expect(idsOf({ status: ['listed'], model: 'corrie-cp4' })).toEqual(['item-3']);
-      expect(idsOf({ kind: 'assembly' })).toEqual(['item-2']);
-      expect(idsOf({ place: 'item-1' })).toEqual(['item-2']);
-      expect(idsOf({ status: ['listed'], search: 'player 1' })).toEqual(['item-1']);
-      const first = store.items({ status: ['listed', 'sold'], limit: 2 });
-      expect(store.items({ status: ['listed', 'sold'], limit: 2, after: first.next! }).rows.map(({ id }) => id)).toEqual(['item-1']);
-      expect(store.countByStatus()).toEqual({ listed: 2, sold: 1, kept: 1 });
-    });
+      const first = await store.items({ status: ['listed', 'sold'], limit: 2 });
+      return [
+        ...(await inTurn(
+          [
+            { status: ['listed'] },
+            { status: ['listed', 'sold'] },
+            { status: ['listed'], model: 'corrie-cp4' },
+            { kind: 'assembly' },
+            { place: 'item-1' },
+            { status: ['listed'], search: 'player 1' },
+            { status: [] },
+            { after: 'no cursor' },
+          ],
+          (query) => idsOf(store, query),
+        )),
+        await idsOf(store, { status: ['listed', 'sold'], limit: 2, after: first.next! }),
+        await store.countByStatus(),
+      ];
+    },
+    seen: [
+      ['item-3', 'item-1'],
+      ['item-3', 'item-2', 'item-1'],
+      ['item-3'],
+      ['item-2'],
+      ['item-2'],
+      ['item-1'],
+      [],
+      ['item-4', 'item-3', 'item-2', 'item-1'],
+      ['item-1'],
+      { listed: 2, sold: 1, kept: 1 },
+    ],
+  },
+  {
+    says: 'makes all rows anew on request',
+    play: async (store) => {
+      await put(store, itemRow(1), itemRow(2));
+      await store.replaceRows([itemRow(5)], { seq: 4, version: 2 });
+      return [await idsOf(store, {}), await idsOf(store, { search: 'player' }), await store.rowsAt(), await store.countByStatus()];
+    },
+    seen: [['item-5'], ['item-5'], { seq: 4, version: 2 }, { bought: 1 }],
+  },
+  {
+    says: 'appends inside a stretch of work that is its own',
+    play: async (store) => [await alone(store), await store.lastSeq()],
+    seen: [1, 1],
+  },
+  {
+    says: 'keeps nothing of a stretch of work that fails, and goes on',
+    play: async (store) => {
+      const mishap = await alone(store, 'a mishap of the caller').catch((error: Error) => error.message);
+      return [mishap, await store.lastSeq(), await idsOf(store, {}), await alone(store)];
+    },
+    seen: ['a mishap of the caller', 0, [], 1],
+  },
+];
 
-    it('makes all rows anew on request', () => {
-      put(itemRow(1), itemRow(2));
-      store.replaceRows([itemRow(5)], { seq: 4, version: 2 });
-      expect(idsOf({})).toEqual(['item-5']);
-      expect(idsOf({ search: 'player' })).toEqual(['item-5']);
-      expect(store.rowsAt()).toEqual({ seq: 4, version: 2 });
-      expect(store.countByStatus()).toEqual({ bought: 1 });
+/** Appends an event and a row in a stretch of work of its own; the place of the event. */
+async function alone(store: AnyStore, mishap?: string): Promise<number> {
+  const rows = { put: [itemRow(1)], remove: [], version: 1 };
+  const fail = (): void => {
+    if (mishap !== undefined) throw new Error(mishap);
+  };
+  if ('watch' in store)
+    return store.exclusively(async (within) => {
+      const [appended] = await within.append([noteEvent(1)], rows);
+      fail();
+      return appended!.seq;
     });
+  return store.exclusively(() => {
+    const [appended] = store.append([noteEvent(1)], rows);
+    fail();
+    return appended!.seq;
+  });
+}
 
-    it('appends inside a stretch of work that is its own', () => {
-      const seq = store.exclusively(() => store.append([noteEvent(1)], NO_ROWS)[0]!.seq);
-      expect(seq).toBe(store.lastSeq());
+/** Runs the contract. `open` gives an empty store. */
+export function storeContract(name: string, open: () => AnyStore | Promise<AnyStore>): void {
+  describe(`the contract of stores, kept by ${name}: a store`, () => {
+    it.each(STORE_CASES)('$says', async ({ play, seen }) => {
+      const store = await open();
+      expect(await play(store)).toEqual(seen);
+      await store.close();
     });
   });
 }

@@ -30,6 +30,8 @@ export function benchCommands(program: Command, parts: CliParts): void {
     .option('--port <number>', '4780 unless told')
     .option('--lan', 'let devices of this network in that have joined, over HTTPS')
     .option('--lan-port <number>', 'the port for them, 4781 unless told')
+    .option('--database <url>', 'share the log with other servers in a PostgreSQL database')
+    .option('--photos <bucket>', 'keep photos in a bucket that servers share, such as s3://workshop/photos')
     .option('--empty', 'start an empty bench without the demo')
     .option('--open', 'open the browser')
     .addHelpText('after', '\nExample: salvor serve --home ./my-bench --empty --open')
@@ -80,15 +82,19 @@ interface ServeOptions {
   readonly port?: string;
   readonly lan?: boolean;
   readonly lanPort?: string;
+  readonly database?: string;
+  readonly photos?: string;
   readonly empty?: boolean;
   readonly open?: boolean;
 }
 
-async function serve({ port, lan, lanPort, empty, open }: ServeOptions, home: string, parts: CliParts): Promise<void> {
+async function serve({ port, lan, lanPort, database, photos, empty, open }: ServeOptions, home: string, parts: CliParts): Promise<void> {
   const flags = [
     ...(port ? ['--port', port] : []),
     ...(lan ? ['--lan'] : []),
     ...(lanPort ? ['--lan-port', lanPort] : []),
+    ...(database ? ['--database', database] : []),
+    ...(photos ? ['--photos', photos] : []),
     ...(empty ? ['--empty'] : []),
     ...(open ? ['--open'] : []),
   ];

@@ -5,6 +5,9 @@ import { openBench } from '../../../bench/open-bench.ts';
 import { plainWorker } from '../../../bench/plan/testing/plain-worker.ts';
 import { memoryBackups } from '../../../bench/testing/memory-backups.ts';
 import type { EventStore, PhotoStore, StoredPhoto } from '../../../bench/ports.ts';
+import type { SharedStore } from '../../../bench/ports-shared.ts';
+import { openSharedBench } from '../../../bench/shared/index.ts';
+import { sharedMemoryStore } from '../../../bench/testing/shared-store.ts';
 import { memoryStore } from '../../../bench/testing/memory-store.ts';
 import { smallModels } from '../../../bench/testing/small-model.ts';
 import type { CliParts } from '../cli-parts.ts';
@@ -13,6 +16,7 @@ import { runCli } from '../run-cli.ts';
 /** Photos by content, in memory; what does not begin with "picture" is refused. */
 function memoryPhotos(): PhotoStore {
   const kept = new Map<string, StoredPhoto>();
+  const bytesOf = new Map<string, { readonly bytes: Uint8Array; readonly mediaType: string }>();
   return {
     put: async (name, bytes) => {
       if (!Buffer.from(bytes).toString().startsWith('picture'))
@@ -21,9 +25,10 @@ function memoryPhotos(): PhotoStore {
       const photo = { hash, mediaType: 'image/png', widthPx: 1, heightPx: 1, bytes: bytes.length, takenAt: null };
       const duplicate = kept.has(hash);
       kept.set(hash, photo);
+      bytesOf.set(hash, { bytes, mediaType: photo.mediaType });
       return { ok: true, photo, duplicate };
     },
-    get: async () => null,
+    get: async (hash) => bytesOf.get(hash) ?? null,
     list: async () => [...kept.values()],
     close: async () => undefined,
   };
@@ -37,7 +42,8 @@ export function commandLine(): {
   parts: CliParts;
 } {
   const stores = new Map<string, EventStore>();
-  const photos = memoryPhotos();
+  const databases = new Map<string, SharedStore>();
+  const [photos, bucket] = [memoryPhotos(), memoryPhotos()];
   const backups = memoryBackups();
   const files = new Map<string, Uint8Array>();
   let count = 0;
@@ -57,6 +63,12 @@ export function commandLine(): {
     modelBundles: {
       write: async (bundle) => Buffer.from(JSON.stringify(bundle)),
       read: async (bytes) => ({ ok: true, bundle: ModelBundle.parse(JSON.parse(Buffer.from(bytes).toString())), photos: [] }),
+    },
+    openBucket: (address) => (address === 's3://workshop' ? bucket : null),
+    openShared: async (_home, url) => {
+      const shared = databases.get(url) ?? sharedMemoryStore();
+      databases.set(url, shared);
+      return openSharedBench({ shared, models: smallModels(), clock, device: 'bench-1', version: '0' });
     },
     bundle: {
       write: async (events) => Buffer.from(JSON.stringify(events)),

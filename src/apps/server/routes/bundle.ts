@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import type { Bench } from '../../../bench/bench.ts';
+import type { BenchViews } from '../../../bench/bench.ts';
 import { OpenAPIHono, createRoute, z } from '@hono/zod-openapi';
 import { stateText } from '../../../bench/state-text.ts';
 import { takeBundle } from '../../../bench/take-bundle.ts';
@@ -47,15 +47,15 @@ export const bundleRoutes = (parts: AppParts, grown: () => void) =>
       });
     })
     .openapi(postRoute, async (c) => {
-      const { bench, photos, bundle } = parts;
+      const { bench, door, photos, bundle } = parts;
       const { events } = bench.overview();
       if (events > 0) throw refuse('not-empty', { detail: String(events) });
       const read = await bundle.read(new Uint8Array(await c.req.arrayBuffer()));
       if (!read.ok) throw refuse('bad-bundle', { detail: read.detail });
-      const taken = await takeBundle(bench, photos, read);
+      const taken = await takeBundle({ overview: bench.overview, adopt: door.adopt }, photos, read);
       if (!taken.ok) throw new Refused(taken.code === 'not-empty' ? 409 : 400, problemOfTaking(taken, read.events.length));
       grown();
       return c.json({ events: taken.events, photos: taken.photos, digest: digestOf(bench) }, 200);
     });
 
-const digestOf = (bench: Bench): string => createHash('sha256').update(stateText(bench.state())).digest('hex');
+const digestOf = (bench: BenchViews): string => createHash('sha256').update(stateText(bench.state())).digest('hex');

@@ -51,11 +51,11 @@ function signed(event: unknown, { name }: Visitor): unknown {
 }
 
 /** The log: adding to it and reading it. `grown` is told after each batch. */
-export const eventRoutes = ({ bench }: AppParts, grown: () => void) =>
+export const eventRoutes = ({ bench, door }: AppParts, grown: () => void) =>
   new OpenAPIHono()
-    .openapi(postRoute, (c) => {
+    .openapi(postRoute, async (c) => {
       const events = c.req.valid('json').events.map((event) => signed(event, visitorOf(c)));
-      const result = bench.record(events);
+      const result = await door.record(events);
       if (!result.ok) throw refusedBatch(result, events.length);
       grown();
       return c.json({ stored: [...result.stored] }, 200);

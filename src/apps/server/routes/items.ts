@@ -1,6 +1,6 @@
 import { OpenAPIHono, createRoute, z } from '@hono/zod-openapi';
 import { Id, ItemKind } from '../../../bench/events/index.ts';
-import { ItemFile, ItemRow, Status } from '../../../bench/views/index.ts';
+import { ItemFile, ItemHistory, ItemRow, Status } from '../../../bench/views/index.ts';
 import type { ItemQuery } from '../../../bench/ports.ts';
 import type { AppParts } from '../app-parts.ts';
 import { pageLimit } from '../query.ts';
@@ -45,12 +45,26 @@ const itemRoute = createRoute({
   responses: { ...answers(ItemFile, 'All that is known of it'), ...refusals('no-such-item') },
 });
 
+const historyRoute = createRoute({
+  method: 'get',
+  path: '/api/items/{item}/history',
+  summary: 'The log of one item, without advice: as quick however much is on the bench',
+  request: { params: z.object({ item: z.string().max(80).meta({ description: 'Its id', example: 'blue-player' }) }) },
+  responses: { ...answers(ItemHistory, 'What happened to it'), ...refusals('no-such-item') },
+});
+
 /** The list of items, and one item whole. */
-export const itemRoutes = ({ bench }: AppParts) =>
+export const itemRoutes = ({ bench, door }: AppParts) =>
   new OpenAPIHono()
-    .openapi(listRoute, (c) => {
-      const page = bench.items(itemQuery(c.req.valid('query')));
+    .openapi(listRoute, async (c) => {
+      const page = await door.items(itemQuery(c.req.valid('query')));
       return c.json({ rows: [...page.rows], next: page.next }, 200);
+    })
+    .openapi(historyRoute, async (c) => {
+      const { item } = c.req.valid('param');
+      const history = await door.history(item);
+      if (!history) throw refuse('no-such-item', { where: 'item', detail: item });
+      return c.json(history, 200);
     })
     .openapi(itemRoute, (c) => {
       const { item } = c.req.valid('param');

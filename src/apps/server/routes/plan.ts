@@ -1,5 +1,5 @@
 import { OpenAPIHono, createRoute, z } from '@hono/zod-openapi';
-import type { Bench } from '../../../bench/bench.ts';
+import type { BenchViews } from '../../../bench/bench.ts';
 import { ChoiceQuestion, PlanView } from '../../../bench/views/index.ts';
 import type { AppParts } from '../app-parts.ts';
 import { refuse } from '../refused.ts';
@@ -32,9 +32,9 @@ const choiceRoute = createRoute({
 });
 
 const PLANS = {
-  yes: (bench: Bench) => bench.planSettled(),
-  no: (bench: Bench) => bench.plan(),
-  last: (bench: Bench) => bench.planLast(),
+  yes: (bench: BenchViews) => bench.planSettled(),
+  no: (bench: BenchViews) => bench.plan(),
+  last: (bench: BenchViews) => bench.planLast(),
 } as const;
 
 /** What to do with everything together. */
