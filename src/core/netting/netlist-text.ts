@@ -30,7 +30,10 @@ const LONGEST_LINE = 140;
  */
 export function netlistText(netlist: WrittenNetlist): string {
   const writer = new Writer();
-  const cards = writer.deck(netlist.parts.map((part) => ({ part, label: part.name })), '');
+  const cards = writer.deck(
+    netlist.parts.map((part) => ({ part, label: part.name })),
+    '',
+  );
   const { temperatureK } = netlist;
   const temperature = temperatureK === USUAL_KELVIN ? [] : [`.temp ${Number((temperatureK - 273.15).toPrecision(12))}`];
   const title = netlist.title.replace(/\s+/g, ' ').trim() || 'Netlist';
@@ -86,7 +89,10 @@ class Writer {
   private card({ part, label }: Placed, path: string, localOf: (node: string) => string): string {
     const { kind, nodes, value, params, type, control } = part;
     if (!isLabel(label, kind))
-      throw new NettingError('not-a-part', `"${part.name}" cannot be written as a part of kind ${kind}: its name must begin with ${letterOf(kind)}`);
+      throw new NettingError(
+        'not-a-part',
+        `"${part.name}" cannot be written as a part of kind ${kind}: its name must begin with ${letterOf(kind)}`,
+      );
     const head = [label, ...nodes.map(localOf)];
     const pairs = Object.entries(params).map(([key, number]) => `${key}=${number}`);
     if (kind.length > 1) return [...head, kind, ...pairs].join(' ');

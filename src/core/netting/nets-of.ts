@@ -144,8 +144,7 @@ class Graph {
   /** All pins of a net, each with the step back towards the first: breadth first, so the fewest links. */
   private from(pin: string): Map<string, Edge> {
     const came = new Map<string, Edge>([[pin, { to: pin, link: { name: '' } }]]);
-    for (const at of came.keys())
-      for (const { to, link } of this.edges.get(at)!) if (!came.has(to)) came.set(to, { to: at, link });
+    for (const at of came.keys()) for (const { to, link } of this.edges.get(at)!) if (!came.has(to)) came.set(to, { to: at, link });
     return came;
   }
 }
