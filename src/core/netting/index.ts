@@ -14,3 +14,4 @@ export {
 export { mapPlacement, type MappingDefaults, type TableRow, type UnreadCell } from './map-placement.ts';
 export { mismatches, type DrawnPart, type LaidPart, type Mend, type Mismatch, type Sources, type Where } from './mismatches.ts';
 export { NettingError } from './netting-error.ts';
+export { unknownLoadParts, type UnknownLoad } from './unknown-load.ts';

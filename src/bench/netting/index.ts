@@ -1,0 +1,1 @@
+export { NOT_DRAWN, partialCircuit, type PartialCircuit, type PartialResult } from './partial-circuit.ts';
