@@ -86,7 +86,7 @@ function figuresOf(name: string, words: string, done: readonly Finished[], knowe
     reference,
   });
   const same = `same ${done.length} devices, ${words}`;
-  const about = `${done.length} Tern TN-20 with one fault of the board by rate, ${words}; until one block has 90 %, nothing tells 0.1 bits, or 12 checks`;
+  const about = `${done.length} Tern TN-20 with one fault of the board by rate that stops a function, ${words}; until one block has 90 %, nothing tells 0.1 bits, or 12 checks`;
   const top3 =
     name === 'tree'
       ? of(

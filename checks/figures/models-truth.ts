@@ -34,6 +34,11 @@ export class HiddenFault {
     return { id, kind: 'reading', point: check.point, value: shownBy(point!.mode, value, this.random) };
   }
 
+  /** Whether the fault stops some function: what stops none is not on the bench for it. Throws NoAnswer as `answer` does. */
+  get shows(): boolean {
+    return Object.keys(this.model.file.circuit!.functions).some((name) => !this.works(name));
+  }
+
   private tried(name: string, accessories: readonly string[]): Behaviour {
     const { file } = this.model;
     const stoodIn = file.accessories.filter(({ id }) => accessories.includes(id)).map(({ block }) => block);
@@ -83,7 +88,7 @@ export class HiddenFault {
   }
 }
 
-/** Faults drawn by their rates, on boards within their tolerances. */
+/** Faults drawn by their rates, on boards within their tolerances; those that stop no function are passed over. */
 export function hiddenFaults(
   model: Model,
   faults: readonly BoardFault[],
@@ -94,9 +99,25 @@ export function hiddenFaults(
   const random = randomStream(seed);
   const circuit = compileCircuit(model.circuit!.netlist);
   const all = rates.reduce((sum, rate) => sum + rate, 0);
-  return drawBoards(model.circuit!.netlist, count, randomStream(`tolerances of ${seed}`)).map((draw, i) => {
+  const drawn = (): BoardFault => {
     let left = random() * all;
     const found = rates.findIndex((rate) => (left -= rate) < 0);
-    return new HiddenFault(model, circuit, draw, faults[found < 0 ? faults.length - 1 : found]!, randomStream(`${seed} ${i}`));
+    return faults[found < 0 ? faults.length - 1 : found]!;
+  };
+  return drawBoards(model.circuit!.netlist, count, randomStream(`tolerances of ${seed}`)).map((draw, i) => {
+    for (;;) {
+      const hidden = new HiddenFault(model, circuit, draw, drawn(), randomStream(`${seed} ${i}`));
+      if (showsAtAll(hidden)) return hidden;
+    }
   });
+}
+
+/** A device of which the simulator finds no operating point has no truth, and is passed over too. */
+function showsAtAll(hidden: HiddenFault): boolean {
+  try {
+    return hidden.shows;
+  } catch (error) {
+    if (error instanceof NoAnswer) return false;
+    throw error;
+  }
 }
