@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { partialCircuit } from '../../src/bench/netting/index.ts';
-import { modelCircuit, type CsvRow, type Model } from '../../src/bench/models/index.ts';
+import type { CsvRow, Model } from '../../src/bench/models/index.ts';
 import { refOf } from '../../src/core/circuit/index.ts';
 import { netlistText } from '../../src/core/netting/index.ts';
 
@@ -17,10 +17,8 @@ export async function treeOf(model: Model): Promise<Model> {
   const kept = new Set(circuit.parts.filter(({ block }) => POWER_TREE.has(block)).map(({ ref }) => ref.toLowerCase()));
   const parts = circuit.netlist.parts.filter(({ name }) => kept.has(refOf(name)));
   const partial = partialCircuit(model.file, netlistText({ ...circuit.netlist, parts }), await placementOf(model.file.id));
-  if (!partial.ok) throw new Error(partial.problems.map(({ message }) => message).join('\n'));
-  const read = modelCircuit(partial.file, partial.file.circuit, partial.netlistText, { rows: partial.rows, commaIsDecimal: false });
-  if (!read.ok) throw new Error(JSON.stringify(read.problems));
-  return { ...model, file: partial.file, circuit: read.circuit };
+  if (!partial.ok) throw new Error(partial.problems.join('\n'));
+  return { ...model, file: partial.file, circuit: partial.circuit };
 }
 
 /** The model with readings of good boards and without a netlist. */
