@@ -2,6 +2,7 @@ import { createAdvisor } from './advice/index.ts';
 import type { Bench, BenchParts } from './bench.ts';
 import { boardPoints } from './boards/index.ts';
 import { booksView, breakdownView } from './books/index.ts';
+import { buildModel } from './grow/build-model.ts';
 import { modelKey } from './grow/model-key.ts';
 import { netLoads, openingView } from './hands/index.ts';
 import { learnedView, sharedBundle } from './learning/index.ts';
@@ -11,6 +12,7 @@ import { catchUp, emptyLive, type LiveLog } from './live/live-log.ts';
 import { record } from './live/record.ts';
 import { askingView, marketView, returnReserve } from './market/index.ts';
 import type { Model } from './models/index.ts';
+import { checkModel } from './netting/index.ts';
 import { openPlanRoom } from './plan/index.ts';
 import { planView } from './plan/plan-view.ts';
 import type { EventStore } from './ports.ts';
@@ -107,6 +109,13 @@ export function openBench(parts: BenchParts): Bench {
     nets: (id) => {
       const model = models.get(id);
       return model ? netLoads(model) : null;
+    },
+    checkModel: (id, shouldStop) => {
+      const state = now();
+      const model = models.get(id);
+      const grown = state.grown.get(id) ?? null;
+      const problems = (grown && buildModel(grown, shelf)?.circuitProblems) ?? [];
+      return model ? checkModel({ model, grown, problems, boards, hourMinor: state.settings.hourValueMinor, shouldStop }) : null;
     },
     log: (afterSeq, limit) => store.read(afterSeq, limit),
   };

@@ -1,3 +1,4 @@
 export { NOT_DRAWN, partialCircuit, type PartialCircuit, type PartialResult } from './partial-circuit.ts';
 export { findMistakes, knownGoodOf, type FoundMistakes, type KnownGood, type OddReading } from './find-mistakes.ts';
 export { mistakeEdits, type Candidate, type Mistake } from './mistake-edits.ts';
+export { checkModel, type CheckQuestion } from './check-model.ts';
