@@ -11,6 +11,7 @@ import { benchCommands } from './commands/bench.ts';
 import { fitCommand } from './commands/fit.ts';
 import { labelsCommand } from './commands/labels.ts';
 import { listCommands } from './commands/list.ts';
+import { modelCheckCommands } from './commands/model-check.ts';
 import { openingCommands } from './commands/opening.ts';
 import { recipeCommand } from './commands/recipes.ts';
 import { logCommands } from './commands/logs.ts';
@@ -51,6 +52,7 @@ export async function runCli(argv: readonly string[], parts: CliParts): Promise<
     listCommands,
     askCommands,
     circuitCommand,
+    modelCheckCommands,
     scoutCommand,
     compareCommand,
     fitCommand,

@@ -1,13 +1,14 @@
 import { componentsOf, isRegion, readNetlist } from '../../core/circuit/index.ts';
 import { groupOfRows } from '../../core/diagnosis/readings/index.ts';
 import type { Stakes } from '../../core/diagnosis/model.ts';
-import { mismatches, netsOf, type DrawnPart, type LaidPart } from '../../core/netting/index.ts';
+import { mismatches, netsOf } from '../../core/netting/index.ts';
 import type { Boards } from '../boards/board-knowledge.ts';
 import type { GrownModel } from '../grow/grown-model.ts';
 import type { Model } from '../models/index.ts';
 import type { ModelCheckView } from '../views/index.ts';
 import { contradictionWords, mismatchWords, mistakeWords } from './check-words.ts';
 import { findMistakes, type FoundMistakes } from './find-mistakes.ts';
+import { drawnPart, markedPart } from './laid-parts.ts';
 import { mostNeeding, usefulPoints } from './useful-points.ts';
 
 export interface CheckQuestion {
@@ -125,11 +126,7 @@ function readingsOf({ compared, odd, nets, complete }: FoundMistakes): Pick<Mode
 function disagreements({ joins, names, parts, netlist }: GrownModel): Pick<ModelCheckView, 'contradictions' | 'mismatches'> {
   const nets = netsOf(joins, names);
   const read = netlist ? readNetlist(netlist.text) : null;
-  const marked = [...parts.values()].map((part): LaidPart => {
-    const { ref, side, x_mm, y_mm, kind, pins } = part;
-    const nodes = pins.map((_, i) => nets.nodeOf.get(`${ref}.${i + 1}`) ?? null);
-    return { ref, side, xMm: x_mm, yMm: y_mm, value: null, nodes, isBare: kind === 'test-point' || kind === 'hole' };
-  });
+  const marked = [...parts.values()].map((part) => markedPart(part, nets.nodeOf));
   const found = mismatches({
     netlist: read?.ok ? componentsOf(read.netlist).map(drawnPart) : null,
     placement: null,
@@ -140,9 +137,3 @@ function disagreements({ joins, names, parts, netlist }: GrownModel): Pick<Model
   const pinsOf = (join: number): string => joins[join]!.pins.join(' and ');
   return { contradictions: nets.contradictions.map((each) => contradictionWords(each, pinsOf)), mismatches: found.map(mismatchWords) };
 }
-
-const drawnPart = ({ ref, parts, nets }: ReturnType<typeof componentsOf>[number]): DrawnPart => {
-  const [first] = parts;
-  const isOne = parts.length === 1 && first !== undefined && first.kind.length === 1;
-  return { ref: ref.toUpperCase(), letter: isOne ? first.kind : '', value: isOne && first.value > 0 ? first.value : null, nodes: nets };
-};
