@@ -23,6 +23,7 @@ import type {
   LotQuestion,
   LotView,
   MarketView,
+  ModelCheckView,
   ModelRow,
   NetView,
   OpeningView,
@@ -133,6 +134,8 @@ export interface Bench {
   points(modelId: string): readonly PointView[] | null;
   /** What the nets of a board carry at most; null when the model is not here. */
   nets(modelId: string): readonly NetView[] | null;
+  /** What a model can and cannot do now, and what in it cannot be true at once; null when the model is not here. `shouldStop` ends the search for mistakes. */
+  checkModel(modelId: string, shouldStop: () => boolean): ModelCheckView | null;
   log(afterSeq: number, limit: number): readonly Stored[];
 }
 

@@ -3,6 +3,7 @@ import type { Bench, BenchParts } from './bench.ts';
 import { boardPoints } from './boards/index.ts';
 import { booksView, breakdownView } from './books/index.ts';
 import { growthView, pooledView } from './grow/growth-view.ts';
+import { buildModel } from './grow/build-model.ts';
 import { modelKey } from './grow/model-key.ts';
 import { bundleOf } from './grow/share-model.ts';
 import { netLoads, openingView } from './hands/index.ts';
@@ -13,6 +14,7 @@ import { catchUp, emptyLive, type LiveLog } from './live/live-log.ts';
 import { record } from './live/record.ts';
 import { askingView, marketView, returnReserve } from './market/index.ts';
 import type { Model } from './models/index.ts';
+import { checkModel } from './netting/index.ts';
 import { openPlanRoom } from './plan/index.ts';
 import { planView } from './plan/plan-view.ts';
 import type { LogStore } from './ports.ts';
@@ -124,6 +126,13 @@ export function benchOver(parts: Omit<BenchParts, 'store'> & { readonly store: L
     nets: (id) => {
       const model = models.get(id);
       return model ? netLoads(model) : null;
+    },
+    checkModel: (id, shouldStop) => {
+      const state = now();
+      const model = models.get(id);
+      const grown = state.grown.get(id) ?? null;
+      const problems = (grown && buildModel(grown, shelf)?.circuitProblems) ?? [];
+      return model ? checkModel({ model, grown, problems, boards, hourMinor: state.settings.hourValueMinor, shouldStop }) : null;
     },
     log: (afterSeq, limit) => store.read(afterSeq, limit),
   };

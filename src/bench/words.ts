@@ -33,6 +33,8 @@ const SENTENCES = {
   'no-such-address': 'There is nothing at {detail}. /openapi.json lists every address.',
   'no-such-item': 'No item is called "{detail}". Give its id or its stock number, such as 7; the list of items shows both.',
   'no-such-bag': 'No bag is called "{detail}". The drawer shows every bag with its id.',
+  'no-circuit': '"{detail}" has no netlist that can be used. Draw or import one first; the power tree alone will do.',
+  'not-growing': '"{detail}" is a model of the folder, which does not grow here. Begin a copy of it, and take this over there.',
   'no-such-model': 'No model is called "{detail}". The list of models shows the names that there are.',
   'no-plans': 'This bench makes no plans of the pile. Go by the outlook of the listing alone.',
   'no-such-choice':

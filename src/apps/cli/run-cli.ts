@@ -14,6 +14,7 @@ import { listCommands } from './commands/list.ts';
 import { modelCommands } from './commands/model.ts';
 import { modelShareCommands } from './commands/model-share.ts';
 import { moveCommand } from './commands/move.ts';
+import { modelCheckCommands } from './commands/model-check.ts';
 import { openingCommands } from './commands/opening.ts';
 import { recipeCommand } from './commands/recipes.ts';
 import { logCommands } from './commands/logs.ts';
@@ -55,6 +56,7 @@ export async function runCli(argv: readonly string[], parts: CliParts): Promise<
     listCommands,
     askCommands,
     circuitCommand,
+    modelCheckCommands,
     scoutCommand,
     compareCommand,
     fitCommand,

@@ -30,6 +30,7 @@ import { labelRoutes } from './routes/labels.ts';
 import { metricRoutes } from './routes/metrics.ts';
 import { marketRoutes } from './routes/market.ts';
 import { matRoutes } from './routes/mats.ts';
+import { modelCheckRoutes } from './routes/model-check.ts';
 import { modelRoutes } from './routes/models.ts';
 import { openingRoutes } from './routes/opening.ts';
 import { photoRoutes } from './routes/photos.ts';
@@ -103,6 +104,7 @@ function routesOf(parts: AppParts, watcher: LogWatcher, counters: Counters): Ope
   app.route('/', modelRoutes(parts));
   app.route('/', growthRoutes(parts));
   app.route('/', growShareRoutes(parts));
+  app.route('/', modelCheckRoutes(parts));
   app.route('/', matRoutes(parts));
   app.route('/', openingRoutes(parts));
   app.route('/', boardRoutes(parts));

@@ -1,4 +1,4 @@
-import { faultUniverse, isInside, type CircuitFault, type CircuitFaultKind } from '../../core/circuit/index.ts';
+import { faultUniverse, isInside, isRegion, refOf, type CircuitFault, type CircuitFaultKind } from '../../core/circuit/index.ts';
 import { componentRoles, placementOf, type Model } from '../models/index.ts';
 import type { BoardFault } from './board-knowledge.ts';
 import { netWords } from './part-remedies.ts';
@@ -16,6 +16,7 @@ export function boardFaults({ circuit, wet = [] }: Model): BoardFault[] {
   const soaked = new Set(
     placement.pads.filter((pad) => wet.some((region) => isInside(pad, region))).map((pad) => pad.component.toLowerCase()),
   );
+  const railOf = (ref: string): string => circuit.netlist.parts.find(({ name }) => refOf(name) === ref)!.nodes[0]!;
   const faults = faultUniverse(circuit.netlist, placement, {
     liquid: wet,
     multiplierOf: (ref) => (soaked.has(ref.toLowerCase()) ? UNDER_LIQUID : 1),
@@ -24,14 +25,15 @@ export function boardFaults({ circuit, wet = [] }: Model): BoardFault[] {
     blockOf: (ref) => blocks.get(ref),
   });
   return faults
-    .map((fault, order) => ({ fault: boardFault(fault, written), order }))
+    .map((fault, order) => ({ fault: boardFault(fault, written, railOf), order }))
     .sort((a, b) => b.fault.rate - a.fault.rate || a.order - b.order)
     .map(({ fault }) => fault);
 }
 
-function boardFault(circuit: CircuitFault, written: ReadonlyMap<string, string>): BoardFault {
+function boardFault(circuit: CircuitFault, written: ReadonlyMap<string, string>, railOf: (ref: string) => string): BoardFault {
   const refs = circuit.components.map((name) => written.get(name.toLowerCase()) ?? name.toUpperCase());
-  const name = nameOf(circuit.kind, refs, circuit.nets);
+  const region = circuit.components.find(isRegion);
+  const name = region === undefined ? nameOf(circuit.kind, refs, circuit.nets) : nameOfRegion(circuit.kind, railOf(region));
   return { id: circuit.id, name, block: circuit.block ?? '', refs, nets: circuit.nets, rate: circuit.rate, circuit };
 }
 
@@ -47,6 +49,11 @@ const WORDS: Readonly<Record<Exclude<CircuitFaultKind, 'open-joint' | 'bridge' |
   'supply-shorted': 'shorts its supply',
   'dirty-contact': 'has a dirty contact',
 };
+
+const nameOfRegion = (kind: CircuitFaultKind, rail: string): string =>
+  kind === 'leaky'
+    ? `Something that is not drawn leaks from ${netWords(rail)} to ground`
+    : `Something that is not drawn shorts ${netWords(rail)}`;
 
 function nameOf(kind: CircuitFaultKind, [ref = '']: readonly string[], nets: readonly string[]): string {
   const [a, b] = nets.map(netWords);

@@ -105,6 +105,7 @@ const REPLACING: Readonly<Record<Role, Effort | null>> = {
   key: null,
   battery: null,
   source: null,
+  region: null,
 };
 const BY_VERB: Readonly<Record<Exclude<WorkOnParts['verb'], 'replace'>, Effort>> = {
   resolder: { minutes: 7, risk: 0.01, price: 0.0014 },

@@ -9,7 +9,7 @@ import { readShape } from '../models/shape.ts';
 export interface BuiltModel {
   readonly model: Model;
   readonly leftOut: readonly LeftOut[];
-  /** Why its netlist and parts make no circuit, where both are there; else none. */
+  /** Why its netlist and parts make no circuit, or some part is not laid out on it; else none. */
   readonly circuitProblems: readonly string[];
 }
 
@@ -47,9 +47,9 @@ function buildOn(grown: GrownModel, base: Base): BuiltModel | null {
   const made = grownFile(grown, base.file);
   if (!made) return null;
   const { leftOut } = made;
-  const { circuit, problems } = grownCircuit(grown, made.file, base.circuit);
+  const { circuit, file: filled, problems } = grownCircuit(grown, made.file, base.circuit);
   const readings = readingsOf(grown, base, made.file);
-  const file = atLevel(made.file, circuit !== undefined, readings.length > 0);
+  const file = atLevel(filled, circuit !== undefined, readings.length > 0);
   const photos = photosOf(grown, base);
   const circuits = { ...(circuit ? { circuit } : {}), ...(!circuit && made.file.circuit ? { draftCircuit: made.file.circuit } : {}) };
   const model: Model = { file, version: grown.version, readings, photos, ...circuits };

@@ -136,3 +136,57 @@ describe('what left the bench', () => {
     expect(models.size).toBe(shelf.size + 1);
   });
 });
+
+describe('a netlist of which little is drawn', () => {
+  const POWER = 'power tree\nXBT1 vbat 0 BATTERY v=3.9 r=0.1\nRF1 vbat vsys 0.05\nXU7 vsys v33 0 vsys LINREG vset=3.3\nC1 v33 0 10u\n';
+  const drawn: Step = ['model-netlist-set', { model_id: 'lamp-g', text: POWER }];
+
+  test('makes a circuit of a model whose file says nothing of one, with an unknown load on its rail', () => {
+    const { circuit, file } = modelOf(fold(drawn));
+    expect(file.level).toBe(2);
+    expect(file.circuit).toMatchObject({ rails: { v33: 3.3 }, states: [{ id: 'off' }, { id: 'battery', supplies: { XBT1: 3.9 } }] });
+    expect(circuit!.parts.map(({ ref, side }) => `${ref} ${side}`)).toEqual([
+      'BT1 off',
+      'F1 off',
+      'U7 off',
+      'C1 off',
+      'REST1 off',
+      'REST2 off',
+    ]);
+    expect(file.blocks.at(-1)!.id).toBe('not-drawn');
+  });
+
+  test('has its parts where they were marked, with the nets that were measured and named', () => {
+    const parts = [
+      { ref: 'C1', kind: 'capacitor', package: '0603', side: 'front', x_mm: 5, y_mm: 6, pins: [] },
+      {
+        ref: 'U7',
+        kind: 'chip',
+        package: 'SOT-23-5',
+        side: 'front',
+        x_mm: 9,
+        y_mm: 6,
+        pins: [
+          [1, 1],
+          [2, 1],
+          [3, 1],
+          [1, 2],
+          [2, 2],
+        ],
+      },
+    ];
+    const named: Step[] = ['vsys', '0', 'vsys', '', 'v33'].flatMap((name, i): Step[] =>
+      name === '' ? [] : [['model-net-named', { model_id: 'lamp-g', pin: `U7.${i + 1}`, name }]],
+    );
+    const { circuit } = modelOf(fold(drawn, ['model-parts-placed', { model_id: 'lamp-g', parts }], ...named));
+    expect(circuit!.parts.find(({ ref }) => ref === 'U7')).toMatchObject({ side: 'front', x: 9, nets: ['vsys', '0', 'vsys', null, 'v33'] });
+    expect(circuit!.parts.find(({ ref }) => ref === 'C1')).toMatchObject({ side: 'front', nets: ['v33', '0'] });
+  });
+
+  test('is used all the same where the pads of a part are not known, and says so', () => {
+    const parts = [{ ref: 'U7', kind: 'chip', package: 'ODD-9', side: 'front', x_mm: 9, y_mm: 6, pins: [] }];
+    const state = fold(drawn, ['model-parts-placed', { model_id: 'lamp-g', parts }]);
+    expect(buildModel(state.grown.get('lamp-g')!, shelf)!.circuitProblems[0]).toContain('U7: package');
+    expect(modelOf(state).circuit!.parts.find(({ ref }) => ref === 'U7')!.side).toBe('off');
+  });
+});

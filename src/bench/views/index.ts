@@ -19,3 +19,4 @@ export { LearnedView } from './learned.ts';
 export { ListingTextView } from './listing-text.ts';
 export { BreakdownView } from './breakdown.ts';
 export { FastenersView, OpeningStep, OpeningView } from './opening.ts';
+export * from './model-check.ts';

@@ -23,7 +23,7 @@ export { CLOSED_CONTACT_OHM, inPowerState, isSupply, UNPOWERED, type PowerState 
 export { applyFaults, type FaultedNetlist } from './faults/apply-faults.ts';
 export { pathOfFault, type FaultPath } from './faults/path-of-fault.ts';
 export { atSeverity } from './faults/at-severity.ts';
-export { componentsOf, refOf, type Component, type Role } from './faults/components.ts';
+export { componentsOf, isRegion, refOf, type Component, type Role } from './faults/components.ts';
 export type { Change, CircuitFault, CircuitFaultKind } from './faults/fault.ts';
 export { BRIDGE_GAP_MM, faultUniverse, LEAK_GAP_MM, type UniverseOptions } from './faults/fault-universe.ts';
 export { isInside, type LiquidRegion, type Pad, type Placement } from './faults/placement.ts';

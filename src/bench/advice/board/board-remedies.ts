@@ -1,4 +1,4 @@
-import type { CircuitFaultKind } from '../../../core/circuit/index.ts';
+import { isRegion, type CircuitFaultKind } from '../../../core/circuit/index.ts';
 import type { BoardFault, BoardKnowledge } from '../../boards/board-knowledge.ts';
 import { remedyBetween, remedyOnNet, remedyOnPart, type PartRemedy } from '../../boards/part-remedies.ts';
 import { WORK, type WorkOnParts } from '../../boards/work-on-parts.ts';
@@ -80,8 +80,12 @@ function derivedRemedies(model: Model, { faults }: BoardKnowledge, stands: Stand
       found.set(remedy.spec.id, known);
     }
   }
+  const regions = new Set(faults.filter(({ circuit }) => circuit.components.some(isRegion)).map(({ id }) => id));
+  /** One part of a net is replaced where it is known; what is not drawn has to be traced. */
+  const isTraced = (mends: Record<string, number>): boolean =>
+    Object.keys(mends).length > 1 || Object.keys(mends).some((id) => regions.has(id));
   return [...found.values()]
-    .filter(({ remedy, mends }) => remedy.work.verb !== 'trace' || Object.keys(mends).length > 1)
+    .filter(({ remedy, mends }) => remedy.work.verb !== 'trace' || isTraced(mends))
     .map(({ remedy, mends }) => ({ ...remedy, spec: { ...remedy.spec, mends } }));
 }
 

@@ -13,9 +13,11 @@ export interface FaultedNetlist {
   readonly liftedFrom: readonly string[];
 }
 
-type Edit = Extract<Change, { does: 'join' | 'lift' | 'swap' }>;
+type Edit = Extract<Change, { does: 'join' | 'lift' | 'swap' | 'exchange' }>;
 
-export const isEdit = (change: Change): change is Edit => change.does === 'join' || change.does === 'lift' || change.does === 'swap';
+const EDITS: ReadonlySet<Change['does']> = new Set(['join', 'lift', 'swap', 'exchange']);
+
+export const isEdit = (change: Change): change is Edit => EDITS.has(change.does);
 
 /** Puts faults into a netlist. Throws CircuitError for a part that the netlist does not have. */
 export function applyFaults(netlist: Netlist, conditions: Conditions, faults: readonly Pick<CircuitFault, 'changes'>[]): FaultedNetlist {
@@ -51,6 +53,8 @@ function edit(netlist: Netlist, edits: readonly Edit[]): { netlist: Netlist; lif
   edits.forEach((change, i) => {
     if (change.does === 'join') parts.push(joint(jointName(i), change.nodes, change.ohm));
     else if (change.does === 'swap') parts[find(change.part)] = swapped(parts[find(change.part)]!, change.pins);
+    else if (change.does === 'exchange')
+      for (const at of change.parts.map(find)) parts[at] = exchanged(parts[at]!, change.nodes);
     else {
       const fresh = `fault.lift${i}`;
       nodes.push(fresh);
@@ -77,6 +81,10 @@ function swapped(part: Part, [a, b]: readonly [number, number]): Part {
   const nodes = [...part.nodes];
   [nodes[a], nodes[b]] = [nodes[b]!, nodes[a]!];
   return { ...part, nodes };
+}
+
+function exchanged(part: Part, [a, b]: readonly [string, string]): Part {
+  return { ...part, nodes: part.nodes.map((node) => (node === a ? b : node === b ? a : node)) };
 }
 
 const joint = (name: string, nodes: readonly [string, string], ohm: number): Part => ({

@@ -16,7 +16,8 @@ export type Role =
   | 'speaker'
   | 'contact'
   | 'key'
-  | 'source';
+  | 'source'
+  | 'region';
 
 /** A thing on the board: one part of the netlist, or all parts of a subcircuit, or all contacts of a connector. */
 export interface Component {
@@ -62,6 +63,9 @@ export function refOf(partName: string): string {
   return /^[a-z]{2}/.test(head) ? head.slice(1) : head;
 }
 
+/** Whether a component stands for what hangs on a rail and is not drawn: of it only what it does to the rail is known. */
+export const isRegion = (ref: string): boolean => /^rest\d/i.test(ref);
+
 const BY_LETTERS: Readonly<Record<string, Role>> = {
   j: 'contact',
   p: 'contact',
@@ -76,6 +80,7 @@ const BY_LETTERS: Readonly<Record<string, Role>> = {
   bt: 'battery',
   u: 'chip',
   ic: 'chip',
+  rest: 'region',
 };
 
 const BY_KIND: Partial<Record<Part['kind'], Role>> = {

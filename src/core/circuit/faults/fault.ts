@@ -28,7 +28,9 @@ export type Change =
   /** All that these parts have at a node moves to a new node that nothing else is at. */
   | { readonly does: 'lift'; readonly parts: readonly string[]; readonly node: string }
   /** Two nodes of a part change places, counted from 0. */
-  | { readonly does: 'swap'; readonly part: string; readonly pins: readonly [number, number] };
+  | { readonly does: 'swap'; readonly part: string; readonly pins: readonly [number, number] }
+  /** What these parts have at one of two nodes they have at the other: two pins of a chip, or two wires of a connector, are exchanged. */
+  | { readonly does: 'exchange'; readonly parts: readonly string[]; readonly nodes: readonly [string, string] };
 
 export interface CircuitFault {
   /** Stable as long as the netlist keeps its names: `r12:open`, `u3@v33:open-joint`, `v33~v18:bridge`. */

@@ -55,7 +55,7 @@ function ownChange(kind: CircuitFaultKind, role: Role, parts: readonly Part[]): 
     case 'short':
       return across(first!, 'shortOhm');
     case 'leaky':
-      if (role !== 'transistor') return across(first!, role === 'capacitor' ? 'capacitorLeakOhm' : 'junctionLeakOhm');
+      if (role !== 'transistor') return across(first!, role === 'capacitor' || role === 'region' ? 'capacitorLeakOhm' : 'junctionLeakOhm');
       return join(first!.nodes[0]!, first!.nodes[2]!, 'junctionLeakOhm');
     case 'drifted-up':
       return scale(drawing(role, parts), drift);

@@ -21,6 +21,8 @@ export const FAULT_RATES: Readonly<Record<Role, Partial<Record<CircuitFaultKind,
   contact: { open: 5e-3, 'dirty-contact': 0.01, missing: 1e-3 },
   key: { short: 2e-3, leaky: 3e-3, open: 4e-3, 'dirty-contact': 0.012, missing: 5e-4 },
   source: {},
+  // What hangs on a rail and is not drawn: some eight parts, of which only what they do to the rail is known.
+  region: { 'supply-shorted': 0.015, leaky: 0.008 },
 };
 
 /** Chance of a bridge of solder for each pair of neighbouring pads of different nets, and of a leak for each such pair under dried liquid. */

@@ -49,6 +49,9 @@ export const BEHAVIOURS: Readonly<
   BATTERY: { nodes: ['plus', 'minus'], needs: ['v'], may: { r: 0.1 } },
 };
 
+/** Of any part: how far its value spreads from board to board, as the standard deviation of its logarithm. */
+const SPREAD = 'spread';
+
 /** Reads one element card. Throws a NetlistMistake. Subcircuit calls are not parts and must not come here. */
 export function readPart(card: Card, scope: Scoped): LocalPart {
   const head = card.tokens[0]!;
@@ -178,11 +181,11 @@ export function readBehaviour(
     throw mistake(head, 'nodes', `${kind} has ${spec.nodes.length} nodes (${spec.nodes.join(', ')}), got ${nodes.length}`);
   const params: Record<string, number> = { ...spec.may };
   for (const [key, token] of pairs) {
-    if (!spec.needs.includes(key) && !Object.hasOwn(spec.may, key))
+    if (key !== SPREAD && !spec.needs.includes(key) && !Object.hasOwn(spec.may, key))
       throw mistake(
         token,
         'unknown-name',
-        `${kind} has no parameter "${key}"; it has ${[...spec.needs, ...Object.keys(spec.may)].join(', ')}`,
+        `${kind} has no parameter "${key}"; it has ${[...spec.needs, ...Object.keys(spec.may), SPREAD].join(', ')}`,
       );
     params[key] = valueOf(token, scope.params);
   }

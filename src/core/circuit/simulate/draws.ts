@@ -28,7 +28,8 @@ export const TOLERANCES: Partial<Record<Part['kind'], number>> = {
 };
 
 /**
- * Boards with parts within their tolerances, the same for every fault that is tried on them. `spreadOf` goes before the table. Severities are one in each of
+ * Boards with parts within their tolerances, the same for every fault that is tried on them. `spreadOf` goes before the parameter `spread` of a part, and that
+ * before the table. Severities are one in each of
  * `count` stretches of like chance, from low to high: the next board is then close to the one before.
  */
 export function drawBoards(
@@ -37,7 +38,7 @@ export function drawBoards(
   random: RandomStream,
   spreadOf: (part: Part) => number | undefined = () => undefined,
 ): Draw[] {
-  const spreads = netlist.parts.map((part) => spreadOf(part) ?? TOLERANCES[part.kind] ?? 0);
+  const spreads = netlist.parts.map((part) => spreadOf(part) ?? part.params['spread'] ?? TOLERANCES[part.kind] ?? 0);
   return Array.from({ length: count }, (_, d) => ({
     scale: Float64Array.from(spreads, (spread) => Math.exp(spread * normal(random))),
     severity: normalQuantile((d + random()) / count),

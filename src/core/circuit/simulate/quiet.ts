@@ -54,6 +54,8 @@ function testsOf(circuit: Circuit, standing: Conditions, change: Change): Test[]
         .map(part)
         .filter(({ nodes }) => nodes.includes(change.node))
         .map((one) => lostPath(circuit, one));
+    case 'exchange':
+      return [() => false];
     case 'swap':
       return [carriesLittle(circuit, part(change.part))];
     case 'scale': {

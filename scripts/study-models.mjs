@@ -1,0 +1,4 @@
+import { measureStudy } from './measure.mjs';
+
+await measureStudy('models');
+process.exit();
