@@ -90,6 +90,24 @@ export interface PhotoStore {
   close(): Promise<void>;
 }
 
+/** Photos of boards laid on one another, and what was found so far. */
+export type {
+  CompareRefusal,
+  CompareRequest,
+  ComparedSize,
+  Comparing,
+  ComparisonShelf,
+  FoundDifference,
+  KeptComparison,
+  KnownVariation,
+  LaidComparison,
+  PartPlace,
+  PhotoComparer,
+  PhotoComparison,
+  PhotoJudgement,
+  SharePolygon,
+} from './eyes/comparer.ts';
+
 /** A backup as the list of its folder shows it, without opening it. */
 export interface Backup {
   /** Name of its file. */

@@ -1,5 +1,6 @@
 import type { Bench } from '../../bench/bench.ts';
 import type { BoardShelf } from '../../bench/boards/index.ts';
+import type { CompareDesk } from '../../bench/eyes/index.ts';
 import type { BackupShelf, Clock, PhotoStore, Printer } from '../../bench/ports.ts';
 import type { BundleFormat } from '../../bench/take-bundle.ts';
 
@@ -10,6 +11,8 @@ export interface OpenedBench {
   readonly backups: BackupShelf;
   /** What circuits say; without it advice goes by model files alone. */
   readonly boards?: BoardShelf;
+  /** Compares photos. */
+  readonly eyes: CompareDesk;
   /** This device, as events name it. */
   readonly device: string;
   close(): Promise<void>;

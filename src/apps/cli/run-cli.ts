@@ -8,6 +8,7 @@ import { calculatorCommands } from './commands/calculators.ts';
 import { circuitCommand } from './commands/circuits.ts';
 import { compareCommand } from './commands/compare.ts';
 import { benchCommands } from './commands/bench.ts';
+import { differencesCommand } from './commands/differences.ts';
 import { fitCommand } from './commands/fit.ts';
 import { labelsCommand } from './commands/labels.ts';
 import { listCommands } from './commands/list.ts';
@@ -54,6 +55,7 @@ export async function runCli(argv: readonly string[], parts: CliParts): Promise<
     scoutCommand,
     compareCommand,
     fitCommand,
+    differencesCommand,
     labelsCommand,
     openingCommands,
     calculatorCommands,

@@ -1,5 +1,6 @@
 import type { Bench } from '../../bench/bench.ts';
 import type { BoardShelf } from '../../bench/boards/index.ts';
+import type { CompareDesk } from '../../bench/eyes/index.ts';
 import type { BackupShelf, Clock, DeviceBook, Instruments, PhotoStore, Printer } from '../../bench/ports.ts';
 import type { BundleFormat } from '../../bench/take-bundle.ts';
 
@@ -27,6 +28,8 @@ export interface AppParts {
   readonly instruments: Instruments;
   /** What circuits say; a server without it advises by model files alone. */
   readonly boards?: BoardShelf;
+  /** Compares photos; a server without it refuses to. */
+  readonly eyes?: CompareDesk;
   /** Folder of the built web app; null serves the interface alone. */
   readonly webDir: string | null;
   readonly version: string;

@@ -1,6 +1,8 @@
 import { existsSync, readFileSync } from 'node:fs';
+import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Bench } from '../../bench/bench.ts';
+import { openCompareDesk } from '../../bench/eyes/index.ts';
 import { openBench } from '../../bench/open-bench.ts';
 import { takeBundle } from '../../bench/take-bundle.ts';
 import { problemFor, problemOfStore, problemOfTaking } from '../../bench/words.ts';
@@ -14,7 +16,7 @@ import { ensureCertificate, ownNames } from '../../edges/lan/index.ts';
 import { openInstruments } from '../../edges/instruments/index.ts';
 import { cachedModels } from '../../edges/models/cached-models.ts';
 import { openPlanWorker } from '../../edges/planning/index.ts';
-import { openPhotoStore } from '../../edges/photos/index.ts';
+import { openComparisonShelf, openPhotoComparer, openPhotoStore } from '../../edges/photos/index.ts';
 import { openPrinter } from '../../edges/print/index.ts';
 import { openSqliteStore } from '../../edges/store/sqlite-store.ts';
 import { createApp, type App } from './app.ts';
@@ -62,6 +64,9 @@ async function open(dir: string): Promise<Opened> {
   const worker = openPlanWorker();
   const planning = { worker, log };
   const bench = openBench({ store, models, boards, planning, clock, device: home.device, version });
+  const comparer = openPhotoComparer();
+  const shelf = openComparisonShelf(home.comparisons);
+  const eyes = openCompareDesk({ bench, photos, comparer, shelf, modelPhoto: (path) => readFile(path), version, log });
   return {
     bench,
     clock,
@@ -77,10 +82,12 @@ async function open(dir: string): Promise<Opened> {
     bundle: { write: writeBundle, read: readBundle },
     webDir: join(ROOT, 'dist/web'),
     boards,
+    eyes,
     log,
     close: async () => {
       await boards.close();
       await worker.close();
+      await comparer.close();
       await photos.close();
       devices.close();
       store.close();

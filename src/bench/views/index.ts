@@ -18,3 +18,13 @@ export { LearnedView } from './learned.ts';
 export { ListingTextView } from './listing-text.ts';
 export { BreakdownView } from './breakdown.ts';
 export { FastenersView, OpeningStep, OpeningView } from './opening.ts';
+export {
+  BlindZone,
+  ComparisonView,
+  DifferenceView,
+  JudgementView,
+  JudgeQuestion,
+  PhotoQuestion,
+  ReferencesView,
+  type PoseView,
+} from './compared-photos.ts';

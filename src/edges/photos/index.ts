@@ -1,3 +1,4 @@
 export { openPhotoStore } from './photo-store.ts';
-export { openPhotoComparer, type Comparing, type PhotoComparer } from './photo-comparer.ts';
-export { COMPARED_PX, type ComparedSize, type CompareRequest, type PhotoComparison } from './compare-photos.ts';
+export { openPhotoComparer } from './photo-comparer.ts';
+export { openComparisonShelf } from './comparison-shelf.ts';
+export { COMPARED_PX } from './compare-photos.ts';

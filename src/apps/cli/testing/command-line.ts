@@ -1,5 +1,8 @@
 import { createHash } from 'node:crypto';
 import type { AnyEvent } from '../../../bench/events/index.ts';
+import { openCompareDesk } from '../../../bench/eyes/index.ts';
+import { memoryShelf } from '../../../bench/eyes/testing/memory-shelf.ts';
+import { finding, ScriptedComparer, squareAt } from '../../../bench/eyes/testing/scripted-comparer.ts';
 import { openBench } from '../../../bench/open-bench.ts';
 import { plainWorker } from '../../../bench/plan/testing/plain-worker.ts';
 import { memoryBackups } from '../../../bench/testing/memory-backups.ts';
@@ -11,7 +14,7 @@ import { runCli } from '../run-cli.ts';
 
 /** Photos by content, in memory; what does not begin with "picture" is refused. */
 function memoryPhotos(): PhotoStore {
-  const kept = new Map<string, StoredPhoto>();
+  const kept = new Map<string, { readonly photo: StoredPhoto; readonly bytes: Uint8Array }>();
   return {
     put: async (name, bytes) => {
       if (!Buffer.from(bytes).toString().startsWith('picture'))
@@ -19,11 +22,14 @@ function memoryPhotos(): PhotoStore {
       const hash = createHash('sha256').update(bytes).digest('hex');
       const photo = { hash, mediaType: 'image/png', widthPx: 1, heightPx: 1, bytes: bytes.length, takenAt: null };
       const duplicate = kept.has(hash);
-      kept.set(hash, photo);
+      kept.set(hash, { photo, bytes });
       return { ok: true, photo, duplicate };
     },
-    get: async () => null,
-    list: async () => [...kept.values()],
+    get: async (hash) => {
+      const found = kept.get(hash);
+      return found ? { bytes: found.bytes, mediaType: found.photo.mediaType } : null;
+    },
+    list: async () => [...kept.values()].map(({ photo }) => photo),
     close: async () => undefined,
   };
 }
@@ -38,6 +44,8 @@ export function commandLine(): {
   const stores = new Map<string, EventStore>();
   const photos = memoryPhotos();
   const backups = memoryBackups();
+  const comparer = new ScriptedComparer(() => finding(squareAt(100, 100), squareAt(300, 100, { kind: 'stain', chance: 0.2 })));
+  const shelf = memoryShelf();
   const files = new Map<string, Uint8Array>();
   let count = 0;
   const clock = {
@@ -51,7 +59,8 @@ export function commandLine(): {
       const store = stores.get(home) ?? memoryStore();
       stores.set(home, store);
       const bench = openBench({ store, models: smallModels(), planning, clock, device: 'bench-1', version: '0' });
-      return { bench, photos, backups, device: 'bench-1', close: async () => undefined };
+      const eyes = openCompareDesk({ bench, photos, comparer, shelf, modelPhoto: async () => new Uint8Array(), version: '0', log: () => undefined });
+      return { bench, photos, backups, eyes, device: 'bench-1', close: async () => undefined };
     },
     bundle: {
       write: async (events) => Buffer.from(JSON.stringify(events)),
