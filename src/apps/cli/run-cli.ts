@@ -13,6 +13,7 @@ import { fitCommand } from './commands/fit.ts';
 import { labelsCommand } from './commands/labels.ts';
 import { listCommands } from './commands/list.ts';
 import { openingCommands } from './commands/opening.ts';
+import { referenceCommand } from './commands/reference.ts';
 import { recipeCommand } from './commands/recipes.ts';
 import { logCommands } from './commands/logs.ts';
 import { reportCommands } from './commands/report.ts';
@@ -56,6 +57,7 @@ export async function runCli(argv: readonly string[], parts: CliParts): Promise<
     compareCommand,
     fitCommand,
     differencesCommand,
+    referenceCommand,
     labelsCommand,
     openingCommands,
     calculatorCommands,

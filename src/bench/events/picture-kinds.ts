@@ -9,13 +9,10 @@ export type BoardSide = z.infer<typeof BoardSide>;
 const Spot = z.tuple([z.number().min(-1).max(5), z.number().min(-1).max(5)]);
 
 /** The corners of a board on a photo of one side. */
-export const BoardCorners = z
-  .array(Spot)
-  .length(4, 'must be four corners')
-  .meta({
-    description:
-      'Corners of the board as seen, shares of the width of the photo from its upper left corner: lower left, lower right, upper right, upper left',
-  });
+export const BoardCorners = z.array(Spot).length(4, 'must be four corners').meta({
+  description:
+    'Corners of the board as seen, shares of the width of the photo from its upper left corner: lower left, lower right, upper right, upper left',
+});
 export type BoardCorners = z.infer<typeof BoardCorners>;
 
 /** What the eyes call a difference. */
@@ -26,7 +23,9 @@ export const PICTURE_BODIES = {
   'reference-set': z.object({
     model_id: Id,
     side: BoardSide,
-    photo: z.union([PhotoHash, z.literal('shipped')]).meta({ description: 'Photo of a known-good board; `shipped`: that of the model itself' }),
+    photo: z
+      .union([PhotoHash, z.literal('shipped')])
+      .meta({ description: 'Photo of a known-good board; `shipped`: that of the model itself' }),
     use: z.boolean().meta({ description: 'False: it is not compared with any more' }),
     corners: BoardCorners.optional(),
   }),

@@ -11,7 +11,11 @@ export interface BoardFrame {
 }
 
 /** The frame from the corners of the board on the photo; null where three of them lie on a line. The back is seen mirrored. */
-export function boardFrame(board: { readonly width_mm: number; readonly height_mm: number }, side: BoardSide, corners: BoardCorners): BoardFrame | null {
+export function boardFrame(
+  board: { readonly width_mm: number; readonly height_mm: number },
+  side: BoardSide,
+  corners: BoardCorners,
+): BoardFrame | null {
   const { width_mm: w, height_mm: h } = board;
   const [left, right] = side === 'board-front' ? [0, w] : [w, 0];
   const places: Quad = [

@@ -26,7 +26,11 @@ function models(): Map<string, Model> {
     { ref: 'R1', x: 5, y: 25, rotation: 0, side: 'front', value: '1k', package: '0805', block: 'driver', nets: [], elements: [] },
     { ref: 'R2', x: 35, y: 5, rotation: 90, side: 'front', value: '1k', package: '0805', block: 'switch', nets: [], elements: [] },
   ];
-  all.set('lamp-1', { ...lamp, photos: [{ side: 'board-front', path: 'lamp.jpg' }], circuit: { parts } as unknown as NonNullable<Model['circuit']> });
+  all.set('lamp-1', {
+    ...lamp,
+    photos: [{ side: 'board-front', path: 'lamp.jpg' }],
+    circuit: { parts } as unknown as NonNullable<Model['circuit']>,
+  });
   return all;
 }
 
@@ -43,13 +47,26 @@ const record = (kind: string, body: object): void => {
 
 beforeEach(() => {
   let count = 0;
-  const clock = { now: () => new Date('2026-05-01T09:00:00Z'), newId: () => `019f0000-0000-7000-8000-${String(++count).padStart(12, '0')}` };
+  const clock = {
+    now: () => new Date('2026-05-01T09:00:00Z'),
+    newId: () => `019f0000-0000-7000-8000-${String(++count).padStart(12, '0')}`,
+  };
   bench = openBench({ store: memoryStore(), models: models(), clock, device: 'bench-1', version: '0' });
   answer = () => finding(squareAt(180, 180, { part: 'R1' }));
   comparer = new ScriptedComparer(() => answer());
-  const photos = { get: async (hash: string) => (hash === OTHER ? null : { bytes: new TextEncoder().encode(hash), mediaType: 'image/jpeg' }) };
+  const photos = {
+    get: async (hash: string) => (hash === OTHER ? null : { bytes: new TextEncoder().encode(hash), mediaType: 'image/jpeg' }),
+  };
   const modelPhoto = async (path: string): Promise<Uint8Array> => new TextEncoder().encode(path);
-  desk = openCompareDesk({ bench, photos, comparer, shelf: memoryShelf(), modelPhoto, version: '1', log: (sentence) => errors.push(sentence) });
+  desk = openCompareDesk({
+    bench,
+    photos,
+    comparer,
+    shelf: memoryShelf(),
+    modelPhoto,
+    version: '1',
+    log: (sentence) => errors.push(sentence),
+  });
   const items = ['lamp-a', 'lamp-b'].map((id) => ({ item_id: id, name: id, model_id: 'lamp-1', expected_value_minor: 1000 }));
   record('lot-bought', { lot_id: 'lot-1', title: 'Lamps', seller: 'Fair', price_minor: 500, currency: 'GBP', items });
   record('photo-taken', { item_id: 'lamp-a', photo: BAD, side: 'board-front' });
@@ -131,7 +148,11 @@ describe('a photo that is compared', () => {
   it('is refused with what to do, and a failure is said and logged', async () => {
     answer = () => ({ ok: false, code: 'opposite-sides' });
     const refused = await compared();
-    expect(refused).toMatchObject({ stage: 'refused', result: null, problem: { code: 'opposite-sides', message: expect.stringMatching(/Turn the board over/) } });
+    expect(refused).toMatchObject({
+      stage: 'refused',
+      result: null,
+      problem: { code: 'opposite-sides', message: expect.stringMatching(/Turn the board over/) },
+    });
     record('photo-taken', { item_id: 'lamp-a', photo: OTHER, side: 'board-front' });
     const started = await desk.start({ ...question, photo: OTHER });
     if (!started.ok) throw new Error(started.code);
@@ -156,7 +177,11 @@ describe('a photo that is judged', () => {
     comparer.judgement = {
       ok: true,
       quality: { sharpness: 0.1, brightness: 120, blinded: 0, black: 0, troubles: ['blurred'] },
-      against: { ok: true, pose: { turnDeg: 0, tiltRightDeg: -8, tiltDownDeg: 0, tiltDeg: 8, scale: 1 }, reference: { width: 1000, height: 750, toOriginal: 1 } },
+      against: {
+        ok: true,
+        pose: { turnDeg: 0, tiltRightDeg: -8, tiltDownDeg: 0, tiltDeg: 8, scale: 1 },
+        reference: { width: 1000, height: 750, toOriginal: 1 },
+      },
     };
     const judged = await desk.judge(ask);
     if (!judged.ok) throw new Error(judged.code);

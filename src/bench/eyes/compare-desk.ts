@@ -23,7 +23,11 @@ export interface CompareDeskParts {
   readonly log: (sentence: string, error: unknown) => void;
 }
 
-export type DeskRefusal = { readonly ok: false; readonly code: 'no-such-item' | 'no-such-model' | 'no-such-photo' | 'no-reference'; readonly detail: string };
+export type DeskRefusal = {
+  readonly ok: false;
+  readonly code: 'no-such-item' | 'no-such-model' | 'no-such-photo' | 'no-reference';
+  readonly detail: string;
+};
 export type Asked<T> = { readonly ok: true; readonly view: T } | DeskRefusal;
 
 /** Photos of boards, compared one after the other in the background. */
@@ -74,7 +78,15 @@ class Desk implements CompareDesk {
     const before = this.jobs.get(prepared.key);
     if (before && before.stage !== 'stopped' && before.stage !== 'failed') return { ok: true, view: await this.view(before) };
     const kept = await this.parts.shelf.get(prepared.key);
-    const job: Job = { ...prepared, stage: kept ? 'ready' : 'waiting', step: null, share: 0, problem: null, running: null, done: Promise.resolve() };
+    const job: Job = {
+      ...prepared,
+      stage: kept ? 'ready' : 'waiting',
+      step: null,
+      share: 0,
+      problem: null,
+      running: null,
+      done: Promise.resolve(),
+    };
     this.remember(job);
     if (!kept) this.turn = job.done = this.turn.then(() => this.work(job));
     return { ok: true, view: await this.view(job) };
@@ -134,7 +146,8 @@ class Desk implements CompareDesk {
     if (!item) return { ok: false, code: 'no-such-item', detail: question.item_id };
     const model = this.parts.bench.model(item.modelId);
     if (!model) return { ok: false, code: 'no-such-model', detail: item.modelId };
-    if (!item.photos.some(({ hash }) => hash === question.photo)) return { ok: false, code: 'no-such-photo', detail: question.photo.slice(0, 12) };
+    if (!item.photos.some(({ hash }) => hash === question.photo))
+      return { ok: false, code: 'no-such-photo', detail: question.photo.slice(0, 12) };
     const references = referencesOf(state, model, question.side).filter(({ photo }) => photo !== question.photo);
     const [reference] = references;
     if (!reference) return { ok: false, code: 'no-reference', detail: model.file.name };
@@ -167,7 +180,10 @@ class Desk implements CompareDesk {
       await this.end(job, await job.running.done);
     } catch (error) {
       job.stage = 'failed';
-      job.problem = { code: 'unexpected', message: 'The comparison broke off. Start it again; if it breaks off once more, take the photo anew.' };
+      job.problem = {
+        code: 'unexpected',
+        message: 'The comparison broke off. Start it again; if it breaks off once more, take the photo anew.',
+      };
       this.parts.log('Photos could not be compared.', error);
     }
     job.running = null;

@@ -41,16 +41,27 @@ export function resultView(state: Readonly<BenchState>, key: string, kept: KeptC
 }
 
 /** How the board lies on the first reference; null where its size or its corners are not known. */
-export function frameOf({ question, model, reference }: Pick<Compared, 'model' | 'reference'> & { readonly question: Pick<PhotoQuestion, 'side'> }): BoardFrame | null {
+export function frameOf({
+  question,
+  model,
+  reference,
+}: Pick<Compared, 'model' | 'reference'> & { readonly question: Pick<PhotoQuestion, 'side'> }): BoardFrame | null {
   const { board } = model.file;
   return board && reference.corners ? boardFrame(board, question.side, reference.corners) : null;
 }
 
 const rounded = (value: number, digits: number): number => Number(value.toFixed(digits));
 
-function differencesOf(state: Readonly<BenchState>, kept: KeptComparison, { question, model }: Compared, frame: BoardFrame | null): DifferenceView[] {
+function differencesOf(
+  state: Readonly<BenchState>,
+  kept: KeptComparison,
+  { question, model }: Compared,
+  frame: BoardFrame | null,
+): DifferenceView[] {
   const blocks = new Map(model.circuit?.parts.map(({ ref, block }) => [ref, block]));
-  const said = new Map(state.pictures.judged.filter(({ photo }) => photo === question.photo).map((each) => [JSON.stringify(each.outline), each.verdict]));
+  const said = new Map(
+    state.pictures.judged.filter(({ photo }) => photo === question.photo).map((each) => [JSON.stringify(each.outline), each.verdict]),
+  );
   return kept.proposals.map(({ outline, outlineThere, kind, chance, part }, i) => {
     const there = outlineThere.map(([x, y]): [number, number] => [rounded(x, 5), rounded(y, 5)]);
     return {
@@ -105,7 +116,9 @@ function blindZones(zones: readonly Zone[], parts: readonly PartPlace[], width: 
       reason: group[0]!.reason,
       squares: group.map(({ left: l, top, right, bottom }): [number, number, number, number] => [l, top, right, bottom]),
       parts: parts
-        .filter(({ x, y }) => group.some((zone) => x * width >= zone.left && x * width < zone.right && y * width >= zone.top && y * width < zone.bottom))
+        .filter(({ x, y }) =>
+          group.some((zone) => x * width >= zone.left && x * width < zone.right && y * width >= zone.top && y * width < zone.bottom),
+        )
         .map(({ part }) => part),
     }));
 }

@@ -14,7 +14,10 @@ export function judgementView(judged: PhotoJudgement, frame: BoardFrame | null):
   const pose = against?.ok ? against.pose : null;
   const problem = against && !against.ok ? problemOfComparison(against) : null;
   const held = pose ? poseAdvice(pose) : [];
-  const advice = [...quality.troubles.map((trouble) => TROUBLE_WORDS[trouble]), ...(held.length > 0 ? [`Hold it as for the reference: ${held.join('; ')}.`] : [])];
+  const advice = [
+    ...quality.troubles.map((trouble) => TROUBLE_WORDS[trouble]),
+    ...(held.length > 0 ? [`Hold it as for the reference: ${held.join('; ')}.`] : []),
+  ];
   return {
     sharpness: Number(quality.sharpness.toFixed(3)),
     brightness: quality.brightness,

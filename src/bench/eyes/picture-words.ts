@@ -33,10 +33,15 @@ export function poseAdvice({ tiltRightDeg, tiltDownDeg, turnDeg, scale }: Pose):
   const round = (deg: number): string => `${Math.round(Math.abs(deg))}°`;
   const advice: string[] = [];
   if (Math.abs(tiltRightDeg) > FREE_LEAN_DEG)
-    advice.push(`tip the camera about ${round(tiltRightDeg)} so that its ${tiltRightDeg > 0 ? 'right' : 'left'} edge comes nearer to the board`);
+    advice.push(
+      `tip the camera about ${round(tiltRightDeg)} so that its ${tiltRightDeg > 0 ? 'right' : 'left'} edge comes nearer to the board`,
+    );
   if (Math.abs(tiltDownDeg) > FREE_LEAN_DEG)
-    advice.push(`tip the camera about ${round(tiltDownDeg)} so that its ${tiltDownDeg > 0 ? 'lower' : 'upper'} edge comes nearer to the board`);
-  if (Math.abs(turnDeg) > FREE_TURN_DEG) advice.push(`turn the board about ${round(turnDeg)} ${turnDeg > 0 ? 'with' : 'against'} the clock`);
+    advice.push(
+      `tip the camera about ${round(tiltDownDeg)} so that its ${tiltDownDeg > 0 ? 'lower' : 'upper'} edge comes nearer to the board`,
+    );
+  if (Math.abs(turnDeg) > FREE_TURN_DEG)
+    advice.push(`turn the board about ${round(turnDeg)} ${turnDeg > 0 ? 'with' : 'against'} the clock`);
   if (scale < 0.6) advice.push('go nearer, so that the board fills the picture');
   return advice;
 }
@@ -54,7 +59,8 @@ const REFUSALS: Readonly<Record<CompareRefusal['code'], string>> = {
   'no-structure': 'One of the photos shows hardly anything. Take it again in better light, with the board filling the picture.',
   'too-different':
     'The photos do not look like the same board. Check that both show the same side and the same revision; then take the photo again, square on, with the board filling the picture.',
-  'opposite-sides': 'The two photos show opposite sides of the board. Turn the board over and take the photo again, or choose the other side.',
+  'opposite-sides':
+    'The two photos show opposite sides of the board. Turn the board over and take the photo again, or choose the other side.',
   repetitive:
     'The board could lie on the reference in more than one way. Turn it as it lies on the reference, take the whole board with its printing into the picture, and try again.',
   'too-little-shared': 'Too little of the board is on both photos. Take the whole board into the picture.',

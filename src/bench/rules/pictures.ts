@@ -28,7 +28,13 @@ export const differenceJudged: Rule<'difference-judged'> = (context, { body }) =
       const { photos, name } = context.state.items.get(body.item_id)!;
       if (photos.some(({ hash }) => hash === body.photo)) return null;
       const short = (hash: string): string => hash.slice(0, 12);
-      const there = photos.length === 0 ? 'it has none' : `there are ${nearest(short(body.photo), photos.map(({ hash }) => short(hash)))}`;
+      const there =
+        photos.length === 0
+          ? 'it has none'
+          : `there are ${nearest(
+              short(body.photo),
+              photos.map(({ hash }) => short(hash)),
+            )}`;
       return refuse('unknown-photo', 'body.photo', `${name} has no photo ${short(body.photo)}; ${there}`);
     },
   );

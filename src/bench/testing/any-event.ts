@@ -211,7 +211,14 @@ const ANY_BODY: { readonly [K in Kind]: fc.Arbitrary<BodyInput<K>> } = {
     side: oneOf('board-front' as const, 'board-back' as const),
     photo: oneOf('ab'.repeat(32), 'shipped'),
     use: fc.boolean(),
-    corners: maybe(fc.constant([[0.1, 0.7] as [number, number], [0.9, 0.7] as [number, number], [0.9, 0.1] as [number, number], [0.1, 0.1] as [number, number]])),
+    corners: maybe(
+      fc.constant([
+        [0.1, 0.7] as [number, number],
+        [0.9, 0.7] as [number, number],
+        [0.9, 0.1] as [number, number],
+        [0.1, 0.1] as [number, number],
+      ]),
+    ),
   }),
   'difference-judged': fc.record({
     item_id: items,

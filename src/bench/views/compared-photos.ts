@@ -38,7 +38,9 @@ export type DifferenceView = z.infer<typeof DifferenceView>;
 export const BlindZone = z
   .object({
     reason: z.enum(['not-seen', 'glare', 'does-not-fit']),
-    squares: z.array(z.tuple([z.number(), z.number(), z.number(), z.number()])).meta({ description: 'Left, top, right, bottom; px of the frame' }),
+    squares: z
+      .array(z.tuple([z.number(), z.number(), z.number(), z.number()]))
+      .meta({ description: 'Left, top, right, bottom; px of the frame' }),
     parts: z.array(z.string()),
   })
   .meta({ id: 'BlindZone', description: 'Where nothing was compared, so that the person has to look' });
@@ -57,7 +59,9 @@ const Result = z.object({
   parallax_px: z
     .number()
     .nullable()
-    .meta({ description: 'How far the top of a part of 3 mm is displaced by the lean, px of the frame; null where the scale is not known' }),
+    .meta({
+      description: 'How far the top of a part of 3 mm is displaced by the lean, px of the frame; null where the scale is not known',
+    }),
   advice: z.array(z.string()),
 });
 
@@ -75,9 +79,7 @@ export const ComparisonView = z
 export type ComparisonView = z.infer<typeof ComparisonView>;
 
 /** A photo that is to be judged as it was taken. */
-export const JudgeQuestion = z
-  .object({ photo: Hash, model_id: Id, side: BoardSide })
-  .meta({ id: 'JudgeQuestion' });
+export const JudgeQuestion = z.object({ photo: Hash, model_id: Id, side: BoardSide }).meta({ id: 'JudgeQuestion' });
 export type JudgeQuestion = z.output<typeof JudgeQuestion>;
 
 export const JudgementView = z

@@ -20,15 +20,7 @@ export {
   type Patch,
   type ShellColour,
 } from './colour/white-balance.ts';
-export {
-  compare,
-  lay,
-  partAt,
-  type CompareOptions,
-  type CompareStep,
-  type Comparison,
-  type Proposal,
-} from './difference/compare.ts';
+export { compare, lay, partAt, type CompareOptions, type CompareStep, type Comparison, type Proposal } from './difference/compare.ts';
 export { atStrictness } from './difference/strictness.ts';
 export { withVariations, type SeenVariation } from './difference/known-variation.ts';
 export { findPatch, isMerelyShifted, type PartPatch, type PatchFit } from './difference/part-patch.ts';

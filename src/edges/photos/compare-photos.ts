@@ -109,7 +109,5 @@ async function laidJpeg({ alignment }: Comparison, reference: Pixels, other: Pix
     pixelMapOf(alignment.h, alignment.displacement, reference.width, reference.height),
     other,
   );
-  return sharp(data, { raw: { width, height, channels } })
-    .jpeg({ quality: LAID_QUALITY })
-    .toBuffer();
+  return sharp(data, { raw: { width, height, channels } }).jpeg({ quality: LAID_QUALITY }).toBuffer();
 }

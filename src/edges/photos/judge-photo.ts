@@ -4,7 +4,7 @@ import { pictureLibrary } from './compare-photos.ts';
 import { decodePhoto, UndecodedPhoto } from './decode-photo.ts';
 
 /** Longer side at which a pose is measured, px: enough for half a degree, and done in about a second. */
-const POSE_PX = 1000;
+const POSE_PX = 1200;
 
 /** What a photo says of itself, and how the camera stood against the reference. */
 export async function judgePhoto(photo: Uint8Array, reference: Uint8Array | null): Promise<PhotoJudgement> {

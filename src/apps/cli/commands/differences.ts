@@ -20,7 +20,9 @@ export function differencesCommand(program: Command, parts: CliParts): void {
   program
     .command('differences')
     .argument('<item>', 'id or stock number')
-    .description('compares a photo of its board with those of good boards of its model; nothing is believed of it until you note it as a finding')
+    .description(
+      'compares a photo of its board with those of good boards of its model; nothing is believed of it until you note it as a finding',
+    )
     .option('--photo <hash>', 'beginning of the SHA-256 of the photo; else its newest photo of that side')
     .option('--side <side>', 'board-front or board-back', 'board-front')
     .option('--strictness <share>', '0 tells all, 1 only what is all but sure', '0.5')
@@ -34,9 +36,11 @@ async function differences(session: Session, name: string, options: DifferencesO
   const { eyes, parts, isJson, show } = session;
   const item = session.item(name);
   const side = BoardSide.safeParse(options.side);
-  if (!side.success) throw misuse('bad-usage', { where: '--side', detail: `--side takes board-front or board-back, not "${options.side}"` });
+  if (!side.success)
+    throw misuse('bad-usage', { where: '--side', detail: `--side takes board-front or board-back, not "${options.side}"` });
   const strictness = Number(options.strictness);
-  if (!(strictness >= 0 && strictness <= 1)) throw misuse('bad-usage', { where: '--strictness', detail: '--strictness takes a number from 0 to 1' });
+  if (!(strictness >= 0 && strictness <= 1))
+    throw misuse('bad-usage', { where: '--strictness', detail: '--strictness takes a number from 0 to 1' });
   const started = await eyes.start({ item_id: item.id, photo: photoOf(item, side.data, options.photo), side: side.data });
   if (!started.ok) throw misuse(started.code, { where: 'ITEM', detail: started.detail });
   if (started.view.stage !== 'ready' && !isJson) parts.err('Comparing …');
@@ -52,7 +56,10 @@ function photoOf(item: Item, side: BoardSide, wanted: string | undefined): strin
   throw misuse('no-such-photo', { where: '--photo', detail: wanted ?? side });
 }
 
-function lines({ differences: all, zones, advice, references, variations }: NonNullable<ComparisonView['result']>, strictness: number): string[] {
+function lines(
+  { differences: all, zones, advice, references, variations }: NonNullable<ComparisonView['result']>,
+  strictness: number,
+): string[] {
   const shown = atStrictness(all, strictness);
   const against = `${references} photo(s) of good boards and ${variations} known variation(s)`;
   const head =
@@ -73,7 +80,11 @@ function row({ rank, chance, part, shows, outline_mm: mm }: DifferenceView): str
   return [`${rank}`, percent(chance), part ?? '', DIFFERENCE_WORDS[shows], mm ? `${middle(0)}, ${middle(1)}` : ''];
 }
 
-const REASONS = { 'not-seen': 'not on the photo', glare: 'blinded by a highlight', 'does-not-fit': 'does not lie on the reference' } as const;
+const REASONS = {
+  'not-seen': 'not on the photo',
+  glare: 'blinded by a highlight',
+  'does-not-fit': 'does not lie on the reference',
+} as const;
 
 const blindLine = ({ reason, parts, squares }: BlindZone): string =>
   `Look here yourself, ${REASONS[reason]}: ${parts.length > 0 ? parts.join(', ') : `${squares.length} place(s) without a known part`}.`;

@@ -59,7 +59,15 @@ export function commandLine(): {
       const store = stores.get(home) ?? memoryStore();
       stores.set(home, store);
       const bench = openBench({ store, models: smallModels(), planning, clock, device: 'bench-1', version: '0' });
-      const eyes = openCompareDesk({ bench, photos, comparer, shelf, modelPhoto: async () => new Uint8Array(), version: '0', log: () => undefined });
+      const eyes = openCompareDesk({
+        bench,
+        photos,
+        comparer,
+        shelf,
+        modelPhoto: async () => new Uint8Array(),
+        version: '0',
+        log: () => undefined,
+      });
       return { bench, photos, backups, eyes, device: 'bench-1', close: async () => undefined };
     },
     bundle: {

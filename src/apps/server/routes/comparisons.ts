@@ -13,7 +13,8 @@ const bodyRefusals = ['bad-input', 'bad-json', 'body-too-large', 'unsupported-me
 const startRoute = createRoute({
   method: 'post',
   path: '/api/comparisons',
-  summary: 'Compares a photo of a unit with those of good boards of its model, in the background; the same question again finds the same comparison',
+  summary:
+    'Compares a photo of a unit with those of good boards of its model, in the background; the same question again finds the same comparison',
   request: { body: jsonBody(PhotoQuestion) },
   responses: {
     ...answers(ComparisonView, 'How far it is, and what was found once it is ready'),

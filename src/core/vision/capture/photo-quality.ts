@@ -3,7 +3,7 @@ import { resized } from '../image/resample.ts';
 
 /** What one photo says of itself, before it is laid on anything. */
 export interface PhotoQuality {
-  /** Contrast of neighbours where it is highest, against that of the surroundings; below `QUALITY_LIMITS.sharpness` the photo is blurred. */
+  /** How steep edges are, 0..1; below `QUALITY_LIMITS.sharpness` the photo is blurred. */
   readonly sharpness: number;
   /** Middle of the brightness, 0..255. */
   readonly brightness: number;
@@ -21,11 +21,11 @@ const BLINDED_GREY = 250;
 const BLACK_GREY = 6;
 
 /** Limits of what is a good photo of a board, set on the demo's photos and their blurred, darkened and brightened copies (own measurement). */
-export const QUALITY_LIMITS = { sharpness: 0.28, dark: 45, bright: 205, blinded: 0.02, black: 0.35 } as const;
+export const QUALITY_LIMITS = { sharpness: 0.33, dark: 35, bright: 205, blinded: 0.02, black: 0.35 } as const;
 
 /**
  * Sharpness, exposure and glare of a photo, and what of it is too bad to compare. Sharpness is a ratio of contrasts within the photo, so neither light nor paint of the
- * board moves it: the mean difference of neighbours over that of pixels three apart, in the tenth of the places with most contrast (own measure).
+ * board moves it: the steepest step from pixel to pixel over the greatest one over six pixels, in the tenth of the places with most contrast (own measure).
  */
 export function photoQuality(pixels: Pixels): PhotoQuality {
   const factor = Math.min(1, JUDGED_PX / Math.max(pixels.width, pixels.height));
@@ -42,25 +42,25 @@ export function photoQuality(pixels: Pixels): PhotoQuality {
   return { sharpness, brightness, blinded, black, troubles };
 }
 
-const APART_PX = 3;
+const APART_PX = 6;
 const SQUARE_PX = 24;
 
 function sharpnessOf(grey: Plane): number {
   const squares: { near: number; far: number }[] = [];
   for (let top = 0; top + SQUARE_PX + APART_PX < grey.height; top += SQUARE_PX)
-    for (let left = 0; left + SQUARE_PX + APART_PX < grey.width; left += SQUARE_PX) squares.push(contrastsOf(grey, left, top));
+    for (let left = 0; left + SQUARE_PX + APART_PX < grey.width; left += SQUARE_PX) squares.push(steepestOf(grey, left, top));
   const busiest = squares.toSorted((a, b) => b.far - a.far).slice(0, Math.max(1, Math.round(squares.length / 10)));
   const far = busiest.reduce((sum, square) => sum + square.far, 0);
   return far > 0 ? busiest.reduce((sum, square) => sum + square.near, 0) / far : 0;
 }
 
-/** Summed differences of neighbours, and of pixels three apart, in one square. */
-function contrastsOf({ width, data }: Plane, left: number, top: number): { near: number; far: number } {
+/** The greatest difference of neighbours, and of pixels six apart, in one square. */
+function steepestOf({ width, data }: Plane, left: number, top: number): { near: number; far: number } {
   let [near, far] = [0, 0];
   for (let y = top; y < top + SQUARE_PX; y++)
     for (let i = y * width + left; i < y * width + left + SQUARE_PX; i++) {
-      near += Math.abs(data[i + 1]! - data[i]!) + Math.abs(data[i + width]! - data[i]!);
-      far += Math.abs(data[i + APART_PX]! - data[i]!) + Math.abs(data[i + APART_PX * width]! - data[i]!);
+      near = Math.max(near, Math.abs(data[i + 1]! - data[i]!), Math.abs(data[i + width]! - data[i]!));
+      far = Math.max(far, Math.abs(data[i + APART_PX]! - data[i]!), Math.abs(data[i + APART_PX * width]! - data[i]!));
     }
   return { near, far };
 }

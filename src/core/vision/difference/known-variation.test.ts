@@ -11,7 +11,8 @@ const grey = (value: number): Pixels => ({ width: SIZE, height: SIZE, channels: 
 /** A picture with a darker square of 10 px. */
 function withSquare(light: number, x0: number, y0: number): Pixels {
   const picture = grey(light);
-  for (let y = y0; y < y0 + 10; y++) for (let x = x0; x < x0 + 10; x++) picture.data.fill(light / 2, 3 * (y * SIZE + x), 3 * (y * SIZE + x) + 3);
+  for (let y = y0; y < y0 + 10; y++)
+    for (let x = x0; x < x0 + 10; x++) picture.data.fill(light / 2, 3 * (y * SIZE + x), 3 * (y * SIZE + x) + 3);
   return picture;
 }
 
