@@ -1,4 +1,5 @@
 import { beforeEach, describe, expect, it } from 'vitest';
+import { mapped, type Homography } from '../../core/vision/index.ts';
 import { openBench } from '../open-bench.ts';
 import { memoryStore } from '../testing/memory-store.ts';
 import { smallModels } from '../testing/small-model.ts';
@@ -95,6 +96,8 @@ describe('a photo that is compared', () => {
     expect(r2!.turnDeg).toBeCloseTo(-90);
     expect(result!.differences).toMatchObject([{ rank: 1, part: 'R1', block: 'driver', shows: 'missing', verdict: null }]);
     expect(result!.differences[0]!.outline_mm![0]).toEqual([4, 26]);
+    const [x, y] = mapped(result!.board_map as unknown as Homography, 180, 180);
+    expect([x, y]).toEqual([expect.closeTo(4), expect.closeTo(26)]);
     expect(result!.advice).toEqual(['tip the camera about 9° so that its right edge comes nearer to the board']);
     expect(result!.parallax_px).toBeCloseTo(3 * Math.tan((9.06 * Math.PI) / 180) * 20, 1);
   });

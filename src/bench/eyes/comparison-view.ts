@@ -3,7 +3,7 @@ import type { Model } from '../models/index.ts';
 import type { BenchState } from '../state.ts';
 import type { BlindZone, ComparisonView, DifferenceView, PhotoQuestion, PoseView } from '../views/index.ts';
 import { boardFrame, partPlaces, type BoardFrame } from './board-frame.ts';
-import type { KeptComparison, PartPlace } from './comparer.ts';
+import type { FoundDifference, KeptComparison, PartPlace } from './comparer.ts';
 import { poseAdvice } from './picture-words.ts';
 import { referenceUrl, type Reference } from './references.ts';
 
@@ -29,11 +29,26 @@ export function resultView(state: Readonly<BenchState>, key: string, kept: KeptC
     width_px: width,
     height_px: kept.reference.height,
     reference_url: referenceUrl(reference, model.file.id, question.side),
+    board_map: frame && boardMap(frame, width),
     laid_url: `/api/comparisons/${key}/laid`,
     references: kept.used.references,
     variations: kept.used.variations,
     differences: differencesOf(state, kept, of, frame),
-    zones: blindZones(kept.zones, parts, width),
+    zones: blindZones(
+      kept.zones.filter(({ left, top, right, bottom }) =>
+        isOnBoard(
+          [
+            [left, top],
+            [right, bottom],
+          ],
+          model,
+          frame,
+          width,
+        ),
+      ),
+      parts,
+      width,
+    ),
     pose: poseView(kept.pose),
     parallax_px: parallaxPx(kept.pose, frame, width),
     advice: poseAdvice(kept.pose),
@@ -50,6 +65,9 @@ export function frameOf({
   return board && reference.corners ? boardFrame(board, question.side, reference.corners) : null;
 }
 
+/** From px of the frame, `width` wide, to mm of the board. */
+const boardMap = ({ toBoard: m }: BoardFrame, width: number): number[] => m.map((value, i) => (i % 3 === 2 ? value : value / width));
+
 const rounded = (value: number, digits: number): number => Number(value.toFixed(digits));
 
 function differencesOf(
@@ -62,7 +80,8 @@ function differencesOf(
   const said = new Map(
     state.pictures.judged.filter(({ photo }) => photo === question.photo).map((each) => [JSON.stringify(each.outline), each.verdict]),
   );
-  return kept.proposals.map(({ outline, outlineThere, kind, chance, part }, i) => {
+  const onThisBoard = kept.proposals.filter(({ outline }) => isOnBoard(outline, model, frame, kept.reference.width));
+  return onThisBoard.map(({ outline, outlineThere, kind, chance, part }, i) => {
     const there = outlineThere.map(([x, y]): [number, number] => [rounded(x, 5), rounded(y, 5)]);
     return {
       rank: i + 1,
@@ -76,6 +95,20 @@ function differencesOf(
       verdict: said.get(JSON.stringify(there)) ?? null,
     };
   });
+}
+
+/** What lies over the edge by less is a part that reaches over it, mm. */
+const OVER_THE_EDGE_MM = 1;
+
+/** Whether the middle of a polygon lies on the board; always so where it is not known where the board is. What lies beside the board differs with every photo. */
+function isOnBoard(polygon: FoundDifference['outline'], model: Model, frame: BoardFrame | null, width: number): boolean {
+  const { board } = model.file;
+  if (!frame || !board) return true;
+  const mean = (axis: 0 | 1): number => polygon.reduce((sum, spot) => sum + spot[axis], 0) / polygon.length / width;
+  const [x, y] = onBoard(frame, mean(0), mean(1));
+  return (
+    x >= -OVER_THE_EDGE_MM && y >= -OVER_THE_EDGE_MM && x <= board.width_mm + OVER_THE_EDGE_MM && y <= board.height_mm + OVER_THE_EDGE_MM
+  );
 }
 
 function onBoard({ toBoard }: BoardFrame, x: number, y: number): [number, number] {

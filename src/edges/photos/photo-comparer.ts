@@ -4,7 +4,10 @@ import type { CompareRequest, Comparing, PhotoComparer, PhotoComparison, PhotoJu
 
 const IDLE_MS = 30_000;
 
-/** A comparer with one worker thread, started with the first pair and let go after half a minute without one: of two cores the other stays with the person. */
+/**
+ * A comparer with one worker thread, started with the first pair and let go after half a minute without one: of two cores the other stays with the person. It keeps the
+ * program alive only while something is asked.
+ */
 export const openPhotoComparer = (): PhotoComparer => new OneWorker();
 
 type Progress = Parameters<PhotoComparer['compare']>[1];
@@ -39,7 +42,9 @@ class OneWorker implements PhotoComparer {
     const id = ++this.last;
     const done = new Promise<unknown>((resolve, reject) => this.waiting.set(id, { resolve, reject, progress }));
     clearTimeout(this.idle);
-    this.started().postMessage({ id, ...question });
+    const worker = this.started();
+    worker.ref();
+    worker.postMessage({ id, ...question });
     return done as Promise<T>;
   }
 
@@ -59,7 +64,6 @@ class OneWorker implements PhotoComparer {
       if (this.worker === worker) this.worker = undefined;
       this.failAll(error);
     });
-    worker.unref();
     return (this.worker = worker);
   }
 
@@ -70,7 +74,9 @@ class OneWorker implements PhotoComparer {
     this.waiting.delete(answer.id);
     if ('result' in answer) waiting.resolve(answer.result);
     else waiting.reject(new Error(answer.failure));
-    if (this.waiting.size === 0) this.idle = setTimeout(() => void this.close(), IDLE_MS).unref();
+    if (this.waiting.size > 0) return;
+    this.worker?.unref();
+    this.idle = setTimeout(() => void this.close(), IDLE_MS).unref();
   }
 
   private failAll(error: Error): void {
