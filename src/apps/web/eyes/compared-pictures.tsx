@@ -57,7 +57,7 @@ function MarkedPane({ pair, name, pictures }: OfPair & Pick<Parameters<typeof Ph
       pictures={pictures}
       onTap={tool ? tool.tap : (at) => choose(differenceAt(shown, at))}
       onDrag={tool?.drag ?? null}
-      marks={(unit) => <MarksOnPhoto zones={result.zones} shown={shown} chosen={chosen} drawn={tool?.drawn ?? null} unit={unit} />}
+      renderMarks={(unit) => <MarksOnPhoto zones={result.zones} shown={shown} chosen={chosen} drawn={tool?.drawn ?? null} unit={unit} />}
     />
   );
 }

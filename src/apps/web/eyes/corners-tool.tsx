@@ -35,7 +35,7 @@ export function CornersTool({ url, back, done, leave }: CornersToolProps) {
         title={`The photo with ${spots.length} corners marked`}
         pictures={[{ url, share: 1 }]}
         onTap={tap}
-        marks={(unit) =>
+        renderMarks={(unit) =>
           spots.map(([x, y], i) => (
             <circle key={CORNERS[i]} className="mark-spot" cx={x * size.width} cy={y * size.width} r={5 * unit} strokeWidth={1.5 * unit} />
           ))

@@ -14,11 +14,11 @@ interface PhotoPaneProps {
   readonly onTap: (at: Place) => void;
   readonly onDrag?: ((from: Place, to: Place) => void) | null;
   /** What is drawn over them; `unit` is a size that stays the same on the screen. */
-  readonly marks: (unit: number) => ReactNode;
+  readonly renderMarks: (unit: number) => ReactNode;
 }
 
 /** A photo to move, zoom and point at by finger, mouse and keys. */
-export function PhotoPane({ frame, held, name, title, pictures, onTap, onDrag = null, marks }: PhotoPaneProps) {
+export function PhotoPane({ frame, held, name, title, pictures, onTap, onDrag = null, renderMarks }: PhotoPaneProps) {
   const svg = useRef<SVGSVGElement>(null);
   const clip = useId();
   const drag = onDrag && ((from: Place, to: Place) => onDrag(toPicture(frame, from), toPicture(frame, to)));
@@ -52,7 +52,7 @@ export function PhotoPane({ frame, held, name, title, pictures, onTap, onDrag = 
               <image href={url} x="0" y="0" width={width} height={height} clipPath={`url(#${clip}-${i})`} />
             </g>
           ))}
-          {marks(width / pan.view.zoom / 400)}
+          {renderMarks(width / pan.view.zoom / 400)}
         </svg>
       </fieldset>
       <fieldset className="board-tools" aria-label={`Move the picture: ${name}`}>
