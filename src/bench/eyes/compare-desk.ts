@@ -156,7 +156,9 @@ class Desk implements CompareDesk {
       .slice(-MOST_VARIATIONS)
       .map(({ photo, outline }) => ({ photo, outline }));
     const parts = model.circuit?.parts.map(({ ref, x, y, rotation, package: name }) => [ref, x, y, rotation, name]);
-    const key = this.parts.shelf.keyOf(JSON.stringify([this.parts.version, question, model.file.id, references, variations, parts]));
+    const key = this.parts.shelf.keyOf(
+      JSON.stringify([this.parts.version, question, model.file.id, model.photos, references, variations, parts]),
+    );
     return { key, question, model, reference, references, variations };
   }
 
@@ -218,7 +220,8 @@ class Desk implements CompareDesk {
 
   private async bytesOf({ photo }: Reference, model: Model, side: BoardSide): Promise<Uint8Array> {
     const own = photo === 'shipped' ? model.photos.find((each) => each.side === side) : undefined;
-    return own ? this.parts.modelPhoto(own.path) : this.original(photo);
+    if (!own) return this.original(photo);
+    return 'path' in own ? this.parts.modelPhoto(own.path) : this.original(own.hash);
   }
 
   private async original(hash: string): Promise<Uint8Array> {

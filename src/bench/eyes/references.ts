@@ -19,10 +19,12 @@ export const MOST_REFERENCES = 5;
 export function referencesOf(state: Readonly<BenchState>, model: Model, side: BoardSide): Reference[] {
   const told = (state.pictures.references.get(model.file.id) ?? []).filter((each) => each.side === side);
   const shipped = told.find(({ photo }) => photo === 'shipped');
-  const hasOwn = model.photos.some((photo) => photo.side === side) && (shipped?.use ?? true);
-  const ownCorners = shipped?.corners ?? model.file.photo_corners?.find((each) => each.side === side)?.corners ?? null;
+  const own = (shipped?.use ?? true) ? model.photos.find((photo) => photo.side === side) : undefined;
+  // The corners in a file are those on the photo beside it, not on one that the model was given since.
+  const inFile = own && 'path' in own ? model.file.photo_corners?.find((each) => each.side === side)?.corners : undefined;
+  const ownCorners = shipped?.corners ?? inFile ?? null;
   const chosen = told.filter(({ photo, use }) => use && photo !== 'shipped').toReversed();
-  const all = [...(hasOwn ? [{ photo: 'shipped', corners: ownCorners }] : []), ...chosen.map(({ photo, corners }) => ({ photo, corners }))];
+  const all = [...(own ? [{ photo: 'shipped', corners: ownCorners }] : []), ...chosen.map(({ photo, corners }) => ({ photo, corners }))];
   return [...all.filter(({ corners }) => corners), ...all.filter(({ corners }) => !corners)].slice(0, MOST_REFERENCES);
 }
 
