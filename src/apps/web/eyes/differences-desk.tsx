@@ -18,7 +18,7 @@ interface DifferencesDeskProps {
 }
 
 const SLICE = 10;
-const USUAL_STRICTNESS = 0.5;
+const USUAL_STRICTNESS = 0.3;
 /** So close is a difference looked at. */
 const LOOK_ZOOM = 4;
 
