@@ -3,6 +3,7 @@ import { readFile, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import type { OpenedBench } from '../../src/apps/cli/cli-parts.ts';
+import { openCompareDesk } from '../../src/bench/eyes/index.ts';
 import { runCli } from '../../src/apps/cli/run-cli.ts';
 import { plainWorker } from '../../src/bench/plan/testing/plain-worker.ts';
 import { openBench } from '../../src/bench/open-bench.ts';
@@ -10,7 +11,7 @@ import { openBackupShelf, modelBundles, readBundle, writeBundle } from '../../sr
 import { systemClock } from '../../src/edges/clock.ts';
 import { openHome } from '../../src/edges/home.ts';
 import { loadModels } from '../../src/edges/models/load-models.ts';
-import { openPhotoStore } from '../../src/edges/photos/index.ts';
+import { openComparisonShelf, openPhotoComparer, openPhotoStore } from '../../src/edges/photos/index.ts';
 import { openPrinter } from '../../src/edges/print/index.ts';
 import { openSqliteStore } from '../../src/edges/store/sqlite-store.ts';
 import { ROOT } from './pages.ts';
@@ -32,11 +33,15 @@ export async function openCommandLine(): Promise<{ run(text: string): Promise<Ra
     const store = openSqliteStore(home.database);
     const photos = openPhotoStore(home.photos);
     const bench = openBench({ store, models, planning, clock, device: home.device, version: '0.0.0' });
+    const comparer = openPhotoComparer();
+    const modelPhoto = (path: string): Promise<Uint8Array> => readFile(path);
+    const shelf = openComparisonShelf(home.comparisons);
+    const eyes = openCompareDesk({ bench, photos, comparer, shelf, modelPhoto, version: '0.0.0', log: console.error });
     const close = async (): Promise<void> => {
       await photos.close();
       store.close();
     };
-    return { bench, photos, backups: openBackupShelf(folder), device: home.device, close };
+    return { bench, photos, backups: openBackupShelf(folder), eyes, device: home.device, close };
   };
   const run = async (text: string): Promise<Ran> => {
     const said: string[] = [];

@@ -7,6 +7,7 @@ import {
   type Alignment,
   type PictureLibrary,
   type Plane,
+  type Proposal,
 } from '../../src/core/vision/index.ts';
 import { round, type Figure, type Progress } from './figure.ts';
 import { deepPcbCase, deepPcbNames, turnedCase, type PairCase } from './vision-cases.ts';
@@ -17,7 +18,7 @@ const PUBLISHED =
   'published by its authors, on their own test part, told apart by type and trained: F .982; a plain classical pipeline here: ';
 
 /** Boxes of what is likelier real than not, with the margin that the labels of the set have. */
-export function proposedBoxes(pair: PairCase, proposals: Parameters<typeof atStrictness>[0]): Box[] {
+export function proposedBoxes(pair: PairCase, proposals: readonly Proposal[]): Box[] {
   const { width, height } = pair.reference;
   return atStrictness(proposals, 0.5).map(({ box: { left, top, right, bottom } }) =>
     withMargin([left, top, right, bottom], DEEPPCB_MARGIN_PX, width, height),

@@ -1,6 +1,7 @@
 import { regionSize, type EventOf, type Kind, type Region } from './events/index.ts';
 import { GROW_SENTENCES } from './grow/sentences.ts';
 import { spaced, type LogWords } from './log-words.ts';
+import { PICTURE_SENTENCES } from './eyes/log-sentences.ts';
 import { choiceSaid, wishesSaid } from './plan/said.ts';
 import { TEST_NAMES } from './report/test-names.ts';
 
@@ -141,6 +142,7 @@ export const SENTENCES: { readonly [K in Kind]: Sentence<K> } = {
   'words-taught': (_words, body) =>
     body.claim === null ? `"${body.words}" means nothing any more in listings.` : `Taught what "${body.words}" means in listings.`,
   ...GROW_SENTENCES,
+  ...PICTURE_SENTENCES,
   'note-written': (words, body) => `Note${body.item_id === undefined ? '' : ` on ${words.item(body.item_id)}`}: ${body.text}`,
   'time-clocked': (words, body) =>
     `${body.minutes} min of ${body.task}${body.item_id === undefined ? '' : ` on ${words.item(body.item_id)}`}.`,

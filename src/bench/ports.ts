@@ -105,6 +105,23 @@ export interface ModelBundleFormat {
     | { readonly ok: false; readonly code: string; readonly detail: string }
   >;
 }
+/** Photos of boards laid on one another, and what was found so far. */
+export type {
+  CompareRefusal,
+  CompareRequest,
+  ComparedSize,
+  Comparing,
+  ComparisonShelf,
+  FoundDifference,
+  KeptComparison,
+  KnownVariation,
+  LaidComparison,
+  PartPlace,
+  PhotoComparer,
+  PhotoComparison,
+  PhotoJudgement,
+  SharePolygon,
+} from './eyes/comparer.ts';
 
 /** A backup as the list of its folder shows it, without opening it. */
 export interface Backup {

@@ -1,5 +1,7 @@
 import type {
   BenchEvent,
+  BoardCorners,
+  BoardSide,
   Body,
   Claim,
   FindingKind,
@@ -52,6 +54,12 @@ export interface BenchState {
   planning: Planning;
   /** Words that the person taught for reading listings, by the words in small letters. */
   taughtWords: Map<string, { words: string; claim: Claim }>;
+  pictures: {
+    /** Photos of known-good boards that were chosen or put aside, by model; in the order of the log. */
+    references: Map<string, PictureReference[]>;
+    /** What was said of differences, in the order of the log. */
+    judged: JudgedDifference[];
+  };
   /** Time of the newest event that counts; empty before the first. */
   newestAt: string;
   /** Double-entry lines, oldest first; each event's lines sum to zero. */
@@ -71,6 +79,19 @@ export interface BenchState {
   numbers: Map<string, number>;
   demo: 'none' | 'present' | 'put-away';
 }
+
+/** A photo of a known-good board of a model. */
+export interface PictureReference {
+  side: BoardSide;
+  /** By its hash, or `shipped` for that of the model itself. */
+  photo: string;
+  use: boolean;
+  corners: BoardCorners | null;
+  eventId: string;
+}
+
+/** What the person said of a difference between photos. */
+export type JudgedDifference = Body<'difference-judged'> & { eventId: string; modelId: string };
 
 export interface Orphan {
   eventId: string;

@@ -39,6 +39,10 @@ const SENTENCES = {
   'no-plans': 'This bench makes no plans of the pile. Go by the outlook of the listing alone.',
   'no-such-choice':
     'The plan knows no such choice for "{detail}". Ask /api/plan what could be decided for each item; while no plan stands there is nothing to compare with.',
+  'no-such-comparison': 'No comparison {detail} was begun since the bench was started. Ask for it anew by its photo.',
+  'no-reference':
+    'There is no other photo of a good board of {detail} on that side to compare with. Photograph a board that is known to work, and choose that photo as a reference.',
+  'no-eyes': 'This bench compares no photos. Look at both side by side.',
   'no-such-photo': 'There is no photo "{detail}" on this bench. Load the page again, or add the photo once more.',
   'panel-too-large':
     'The panel "{detail}" is larger than a page of {where}. Print it on the other paper, or lay the fasteners on the screen’s mat.',
@@ -127,6 +131,7 @@ const NEXT: Readonly<Record<RuleCode, string>> = {
   'model-not-grown': 'Begin a new model, as a copy of it if it is one of the folder.',
   'fact-does-not-fit': 'Change what else speaks of it first, or write it otherwise.',
   'unknown-part': 'Mark the part on the picture first.',
+  'unknown-photo': 'Add the photo first, or name one of these.',
   'nothing-moves': 'Leave one of the two out for the drawer.',
 };
 

@@ -13,6 +13,8 @@ export interface Home {
   readonly modelCache: string;
   /** What circuits of models say, computed and kept. */
   readonly boards: string;
+  /** Photos that were compared, and what was found; only saves time. */
+  readonly comparisons: string;
   /** Devices of the network that have joined. */
   readonly devices: string;
   /** The name under which this device writes events, kept with the bench. */
@@ -28,6 +30,7 @@ export function openHome(dir: string): Home {
     models: join(dir, 'models'),
     modelCache: join(dir, 'models-read.json'),
     boards: join(dir, 'boards'),
+    comparisons: join(dir, 'comparisons'),
     devices: join(dir, 'devices.sqlite'),
   };
   for (const folder of [home.photos, home.models]) mkdirSync(folder, { recursive: true });

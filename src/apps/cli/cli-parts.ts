@@ -2,6 +2,7 @@ import type { Bench } from '../../bench/bench.ts';
 import type { SharedBench } from '../../bench/shared/index.ts';
 import type { BoardShelf } from '../../bench/boards/index.ts';
 import type { BackupShelf, Clock, ModelBundleFormat, PhotoStore, Printer } from '../../bench/ports.ts';
+import type { CompareDesk } from '../../bench/eyes/index.ts';
 import type { BundleFormat } from '../../bench/take-bundle.ts';
 
 /** An opened bench; `close` lets go of its files. */
@@ -11,6 +12,8 @@ export interface OpenedBench {
   readonly backups: BackupShelf;
   /** What circuits say; without it advice goes by model files alone. */
   readonly boards?: BoardShelf;
+  /** Compares photos. */
+  readonly eyes: CompareDesk;
   /** This device, as events name it. */
   readonly device: string;
   close(): Promise<void>;

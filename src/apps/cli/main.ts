@@ -2,6 +2,7 @@ import { spawn } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { readFile, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import { openCompareDesk } from '../../bench/eyes/index.ts';
 import { openBench } from '../../bench/open-bench.ts';
 import { modelBundles, openBackupShelf, readBundle, writeBundle } from '../../edges/bundle/index.ts';
 import type { Model } from '../../bench/models/index.ts';
@@ -10,7 +11,7 @@ import { systemClock } from '../../edges/clock.ts';
 import { openHome, type Home } from '../../edges/home.ts';
 import { cachedModels } from '../../edges/models/cached-models.ts';
 import { openPlanWorker } from '../../edges/planning/index.ts';
-import { bucketIn, openBucketPhotoStore, openPhotoStore } from '../../edges/photos/index.ts';
+import { bucketIn, openBucketPhotoStore, openComparisonShelf, openPhotoComparer, openPhotoStore } from '../../edges/photos/index.ts';
 import { openPrinter } from '../../edges/print/index.ts';
 import { openPostgresStore } from '../../edges/store/postgres/postgres-store.ts';
 import { openSqliteStore } from '../../edges/store/sqlite-store.ts';
@@ -37,13 +38,17 @@ async function open(dir: string, compute: boolean): Promise<OpenedBench> {
   const worker = openPlanWorker();
   const planning = { worker, log: console.error };
   const bench = openBench({ store, models, boards, planning, clock, device: home.device, version });
+  const comparer = openPhotoComparer();
+  const shelf = openComparisonShelf(home.comparisons);
+  const eyes = openCompareDesk({ bench, photos, comparer, shelf, modelPhoto: (path) => readFile(path), version, log: console.error });
   const close = async (): Promise<void> => {
     await boards.close();
     await worker.close();
+    await comparer.close();
     await photos.close();
     store.close();
   };
-  return { bench, photos, backups: openBackupShelf(dir), boards, device: home.device, close };
+  return { bench, photos, backups: openBackupShelf(dir), boards, eyes, device: home.device, close };
 }
 
 async function openShared(dir: string, url: string): Promise<SharedLog> {

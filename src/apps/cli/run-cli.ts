@@ -8,6 +8,7 @@ import { calculatorCommands } from './commands/calculators.ts';
 import { circuitCommand } from './commands/circuits.ts';
 import { compareCommand } from './commands/compare.ts';
 import { benchCommands } from './commands/bench.ts';
+import { differencesCommand } from './commands/differences.ts';
 import { fitCommand } from './commands/fit.ts';
 import { labelsCommand } from './commands/labels.ts';
 import { listCommands } from './commands/list.ts';
@@ -16,6 +17,7 @@ import { modelShareCommands } from './commands/model-share.ts';
 import { moveCommand } from './commands/move.ts';
 import { modelCheckCommands } from './commands/model-check.ts';
 import { openingCommands } from './commands/opening.ts';
+import { referenceCommand } from './commands/reference.ts';
 import { recipeCommand } from './commands/recipes.ts';
 import { logCommands } from './commands/logs.ts';
 import { reportCommands } from './commands/report.ts';
@@ -60,6 +62,8 @@ export async function runCli(argv: readonly string[], parts: CliParts): Promise<
     scoutCommand,
     compareCommand,
     fitCommand,
+    differencesCommand,
+    referenceCommand,
     labelsCommand,
     openingCommands,
     calculatorCommands,

@@ -1,6 +1,7 @@
 import type { BenchDoor, BenchViews } from '../../bench/bench.ts';
 import type { BoardShelf } from '../../bench/boards/index.ts';
 import type { BackupShelf, Clock, DeviceBook, Instruments, ModelBundleFormat, PhotoStore, Printer } from '../../bench/ports.ts';
+import type { CompareDesk } from '../../bench/eyes/index.ts';
 import type { BundleFormat } from '../../bench/take-bundle.ts';
 
 /** The open door to the network. */
@@ -30,6 +31,8 @@ export interface AppParts {
   readonly instruments: Instruments;
   /** What circuits say; a server without it advises by model files alone. */
   readonly boards?: BoardShelf;
+  /** Compares photos; a server without it refuses to. */
+  readonly eyes?: CompareDesk;
   /** Folder of the built web app; null serves the interface alone. */
   readonly webDir: string | null;
   readonly version: string;

@@ -18,6 +18,7 @@ import { boardRoutes } from './routes/boards.ts';
 import { bookRoutes } from './routes/books.ts';
 import { bundleRoutes } from './routes/bundle.ts';
 import { changeRoutes } from './routes/changes.ts';
+import { comparisonRoutes } from './routes/comparisons.ts';
 import { deviceRoutes } from './routes/devices.ts';
 import { eventRoutes } from './routes/events.ts';
 import { fitRoutes } from './routes/fit.ts';
@@ -118,6 +119,7 @@ function routesOf(parts: AppParts, watcher: LogWatcher, counters: Counters): Ope
   app.route('/', labelRoutes(parts));
   app.route('/', eventRoutes(parts, watcher.look));
   app.route('/', photoRoutes(parts));
+  app.route('/', comparisonRoutes(parts));
   app.route('/', bundleRoutes(parts, watcher.look));
   app.route('/', backupRoutes(parts));
   app.route('/', changeRoutes(watcher, parts.boards));

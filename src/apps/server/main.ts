@@ -1,6 +1,8 @@
 import { existsSync, readFileSync } from 'node:fs';
+import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { BenchDoor, BenchParts, BenchViews } from '../../bench/bench.ts';
+import { openCompareDesk } from '../../bench/eyes/index.ts';
 import { openBench } from '../../bench/open-bench.ts';
 import { openSharedBench, ownDoor, subjectsKept } from '../../bench/shared/index.ts';
 import { takeBundle } from '../../bench/take-bundle.ts';
@@ -15,7 +17,7 @@ import { ensureCertificate, ownNames } from '../../edges/lan/index.ts';
 import { openInstruments } from '../../edges/instruments/index.ts';
 import { cachedModels } from '../../edges/models/cached-models.ts';
 import { openPlanWorker } from '../../edges/planning/index.ts';
-import { bucketIn, openBucketPhotoStore, openPhotoStore } from '../../edges/photos/index.ts';
+import { bucketIn, openBucketPhotoStore, openComparisonShelf, openPhotoComparer, openPhotoStore } from '../../edges/photos/index.ts';
 import { openPrinter } from '../../edges/print/index.ts';
 import { openPostgresStore } from '../../edges/store/postgres/postgres-store.ts';
 import { openSqliteStore } from '../../edges/store/sqlite-store.ts';
@@ -64,6 +66,9 @@ async function open({ home: dir, database, photos: bucket }: ServerArguments): P
   const planning = { worker, log };
   const benchParts = { models, boards, planning, clock, device: home.device, version };
   const { bench, door, close } = database === null ? openOwn(home.database, benchParts) : await openShared(database, benchParts);
+  const comparer = openPhotoComparer();
+  const shelf = openComparisonShelf(home.comparisons);
+  const eyes = openCompareDesk({ bench, photos, comparer, shelf, modelPhoto: (path) => readFile(path), version, log });
   return {
     bench,
     door,
@@ -81,10 +86,12 @@ async function open({ home: dir, database, photos: bucket }: ServerArguments): P
     modelBundles,
     webDir: join(ROOT, 'dist/web'),
     boards,
+    eyes,
     log,
     close: async () => {
       await boards.close();
       await worker.close();
+      await comparer.close();
       await photos.close();
       devices.close();
       await close();

@@ -28,6 +28,8 @@ export const STATUS = {
   'no-such-photo': 404,
   'no-such-choice': 404,
   'no-such-device': 404,
+  'no-such-comparison': 404,
+  'no-reference': 409,
   'not-empty': 409,
   'invite-unknown': 409,
   'device-name-taken': 409,
@@ -40,6 +42,7 @@ export const STATUS = {
   'no-reading': 502,
   'web-not-built': 503,
   'no-plans': 503,
+  'no-eyes': 503,
 } as const satisfies Partial<Record<ProblemCode, number>>;
 
 export type AnsweredCode = keyof typeof STATUS;

@@ -28,6 +28,7 @@ const QUESTIONS: ReadonlySet<string> = new Set([
   '/api/scout/questions',
   '/api/scout/compare',
   '/api/plan/choice',
+  '/api/comparisons/judge',
 ]);
 
 /** The least role that may ask for this. */

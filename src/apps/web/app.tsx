@@ -18,6 +18,8 @@ const ModelPage = lazy(() => import('./models/model-page.tsx'));
 const NewModelPage = lazy(() => import('./grow/new-model-page.tsx'));
 const JoinPage = lazy(() => import('./join/join-page.tsx'));
 const OpeningPage = lazy(() => import('./opening/opening-page.tsx'));
+const ComparePage = lazy(() => import('./eyes/compare-page.tsx'));
+const CapturePage = lazy(() => import('./eyes/capture-page.tsx'));
 const TestPicturePage = lazy(() => import('./test-picture/test-picture-page.tsx'));
 const SettingsPage = lazy(() => import('./settings/settings-page.tsx'));
 
@@ -50,6 +52,8 @@ function Places() {
         </Route>
         <Route path="/drawer/bag/:id">{({ id }) => <DrawerPage key={id} bag={decodeURIComponent(id)} />}</Route>
         <Route path="/bench/:id/opening">{({ id }) => <OpeningPage key={id} id={decodeURIComponent(id)} />}</Route>
+        <Route path="/bench/:id/compare">{({ id }) => <ComparePage key={id} id={decodeURIComponent(id)} />}</Route>
+        <Route path="/bench/:id/camera">{({ id }) => <CapturePage key={id} id={decodeURIComponent(id)} />}</Route>
         <Route path="/books" component={BooksPage} />
         <Route path="/books/judged" component={JudgedPage} />
         <Route path="/books/profit" component={ProfitPage} />

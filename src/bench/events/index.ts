@@ -4,6 +4,7 @@ export * from './region.ts';
 export { LandPattern } from './land-pattern.ts';
 export * from './measured.ts';
 export * from './model-kinds.ts';
+export { BoardCorners, BoardSide } from './picture-kinds.ts';
 export { BODIES, KINDS, type Body, type Kind } from './kinds.ts';
 export {
   Envelope,

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { LandPattern } from './land-pattern.ts';
 import { Judgement, TestName, TestValue, TestVerdict } from './measured.ts';
 import { MODEL_BODIES } from './model-kinds.ts';
+import { PICTURE_BODIES } from './picture-kinds.ts';
 import { Region } from './region.ts';
 import {
   Claim,
@@ -363,6 +364,7 @@ export const BODIES = {
     claim: Claim.nullable().meta({ description: 'What they claim; null: nothing any more' }),
   }),
   ...MODEL_BODIES,
+  ...PICTURE_BODIES,
   'note-written': z.object({ item_id: Id.optional(), text: Text.min(1, 'must not be empty') }),
   'time-clocked': z.object({ item_id: Id.optional(), minutes: Minutes, task: Line }),
   'advice-declined': z.object({ item_id: Id, advice: Id, reason: Text.default('') }),

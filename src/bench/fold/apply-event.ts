@@ -15,6 +15,7 @@ import { bagSet, partBought, partUsed } from './parts.ts';
 import { learnedReset, learnedTakenIn, learningSet, wordsTaught } from './learning.ts';
 import { feesSet, postageSet, saleSeen, saleTextSet, taxRuleSet } from './market.ts';
 import { graded, proofStepDone, testDone } from './proof.ts';
+import { differenceJudged, referenceSet } from './pictures.ts';
 import { planChosen, planSet, supplierSet } from './planning.ts';
 import { benchSet } from './settings.ts';
 import { transplantDone } from './transplant.ts';
@@ -78,6 +79,8 @@ const APPLY: { readonly [K in Exclude<Kind, Refolding>]: Apply<K> } = {
   'model-fit-seen': grows('model-fit-seen'),
   'model-taken-in': modelTakenIn,
   'model-judged-again': modelJudgedAgain,
+  'reference-set': referenceSet,
+  'difference-judged': differenceJudged,
   'note-written': noteWritten,
   'time-clocked': timeClocked,
   'advice-declined': adviceDeclined,

@@ -22,6 +22,7 @@ export const emptyState = (): BenchState => ({
   learning: { halfLifeDays: 730, resets: new Map(), takenIn: [] },
   planning: { wishes: {}, suppliers: new Map(), choices: new Map() },
   taughtWords: new Map(),
+  pictures: { references: new Map(), judged: [] },
   newestAt: '',
   journal: [],
   foreign: [],

@@ -11,7 +11,17 @@ export interface ResolvedModels {
 }
 
 /** What every file says for itself, whatever it is based on. */
-const ITS_OWN: ReadonlySet<string> = new Set(['format', 'id', 'name', 'revision', 'level', 'about', 'based_on', 'circuit']);
+const ITS_OWN: ReadonlySet<string> = new Set([
+  'format',
+  'id',
+  'name',
+  'revision',
+  'level',
+  'about',
+  'based_on',
+  'circuit',
+  'photo_corners',
+]);
 
 type Source = Readonly<Record<string, unknown>>;
 

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { FindingKind, Id, Line, MeterMode, Stage } from '../events/index.ts';
+import { BoardCorners, BoardSide, FindingKind, Id, Line, MeterMode, Stage } from '../events/index.ts';
 import type { LiquidRegion } from '../../core/circuit/index.ts';
 import { CircuitSpec } from './circuit-spec.ts';
 import type { ModelCircuit } from './model-circuit.ts';
@@ -176,6 +176,11 @@ export const ModelFile = z
     opening_minutes: z.strictObject({ open: Minutes, board_out: Minutes }),
     unknown_rate: Chance.default(0.05).meta({ description: 'Chance of something that the list of faults does not hold' }),
     board: z.strictObject({ width_mm: z.number().positive(), height_mm: z.number().positive() }).optional(),
+    photo_corners: z
+      .array(z.strictObject({ side: BoardSide, corners: BoardCorners }))
+      .max(2)
+      .optional()
+      .meta({ description: 'Where the corners of the board are on the reference photo of a side' }),
     blocks: z.array(Block).min(1),
     slots: z.array(SlotSpec).default([]),
     functions: z.array(DeviceFunctionSpec).min(1),

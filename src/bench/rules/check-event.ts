@@ -11,6 +11,7 @@ import { orderArrived, orderCancelled, orderPlaced } from './orders.ts';
 import { bagSet, partBought, partUsed } from './parts.ts';
 import { feesSet, postageSet, saleSeen, saleTextSet, taxRuleSet } from './market.ts';
 import { planChosen, supplierSet } from './planning.ts';
+import { differenceJudged, referenceSet } from './pictures.ts';
 import type { Objection, Rule, RuleContext } from './rule.ts';
 import { transplantDone } from './transplant.ts';
 
@@ -77,6 +78,8 @@ const RULES: { readonly [K in Kind]: Rule<K> } = {
   'model-fit-seen': growing.modelFitSeen,
   'model-taken-in': growing.modelTakenIn,
   'model-judged-again': growing.modelJudgedAgain,
+  'reference-set': referenceSet,
+  'difference-judged': differenceJudged,
   'note-written': aboutKnownIfAny,
   'time-clocked': aboutKnownIfAny,
   'advice-declined': aboutKnown,

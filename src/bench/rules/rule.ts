@@ -54,6 +54,7 @@ export const RULE_CODES = [
   'model-not-grown',
   'fact-does-not-fit',
   'unknown-part',
+  'unknown-photo',
 ] as const;
 export type RuleCode = (typeof RULE_CODES)[number];
 

@@ -20,3 +20,13 @@ export { ListingTextView } from './listing-text.ts';
 export { BreakdownView } from './breakdown.ts';
 export { FastenersView, OpeningStep, OpeningView } from './opening.ts';
 export * from './model-check.ts';
+export {
+  BlindZone,
+  ComparisonView,
+  DifferenceView,
+  JudgementView,
+  JudgeQuestion,
+  PhotoQuestion,
+  ReferencesView,
+  type PoseView,
+} from './compared-photos.ts';

@@ -3,8 +3,11 @@ export type { Agreement } from './align/agreement.ts';
 export { warpedBy, type Displacement } from './align/displacement.ts';
 export { fourPointMap, type Point, type Quad } from './align/four-point-map.ts';
 export { composed, inverted, mapped } from './align/homography.ts';
+export { pixelMapOf, type PixelMap } from './align/laid-on.ts';
+export { laidPixels } from './align/laid-pixels.ts';
 export { poseOf, USUAL_FOCAL, type Pose } from './align/pose.ts';
 export { smoothFlow, FLOW, type FlowOptions } from './align/smooth-flow.ts';
+export { photoQuality, QUALITY_LIMITS, type PhotoQuality, type PhotoTrouble } from './capture/photo-quality.ts';
 export { ciede2000 } from './colour/ciede2000.ts';
 export { deltaE00, labOf, labOfSrgb, srgbOf, xyzOf, type DeltaE00, type Lab } from './colour/srgb.ts';
 export { structuralSimilarity } from './colour/structural-similarity.ts';
@@ -17,16 +20,9 @@ export {
   type Patch,
   type ShellColour,
 } from './colour/white-balance.ts';
-export {
-  atStrictness,
-  compare,
-  lay,
-  partAt,
-  type CompareOptions,
-  type CompareStep,
-  type Comparison,
-  type Proposal,
-} from './difference/compare.ts';
+export { compare, lay, partAt, type CompareOptions, type CompareStep, type Comparison, type Proposal } from './difference/compare.ts';
+export { atStrictness } from './difference/strictness.ts';
+export { withVariations, type SeenVariation } from './difference/known-variation.ts';
 export { findPatch, isMerelyShifted, type PartPatch, type PatchFit } from './difference/part-patch.ts';
 export { DIFFERENCE_KINDS, type DifferenceKind } from './difference/profile.ts';
 export type { Zone, ZoneReason } from './difference/zones.ts';

@@ -1,69 +1,113 @@
 import sharp from 'sharp';
-import { compare } from '../../core/vision/difference/compare.ts';
-import type { AlignmentRefusal, CompareStep, Comparison, PartPatch, PictureLibrary, Pixels } from '../../core/vision/index.ts';
+import type { CompareRequest, FoundDifference, KnownVariation, PartPlace, PhotoComparison } from '../../bench/ports.ts';
+import {
+  align,
+  compare,
+  greyOf,
+  laidPixels,
+  pixelMapOf,
+  placeInOther,
+  withVariations,
+  type Alignment,
+  type Comparison,
+  type CompareStep,
+  type PartPatch,
+  type PictureLibrary,
+  type Pixels,
+  type Proposal,
+  type SeenVariation,
+} from '../../core/vision/index.ts';
+import { decodePhoto, UndecodedPhoto, type DecodedPhoto } from './decode-photo.ts';
 import { openPictureLibrary } from './picture-library.ts';
 
 /** Longer side, px, at which photos are compared: small soldered parts are some ten px, and a 12 MP pair stays within the minute of nobody. */
 export const COMPARED_PX = 1600;
-const MAX_PIXELS = 80e6;
-
-/** Photos as they are kept: bytes of JPEG, PNG or WebP. The first reference gives the frame. */
-export interface CompareRequest {
-  readonly references: readonly Uint8Array[];
-  readonly other: Uint8Array;
-  /** Known parts, in px of the first reference as it is compared (see `comparedSize`). */
-  readonly parts?: readonly PartPatch[];
-}
-
-/** A size in px, and what it is multiplied by to become the upright photo's own. */
-export interface ComparedSize {
-  readonly width: number;
-  readonly height: number;
-  readonly toOriginal: number;
-}
-
-export type PhotoComparison =
-  | (Comparison & { readonly reference: ComparedSize; readonly other: ComparedSize })
-  | AlignmentRefusal
-  | { readonly ok: false; readonly code: 'photo-corrupt'; readonly detail: string };
+/** Copies of the reference that hold known variations: each costs as much as one more reference. */
+const MOST_COPIES = 3;
+const LAID_QUALITY = 86;
 
 export interface CompareHooks {
   readonly progress?: (step: CompareStep | 'decoding', share: number) => void;
   readonly shouldStop?: () => boolean;
 }
 
-let library: Promise<PictureLibrary> | undefined;
+let opened: Promise<PictureLibrary> | undefined;
+/** The library, opened with the first photo. */
+export const pictureLibrary = (): Promise<PictureLibrary> => (opened ??= openPictureLibrary());
 
 /** Decodes photos, upright and at the size of comparison, and compares them. A photo that cannot be decoded is an answer, not an exception. */
 export async function comparePhotos(request: CompareRequest, hooks: CompareHooks = {}): Promise<PhotoComparison> {
-  library ??= openPictureLibrary();
+  const library = await pictureLibrary();
   hooks.progress?.('decoding', 0);
   try {
-    const photos = await Promise.all([...request.references, request.other].map(decoded));
-    const references = photos.slice(0, -1).map(({ pixels }) => pixels);
+    const photos = await Promise.all([...request.references, request.other].map((bytes) => decodePhoto(bytes, COMPARED_PX)));
+    const [first] = photos as [DecodedPhoto, ...DecodedPhoto[]];
     const other = photos.at(-1)!;
-    const result = compare(references, other.pixels, await library, { ...hooks, ...(request.parts && { parts: request.parts }) });
-    return result.ok ? { ...result, reference: photos[0]!.size, other: other.size } : result;
+    const known = photos.slice(0, -1).map(({ pixels }) => pixels);
+    const seen = await seenVariations(first.pixels, request.variations ?? [], library, hooks);
+    const references = [...known, ...withVariations(first.pixels, seen, MOST_COPIES)];
+    const parts = (request.parts ?? []).map((part) => patchOf(part, first.pixels.width));
+    const result = compare(references, other.pixels, library, { ...hooks, parts });
+    if (!result.ok) return result;
+    return {
+      ok: true,
+      reference: first.size,
+      other: other.size,
+      proposals: result.proposals.map((proposal) => foundOf(proposal, result.alignment, other.pixels.width)),
+      zones: result.zones,
+      pose: result.alignment.pose,
+      agreement: result.alignment.agreement,
+      used: { references: known.length, variations: seen.length },
+      laid: await laidJpeg(result, first.pixels, other.pixels),
+    };
   } catch (error) {
     if (!(error instanceof UndecodedPhoto)) throw error;
     return { ok: false, code: 'photo-corrupt', detail: error.message };
   }
 }
 
-class UndecodedPhoto extends Error {}
-
-/** A photo's pixels at the size of comparison. JPEG is shrunk while it is decoded. */
-async function decoded(bytes: Uint8Array): Promise<{ pixels: Pixels; size: ComparedSize }> {
-  try {
-    const photo = sharp(bytes, { failOn: 'error', limitInputPixels: MAX_PIXELS, animated: false });
-    const { width = 1, height = 1 } = await photo.metadata();
-    const upright = photo.rotate().flatten({ background: '#ffffff' });
-    const sized = upright.resize({ width: COMPARED_PX, height: COMPARED_PX, fit: 'inside', withoutEnlargement: true });
-    const { data, info } = await sized.toColourspace('srgb').raw().toBuffer({ resolveWithObject: true });
-    const toOriginal = Math.max(width, height) / Math.max(info.width, info.height);
-    const pixels: Pixels = { width: info.width, height: info.height, channels: info.channels as Pixels['channels'], data };
-    return { pixels, size: { width: info.width, height: info.height, toOriginal } };
-  } catch (error) {
-    throw new UndecodedPhoto(String((error as Error).message ?? error).split('\n')[0]);
+/** Variations on photos that lie on the reference; one whose photo does not is left out. */
+async function seenVariations(
+  reference: Pixels,
+  variations: readonly KnownVariation[],
+  library: PictureLibrary,
+  { shouldStop = () => false }: CompareHooks,
+): Promise<SeenVariation[]> {
+  const grey = greyOf(reference);
+  const laid = new Map<Uint8Array, { pixels: Pixels; alignment: Alignment } | null>();
+  for (const photo of new Set(variations.map((variation) => variation.photo))) {
+    if (shouldStop()) return [];
+    const { pixels } = await decodePhoto(photo, COMPARED_PX);
+    const alignment = align(grey, greyOf(pixels), library);
+    laid.set(photo, alignment.ok ? { pixels, alignment } : null);
   }
+  return variations.flatMap(({ photo, outline }) => {
+    const found = laid.get(photo);
+    return found ? [{ ...found, outline: outline.map(([x, y]) => [x * found.pixels.width, y * found.pixels.width] as const) }] : [];
+  });
+}
+
+const patchOf = ({ part, x, y, width, height, turnDeg }: PartPlace, scale: number): PartPatch => ({
+  part,
+  x: x * scale,
+  y: y * scale,
+  widthPx: width * scale,
+  heightPx: height * scale,
+  turnDeg,
+});
+
+function foundOf({ outline, kind, chance, part }: Proposal, alignment: Alignment, otherWidth: number): FoundDifference {
+  const outlineThere = outline.map(([x, y]) => {
+    const [u, v] = placeInOther(alignment, x, y);
+    return [u / otherWidth, v / otherWidth] as const;
+  });
+  return { outline, outlineThere, kind, chance, ...(part === undefined ? {} : { part }) };
+}
+
+async function laidJpeg({ alignment }: Comparison, reference: Pixels, other: Pixels): Promise<Uint8Array> {
+  const { width, height, channels, data } = laidPixels(
+    pixelMapOf(alignment.h, alignment.displacement, reference.width, reference.height),
+    other,
+  );
+  return sharp(data, { raw: { width, height, channels } }).jpeg({ quality: LAID_QUALITY }).toBuffer();
 }

@@ -1,4 +1,5 @@
 export { openBucketPhotoStore, openPhotoStore } from './photo-store.ts';
 export { bucketIn, type Bucket } from './photo-objects.ts';
-export { openPhotoComparer, type Comparing, type PhotoComparer } from './photo-comparer.ts';
-export { COMPARED_PX, type ComparedSize, type CompareRequest, type PhotoComparison } from './compare-photos.ts';
+export { openPhotoComparer } from './photo-comparer.ts';
+export { openComparisonShelf } from './comparison-shelf.ts';
+export { COMPARED_PX } from './compare-photos.ts';

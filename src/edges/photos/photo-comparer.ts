@@ -1,34 +1,26 @@
 /* oxlint-disable unicorn/require-post-message-target-origin -- a worker thread, not a window */
 import { Worker } from 'node:worker_threads';
-import type { CompareRequest, PhotoComparison } from './compare-photos.ts';
-
-/** A comparison that is under way. */
-export interface Comparing {
-  readonly done: Promise<PhotoComparison>;
-  /** Stops it at the next step; `done` then says `stopped`. */
-  cancel(): void;
-}
-
-/** Compares photos beside the program's own work. */
-export interface PhotoComparer {
-  compare(request: CompareRequest, progress?: (step: string, share: number) => void): Comparing;
-  close(): Promise<void>;
-}
+import type { CompareRequest, Comparing, PhotoComparer, PhotoComparison, PhotoJudgement } from '../../bench/ports.ts';
 
 const IDLE_MS = 30_000;
 
-/** A comparer with one worker thread, started with the first pair and let go after half a minute without one: of two cores the other stays with the person. */
+/**
+ * A comparer with one worker thread, started with the first pair and let go after half a minute without one: of two cores the other stays with the person. It keeps the
+ * program alive only while something is asked.
+ */
 export const openPhotoComparer = (): PhotoComparer => new OneWorker();
 
+type Progress = Parameters<PhotoComparer['compare']>[1];
+
 interface Waiting {
-  readonly resolve: (result: PhotoComparison) => void;
+  readonly resolve: (result: unknown) => void;
   readonly reject: (error: Error) => void;
-  readonly progress: ((step: string, share: number) => void) | undefined;
+  readonly progress: Progress;
 }
 
 type Answer =
-  | { readonly id: number; readonly step: string; readonly share: number }
-  | { readonly id: number; readonly result: PhotoComparison }
+  | { readonly id: number; readonly step: Parameters<NonNullable<Progress>>[0]; readonly share: number }
+  | { readonly id: number; readonly result: unknown }
   | { readonly id: number; readonly failure: string };
 
 class OneWorker implements PhotoComparer {
@@ -37,13 +29,23 @@ class OneWorker implements PhotoComparer {
   private readonly waiting = new Map<number, Waiting>();
   private last = 0;
 
-  compare(request: CompareRequest, progress?: (step: string, share: number) => void): Comparing {
-    const id = ++this.last;
+  compare(request: CompareRequest, progress?: Progress): Comparing {
     const cancelled = new Int32Array(new SharedArrayBuffer(4));
-    const done = new Promise<PhotoComparison>((resolve, reject) => this.waiting.set(id, { resolve, reject, progress }));
+    return { done: this.ask<PhotoComparison>({ request, cancelled }, progress), cancel: () => void Atomics.store(cancelled, 0, 1) };
+  }
+
+  judge(photo: Uint8Array, reference: Uint8Array | null): Promise<PhotoJudgement> {
+    return this.ask<PhotoJudgement>({ photo, reference });
+  }
+
+  private ask<T>(question: object, progress?: Progress): Promise<T> {
+    const id = ++this.last;
+    const done = new Promise<unknown>((resolve, reject) => this.waiting.set(id, { resolve, reject, progress }));
     clearTimeout(this.idle);
-    this.started().postMessage({ id, request, cancelled });
-    return { done, cancel: () => void Atomics.store(cancelled, 0, 1) };
+    const worker = this.started();
+    worker.ref();
+    worker.postMessage({ id, ...question });
+    return done as Promise<T>;
   }
 
   async close(): Promise<void> {
@@ -62,7 +64,6 @@ class OneWorker implements PhotoComparer {
       if (this.worker === worker) this.worker = undefined;
       this.failAll(error);
     });
-    worker.unref();
     return (this.worker = worker);
   }
 
@@ -73,7 +74,9 @@ class OneWorker implements PhotoComparer {
     this.waiting.delete(answer.id);
     if ('result' in answer) waiting.resolve(answer.result);
     else waiting.reject(new Error(answer.failure));
-    if (this.waiting.size === 0) this.idle = setTimeout(() => void this.close(), IDLE_MS).unref();
+    if (this.waiting.size > 0) return;
+    this.worker?.unref();
+    this.idle = setTimeout(() => void this.close(), IDLE_MS).unref();
   }
 
   private failAll(error: Error): void {

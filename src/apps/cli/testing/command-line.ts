@@ -1,6 +1,9 @@
 import { createHash } from 'node:crypto';
 import type { AnyEvent } from '../../../bench/events/index.ts';
 import { ModelBundle } from '../../../bench/grow/model-bundle.ts';
+import { openCompareDesk } from '../../../bench/eyes/index.ts';
+import { memoryShelf } from '../../../bench/eyes/testing/memory-shelf.ts';
+import { finding, ScriptedComparer, squareAt } from '../../../bench/eyes/testing/scripted-comparer.ts';
 import { openBench } from '../../../bench/open-bench.ts';
 import { plainWorker } from '../../../bench/plan/testing/plain-worker.ts';
 import { memoryBackups } from '../../../bench/testing/memory-backups.ts';
@@ -15,8 +18,7 @@ import { runCli } from '../run-cli.ts';
 
 /** Photos by content, in memory; what does not begin with "picture" is refused. */
 function memoryPhotos(): PhotoStore {
-  const kept = new Map<string, StoredPhoto>();
-  const bytesOf = new Map<string, { readonly bytes: Uint8Array; readonly mediaType: string }>();
+  const kept = new Map<string, { readonly photo: StoredPhoto; readonly bytes: Uint8Array }>();
   return {
     put: async (name, bytes) => {
       if (!Buffer.from(bytes).toString().startsWith('picture'))
@@ -24,12 +26,14 @@ function memoryPhotos(): PhotoStore {
       const hash = createHash('sha256').update(bytes).digest('hex');
       const photo = { hash, mediaType: 'image/png', widthPx: 1, heightPx: 1, bytes: bytes.length, takenAt: null };
       const duplicate = kept.has(hash);
-      kept.set(hash, photo);
-      bytesOf.set(hash, { bytes, mediaType: photo.mediaType });
+      kept.set(hash, { photo, bytes });
       return { ok: true, photo, duplicate };
     },
-    get: async (hash) => bytesOf.get(hash) ?? null,
-    list: async () => [...kept.values()],
+    get: async (hash) => {
+      const found = kept.get(hash);
+      return found ? { bytes: found.bytes, mediaType: found.photo.mediaType } : null;
+    },
+    list: async () => [...kept.values()].map(({ photo }) => photo),
     close: async () => undefined,
   };
 }
@@ -45,6 +49,8 @@ export function commandLine(): {
   const databases = new Map<string, SharedStore>();
   const [photos, bucket] = [memoryPhotos(), memoryPhotos()];
   const backups = memoryBackups();
+  const comparer = new ScriptedComparer(() => finding(squareAt(100, 100), squareAt(300, 100, { kind: 'stain', chance: 0.2 })));
+  const shelf = memoryShelf();
   const files = new Map<string, Uint8Array>();
   let count = 0;
   const clock = {
@@ -58,7 +64,16 @@ export function commandLine(): {
       const store = stores.get(home) ?? memoryStore();
       stores.set(home, store);
       const bench = openBench({ store, models: smallModels(), planning, clock, device: 'bench-1', version: '0' });
-      return { bench, photos, backups, device: 'bench-1', close: async () => undefined };
+      const eyes = openCompareDesk({
+        bench,
+        photos,
+        comparer,
+        shelf,
+        modelPhoto: async () => new Uint8Array(),
+        version: '0',
+        log: () => undefined,
+      });
+      return { bench, photos, backups, eyes, device: 'bench-1', close: async () => undefined };
     },
     modelBundles: {
       write: async (bundle) => Buffer.from(JSON.stringify(bundle)),

@@ -11,15 +11,27 @@ import { rememberUnit } from './last-unit.ts';
 import { UnitContext } from './unit-context.ts';
 
 /** One unit under work. */
-export function BenchPage({ id }: { readonly id: string }) {
+export const BenchPage = ({ id }: { readonly id: string }) => (
+  <UnitPage id={id}>
+    <BenchDesk />
+  </UnitPage>
+);
+
+interface UnitPageProps {
+  readonly id: string;
+  readonly children: ReactNode;
+}
+
+/** A page about one unit, with all that is known of it and of its model. */
+export function UnitPage({ id, children }: UnitPageProps) {
   const item = useItem(id);
   const isUnknown = item.error instanceof ProblemError && !item.error.retriable;
   useEffect(() => rememberUnit(isUnknown ? null : id), [id, isUnknown]);
   if (isUnknown && item.data === undefined) return <NotHere sentence={sentenceOf(item.error)} />;
-  return <Answer query={item}>{(file) => <WithModel file={file} />}</Answer>;
+  return <Answer query={item}>{(file) => <WithModel file={file}>{children}</WithModel>}</Answer>;
 }
 
-function WithModel({ file }: { readonly file: ItemFile }) {
+function WithModel({ file, children }: { readonly file: ItemFile; readonly children: ReactNode }) {
   const model = useModel(file.model.id);
   const bench = useBench();
   useTitle(`#${file.row.number} ${file.row.name}`);
@@ -30,9 +42,7 @@ function WithModel({ file }: { readonly file: ItemFile }) {
           {(page) => (
             <WithParts parts={page.parts}>
               {(parts) => (
-                <UnitContext value={{ file, model: page.file, bench: settings, parts }}>
-                  <BenchDesk />
-                </UnitContext>
+                <UnitContext value={{ file, model: page.file, bench: settings, parts, shipped: page.photos }}>{children}</UnitContext>
               )}
             </WithParts>
           )}

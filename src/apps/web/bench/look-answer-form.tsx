@@ -14,11 +14,22 @@ interface LookAnswerFormProps extends AnswerFormProps {
   readonly placeName?: string;
   /** The area that was drawn around it. */
   readonly region?: Region;
+  /** What is noted besides, such as which pins. */
+  readonly text?: string;
   readonly whenNoted?: () => void;
 }
 
 /** What is seen, as big buttons: first what the model expects here, the rest on demand. */
-export function LookAnswerForm({ target, usualMinutes, stageNeeded, likely, placeName: said, region, whenNoted }: LookAnswerFormProps) {
+export function LookAnswerForm({
+  target,
+  usualMinutes,
+  stageNeeded,
+  likely,
+  placeName: said,
+  region,
+  text,
+  whenNoted,
+}: LookAnswerFormProps) {
   const { file, model } = useUnit();
   const { record, busy } = useRecorder();
   const [minutes, setMinutes] = useMinutes(usualMinutes);
@@ -27,7 +38,7 @@ export function LookAnswerForm({ target, usualMinutes, stageNeeded, likely, plac
   const first = FINDING_KINDS.filter((kind) => kind === 'nothing-wrong' || likely.includes(kind));
   const rest = FINDING_KINDS.filter((kind) => !first.includes(kind));
   const answer = async (sees: FindingKind): Promise<void> => {
-    const seen = { itemId: file.row.id, place: target, placeName, sees, minutes, ...(region ? { region } : {}) };
+    const seen = { itemId: file.row.id, place: target, placeName, sees, minutes, ...(region ? { region } : {}), ...(text ? { text } : {}) };
     if (await record(recordFinding({ ...seen, stage: file.stage, stageNeeded }))) whenNoted?.();
   };
   return (

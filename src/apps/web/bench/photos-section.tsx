@@ -1,4 +1,5 @@
 import { lazy, Suspense, useState } from 'react';
+import { Link } from 'wouter';
 import { photoUrl } from '../api/post-photos.ts';
 import { Section } from '../ui/section.tsx';
 import { sideWords } from './side-words.ts';
@@ -9,12 +10,23 @@ const PhotoViewer = lazy(() => import('./photo-viewer.tsx'));
 
 /** The photos of this unit; a tap opens one to look closely. */
 export function PhotosSection() {
-  const { photos } = useUnit().file;
+  const { photos, row } = useUnit().file;
+  const page = `/bench/${encodeURIComponent(row.id)}`;
   const [shown, setShown] = useState<number | null>(null);
   const open = shown === null ? undefined : photos[shown];
   return (
     <Section id="photos" title="Photos">
       <PhotoAdd />
+      <div className="row">
+        <Link className="button" href={`${page}/camera`}>
+          Camera for the board
+        </Link>
+        {photos.some(({ side }) => side === 'board-front' || side === 'board-back') && (
+          <Link className="button" href={`${page}/compare`}>
+            Compare with a good board
+          </Link>
+        )}
+      </div>
       {photos.length > 0 && (
         <ul className="thumbs">
           {photos.map((photo, index) => (

@@ -10,6 +10,8 @@ export interface Unit {
   readonly bench: BenchView;
   /** Parts on the board of the model as they are drawn; none below level 2. */
   readonly parts: readonly DrawnPart[];
+  /** Reference photos that the model comes with. */
+  readonly shipped: readonly { readonly side: string; readonly url: string }[];
 }
 
 export const UnitContext = createContext<Unit | null>(null);

@@ -7,6 +7,12 @@ const TAP_PX = 8;
 /** An arrow key moves by this share of what is seen. */
 const ARROW_SHARE = 0.15;
 
+/** What is in the window of one side; two pictures that hold the same one move together. */
+export interface HeldView {
+  readonly view: View;
+  readonly side: Frame['side'];
+}
+
 interface PanZoomProps {
   readonly svg: RefObject<SVGSVGElement | null>;
   readonly frame: Frame;
@@ -14,6 +20,8 @@ interface PanZoomProps {
   readonly onTap: (at: Place, mmPerPx: number) => void;
   /** While given, one finger draws instead of moving the picture. */
   readonly onDrag: ((from: Place, to: Place, done: boolean) => void) | null;
+  /** Held outside, to be shared; else this picture holds its own. */
+  readonly held?: readonly [HeldView, (held: HeldView) => void];
 }
 
 export interface PanZoom {
@@ -42,8 +50,9 @@ interface Finger {
 }
 
 /** Moves and zooms a board by one finger, two fingers, wheel with Ctrl, keys and buttons. Turning the board over keeps the place. */
-export function usePanZoom({ svg, frame, onTap, onDrag }: PanZoomProps): PanZoom {
-  const [kept, setKept] = useState<{ view: View; side: Frame['side'] }>({ view: wholeView(frame), side: frame.side });
+export function usePanZoom({ svg, frame, onTap, onDrag, held }: PanZoomProps): PanZoom {
+  const own = useState<HeldView>({ view: wholeView(frame), side: frame.side });
+  const [kept, setKept] = held ?? own;
   const view = within(frame, kept.side === frame.side ? kept.view : turnedOver(frame, kept.view));
   const set = (next: View): void => setKept({ view: within(frame, next), side: frame.side });
   const fingers = useRef(new Map<number, Finger>());

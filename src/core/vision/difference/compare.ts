@@ -153,9 +153,3 @@ function kindOf({ ranker }: Profile, features: Float32Array): DifferenceKind {
   });
   return scored.sort((a, b) => b.odds - a.odds)[0]?.kind ?? 'damaged';
 }
-
-/** The proposals that a strictness lets through: 0 shows all, 1 only what is all but sure; 0.5 what is likelier real than not. Ranked as they came. */
-export function atStrictness(proposals: readonly Proposal[], strictness: number): Proposal[] {
-  const least = strictness <= 0.5 ? strictness : 0.5 + 0.49 * (2 * strictness - 1);
-  return proposals.filter(({ chance }) => chance >= least);
-}
