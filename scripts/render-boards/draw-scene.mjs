@@ -132,6 +132,8 @@ function boardOf(specimen, renderer) {
   return mesh;
 }
 
+const pathOf = (d) => new Path2D(d);
+
 function paintedTexture(width, height, paint, pxPerMm = PAINT_PX_PER_MM) {
   const canvas = Object.assign(document.createElement('canvas'), {
     width: Math.round(width * pxPerMm),
@@ -143,9 +145,8 @@ function paintedTexture(width, height, paint, pxPerMm = PAINT_PX_PER_MM) {
   pen.lineJoin = 'round';
   for (const { d, fill, stroke, width: line, opacity = 1 } of paint) {
     Object.assign(pen, { globalAlpha: opacity, fillStyle: fill ?? stroke, strokeStyle: stroke ?? fill, lineWidth: line ?? 0 });
-    const path = new Path2D(d);
-    if (stroke) pen.stroke(path);
-    else pen.fill(path);
+    if (stroke) pen.stroke(pathOf(d));
+    else pen.fill(pathOf(d));
   }
   const texture = new THREE.CanvasTexture(canvas);
   texture.colorSpace = THREE.SRGBColorSpace;
@@ -237,7 +238,7 @@ function printTexture(w, h, paint) {
   pen.scale(pxPerMm, pxPerMm);
   pen.translate(w / 2, h / 2);
   pen.lineCap = 'round';
-  for (const { d, stroke, width } of paint) Object.assign(pen, { strokeStyle: stroke, lineWidth: width }).stroke(new Path2D(d));
+  for (const { d, stroke, width } of paint) Object.assign(pen, { strokeStyle: stroke, lineWidth: width }).stroke(pathOf(d));
   const texture = new THREE.CanvasTexture(canvas);
   texture.colorSpace = THREE.SRGBColorSpace;
   return texture;
