@@ -38,9 +38,9 @@ export const RENDERED_FAULTS = 6;
 /** How many photos of each kind a board has. */
 const COUNTS = {
   tuning: { references: 2, guided: 2, clean: 1, free: 3, scans: 1 },
-  measuring: { references: 5, guided: 3, clean: 2, free: 4, scans: 3 },
+  measuring: { references: 5, guided: 3, clean: 2, free: 3, scans: 3 },
 };
-const TUNING_BOARDS = 6;
+const TUNING_BOARDS = 4;
 
 /** The graded set by seed. Tuning has random boards only; measuring has the two invented boards of the demo that have placements, and two other random ones. */
 export const renderPlans = (part: 'tuning' | 'measuring'): BoardPlan[] => boardsOf(part).map((board) => planOf(board, part));

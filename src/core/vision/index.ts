@@ -21,13 +21,12 @@ export {
   atStrictness,
   compare,
   lay,
-  partAt,
   type CompareOptions,
   type CompareStep,
   type Comparison,
   type Proposal,
 } from './difference/compare.ts';
-export { findPatch, isMerelyShifted, type PartPatch, type PatchFit } from './difference/part-patch.ts';
+export { findPatch, isMerelyShifted, partAt, type PartPatch, type PatchFit } from './difference/part-patch.ts';
 export { DIFFERENCE_KINDS, type DifferenceKind } from './difference/profile.ts';
 export type { Zone, ZoneReason } from './difference/zones.ts';
 export { pictureOf, type Picture } from './image/picture.ts';

@@ -3,14 +3,14 @@ import { pictureOf } from '../image/picture.ts';
 import { greyOf, planeOf, type Plane } from '../image/plane.ts';
 import { drawnBoard } from '../testing/drawn-board.ts';
 import { candidates, withoutCovered } from './candidates.ts';
-import { atStrictness, partAt, type Proposal } from './compare.ts';
+import { atStrictness, type Proposal } from './compare.ts';
 import { differenceMaps } from './difference-maps.ts';
 import { excesses } from './excess.ts';
 import { FEATURES, featuresOf } from './features.ts';
 import { inLightOf } from './match-light.ts';
 import { orientationCells, unexplained } from './orientation-cells.ts';
 import { outlineOf } from './outline.ts';
-import { findPatch, isMerelyShifted } from './part-patch.ts';
+import { findPatch, isMerelyShifted, partAt } from './part-patch.ts';
 import { PHOTO } from './profile.ts';
 import { zonesOf } from './zones.ts';
 
