@@ -75,9 +75,11 @@ export const PLACED: Profile = { ...PHOTO, knowsParts: true, ranker: RANKERS.pla
 
 /** The profile for pictures like this reference: bare where nine tenths of it are nearly black or nearly white; of photos by whether parts are known. */
 export function profileFor({ data }: Plane, knowsParts: boolean): Profile {
-  let extreme = 0;
-  for (const value of data) if (value < 50 || value > 205) extreme++;
+  let dark = 0;
   let bright = 0;
-  for (const value of data) if (value > 205) bright++;
-  return extreme > 0.9 * data.length && bright > 0.02 * data.length ? BARE : knowsParts ? PLACED : PHOTO;
+  for (let i = 0; i < data.length; i++) {
+    if (data[i]! > 205) bright++;
+    else if (data[i]! < 50) dark++;
+  }
+  return dark + bright > 0.9 * data.length && bright > 0.02 * data.length ? BARE : knowsParts ? PLACED : PHOTO;
 }

@@ -35,7 +35,9 @@ export function settled(other: Picture, found: readonly FoundPart[]): Picture {
         fit.best > SAME_PART && fit.best > fit.asItLies + WORTH && Math.abs(fit.turnDeg) < SAME_TURN_DEG && isWithinUsualShift(fit, part),
     )
     .sort((a, b) => areaOf(b.part) - areaOf(a.part));
-  return eachPlane(other, (plane) => moves.reduce<Plane>((into, move) => putBack(into, plane, move), { ...plane, data: plane.data.slice() }));
+  return eachPlane(other, (plane) =>
+    moves.reduce<Plane>((into, move) => putBack(into, plane, move), { ...plane, data: plane.data.slice() }),
+  );
 }
 
 const areaOf = ({ widthPx, heightPx }: PartPatch): number => widthPx * heightPx;
