@@ -46,9 +46,27 @@ export async function drawRenders(plans: readonly BoardPlan[], progress: Progres
   return true;
 }
 
+/** Where a photo that was drawn lies. */
+export const renderedFile = (plan: PhotoPlan): string => fileOf(cacheFolder(), plan);
+
+/** What is true of a drawn photo, for a file: lengths in mm on the board, places in the photo in px. */
+export const truthOf = (plan: PhotoPlan): object => ({
+  board: plan.board.name,
+  camera: plan.camera,
+  lamps: plan.lamps,
+  parts: patchesIn(plan),
+  faults: plan.faults.map((each) => ({
+    fault: each.fault,
+    kind: each.kind,
+    ref: each.ref,
+    corners_mm: each.corners,
+    box_px: boxIn(plan, each),
+  })),
+});
+
 /** A drawn photo, decoded. */
 export async function renderedPixels(plan: PhotoPlan): Promise<Pixels> {
-  const { data, info } = await sharp(fileOf(cacheFolder(), plan)).raw().toBuffer({ resolveWithObject: true });
+  const { data, info } = await sharp(renderedFile(plan)).raw().toBuffer({ resolveWithObject: true });
   return { width: info.width, height: info.height, channels: 3, data: new Uint8Array(data) };
 }
 
