@@ -12,6 +12,16 @@ export function overUnion(a: Box, b: Box): number {
 /** The rule of the data set: a box counts when it overlaps so far. */
 export const COUNTS_AT = 0.33;
 
+/** How a proposal on a drawn photo counts as found: by a fifth of overlap over union, or with its middle in the true box and not more than four times as large. */
+export function meets(proposed: Box, truth: Box): boolean {
+  const x = (proposed[0] + proposed[2]) / 2;
+  const y = (proposed[1] + proposed[3]) / 2;
+  const isInside = x >= truth[0] && x <= truth[2] && y >= truth[1] && y <= truth[3];
+  return overUnion(proposed, truth) >= 0.2 || (isInside && areaOf(proposed) <= 4 * areaOf(truth));
+}
+
+const areaOf = (box: Box): number => (box[2] - box[0]) * (box[3] - box[1]);
+
 /** For each true box the index of the proposed box that meets it, one to one, best overlap first; −1 where none does. */
 export function matched(truth: readonly Box[], proposed: readonly Box[]): number[] {
   const pairs = truth

@@ -1,6 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { lay } from '../../src/core/vision/difference/compare.ts';
+import { lay, type Laying } from '../../src/core/vision/difference/compare.ts';
+import { NO_PART } from '../../src/core/vision/difference/part-features.ts';
 import { DIFFERENCE_KINDS, type DifferenceKind, type Ranker } from '../../src/core/vision/difference/profile.ts';
 import type { PictureLibrary } from '../../src/core/vision/picture-library.ts';
 import type { BoostedTrees } from '../../src/core/vision/ranking/boosted-trees.ts';
@@ -9,11 +10,14 @@ import { openPictureLibrary } from '../../src/edges/photos/picture-library.ts';
 import { round, type Progress } from './figure.ts';
 import { BOARDS, boardCase, deepPcbCase, deepPcbNames, turnedCase, type PairCase } from './vision-cases.ts';
 import type { Box } from './vision-defects.ts';
-import { COUNTS_AT, DEEPPCB_MARGIN_PX, overUnion, withMargin } from './vision-score.ts';
+import { renderedTuningPairs, type RenderedPair } from './vision-render-pairs.ts';
+import { renderPlans } from './vision-render-set.ts';
+import { drawRenders } from './vision-renders.ts';
+import { COUNTS_AT, DEEPPCB_MARGIN_PX, meets, overUnion, withMargin } from './vision-score.ts';
 
 /** A candidate of a tuning pair: what the ranker sees, and what it truly is. */
 export interface Row {
-  readonly profile: 'bare' | 'photo';
+  readonly profile: 'bare' | 'photo' | 'placed';
   readonly features: readonly number[];
   readonly kind: DifferenceKind | null;
 }
@@ -25,15 +29,30 @@ export const TUNING_PAIRS = { hand: 10, scan: 8, clean: 0.25 };
 export function rowsOf(pair: PairCase, library: PictureLibrary): Row[] {
   const laying = lay([pair.reference], pair.other, library);
   if (!laying.ok) return [];
-  const profile = laying.profile.name;
+  const isBare = laying.profile.name === 'bare';
   const { width, height } = pair.reference;
-  const boxes = laying.candidates.map(({ candidate: { left, top, right, bottom } }): Box =>
-    withMargin([left, top, right + 1, bottom + 1], profile === 'bare' ? DEEPPCB_MARGIN_PX : 0, width, height),
+  const told = toldApart(
+    laying,
+    pair,
+    (box, truth) => overUnion(truth, withMargin(box, isBare ? DEEPPCB_MARGIN_PX : 0, width, height)) >= COUNTS_AT,
   );
-  return laying.candidates.map(({ features }, k) => {
-    const truth = pair.truth.find(({ box }) => overUnion(box, boxes[k]!) >= COUNTS_AT);
-    return { profile, features: [...features].map((v) => round(v, 5)), kind: truth?.kind ?? null };
-  });
+  return told.map((row) => ({ ...row, profile: laying.profile.name }));
+}
+
+/** The candidates of a drawn pair whose parts are known. */
+export function placedRowsOf({ references, pair, parts }: RenderedPair, library: PictureLibrary): Row[] {
+  const laying = lay(references, pair.other, library, { parts });
+  return laying.ok ? toldApart(laying, pair, meets).map((row) => ({ ...row, profile: 'placed' })) : [];
+}
+
+/** A row of a photographed board for the ranker that knows parts: there are none. */
+const withoutParts = (row: Row): Row => ({ ...row, profile: 'placed', features: [...row.features, ...NO_PART] });
+
+function toldApart({ candidates }: Laying, { truth }: PairCase, isMet: (box: Box, truth: Box) => boolean): Omit<Row, 'profile'>[] {
+  return candidates.map(({ candidate: { left, top, right, bottom }, features }) => ({
+    features: [...features].map((v) => round(v, 5)),
+    kind: truth.find(({ box }) => isMet([left, top, right + 1, bottom + 1], box))?.kind ?? null,
+  }));
 }
 
 /**
@@ -50,20 +69,26 @@ export async function* tuningPairs(): AsyncGenerator<PairCase> {
   for (const name of names.filter((_, i) => i % 4 === 0)) yield turnedCase(name);
 }
 
-/** Learns both rankers and writes their numbers. */
+/** Learns all rankers and writes their numbers. */
 export async function train(progress: Progress): Promise<void> {
   const library = await openPictureLibrary();
   const rows: Row[] = [];
   const count = { pairs: 0, true: 0 };
-  for await (const pair of tuningPairs()) {
-    rows.push(...rowsOf(pair, library));
+  const take = (pair: PairCase, fresh: readonly Row[]): void => {
+    rows.push(...fresh);
     count.pairs++;
     count.true += pair.truth.length;
     const met = rows.filter(({ kind }) => kind !== null).length;
     progress(`${count.pairs} pairs laid together, ${rows.length} candidates, ${met} of them real, for ${count.true} true differences …`);
-  }
+  };
+  for await (const pair of tuningPairs()) take(pair, rowsOf(pair, library));
+  rows.push(...rows.filter(({ profile }) => profile === 'photo').map(withoutParts));
+  const plans = renderPlans('tuning');
+  if (!(await drawRenders(plans, progress)))
+    throw new Error('Without Chromium the photos for training cannot be drawn: set SALVOR_CHROMIUM to its path.');
+  for (const plan of plans) for await (const each of renderedTuningPairs(plan)) take(each.pair, placedRowsOf(each, library));
   const file = fileURLToPath(new URL('../../src/core/vision/ranking/ranker-numbers.ts', import.meta.url));
-  writeFileSync(file, pageOf({ bare: rankerOf(rows, 'bare'), photo: rankerOf(rows, 'photo') }, rows));
+  writeFileSync(file, pageOf({ bare: rankerOf(rows, 'bare'), photo: rankerOf(rows, 'photo'), placed: rankerOf(rows, 'placed') }, rows));
 }
 
 export function rankerOf(all: readonly Row[], profile: Row['profile']): Ranker {
@@ -86,7 +111,7 @@ export function rankerOf(all: readonly Row[], profile: Row['profile']): Ranker {
   return { real, kinds };
 }
 
-function pageOf(rankers: Record<'bare' | 'photo', Ranker>, rows: readonly Row[]): string {
+function pageOf(rankers: Record<Row['profile'], Ranker>, rows: readonly Row[]): string {
   const count = (profile: string, real: boolean): number =>
     rows.filter((row) => row.profile === profile && (row.kind !== null) === real).length;
   const short = (_: string, value: unknown): unknown => (typeof value === 'number' ? round(value, 4) : value);
@@ -96,11 +121,13 @@ function pageOf(rankers: Record<'bare' | 'photo', Ranker>, rows: readonly Row[])
 /**
  * What was learned of real and false candidates, in the order of FEATURES. Written by \`npm run train:vision\`, not by hand: ${trees} trees of depth ${depth} at rate ${rate}, and
  * 40 of depth 2 for each kind. Learned from the tuning parts alone: bare from every fourth pair of DeepPCB, some of them photographed anew as well (${count('bare', true)} real and
- * ${count('bare', false)} false candidates); photo from defects planted on two photographed boards, by hand and by flatbed (${count('photo', true)} and ${count('photo', false)}).
+ * ${count('bare', false)} false candidates); photo from defects planted on two photographed boards, by hand and by flatbed (${count('photo', true)} and ${count('photo', false)}); placed, which sees
+ * PART_FEATURES as well, from the same and from drawn photos of random boards (${count('placed', true)} and ${count('placed', false)}).
  */
-export const RANKERS: Readonly<Record<'bare' | 'photo', Ranker>> = {
+export const RANKERS: Readonly<Record<'bare' | 'photo' | 'placed', Ranker>> = {
   bare: ${JSON.stringify(rankers.bare, short)},
   photo: ${JSON.stringify(rankers.photo, short)},
+  placed: ${JSON.stringify(rankers.placed, short)},
 };
 `;
 }

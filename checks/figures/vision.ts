@@ -3,6 +3,7 @@ import { boardFigures } from './vision-boards.ts';
 import { hasBoards, hasDeepPcb } from './vision-cases.ts';
 import { deepPcbFigures, turnedFigures } from './vision-deeppcb.ts';
 import { partFigures } from './vision-parts.ts';
+import { renderFigures } from './vision-render-figures.ts';
 import { speedFigures } from './vision-speed.ts';
 import { openPictureLibrary } from '../../src/edges/photos/picture-library.ts';
 
@@ -18,5 +19,6 @@ export async function measure(progress: Progress): Promise<Figure[]> {
   if (hasBoards())
     figures.push(...(await boardFigures(library, progress)), ...(await partFigures(library, progress)), ...(await speedFigures(progress)));
   else progress('The photographs of boards are not beside the project: their figures are left out.');
+  figures.push(...(await renderFigures(library, progress)));
   return figures;
 }

@@ -54,7 +54,8 @@ function netsOf(board, random) {
   const pads = [];
   board.parts.forEach((part, index) => {
     const wide = ['spring', 'slideSwitch', 'jack', 'diode', 'inductor', 'can'].includes(part.kind);
-    padsOf(part).forEach((pad) => pads.push({ ...pad, part: index, kind: part.kind, wide, net: pads.length + 1 }));
+    const own = padsOf(part);
+    for (const pad of own) pads.push({ ...pad, part: index, legs: own.length, wide, net: pads.length + 1 });
   });
   board.pads = pads;
   const taken = new Set();
@@ -63,7 +64,7 @@ function netsOf(board, random) {
     taken.add(a.net).add(b.net);
     nets.push([a, b]);
   };
-  const big = pads.filter((pad) => KINDS[pad.kind].pads.length >= 18);
+  const big = pads.filter((pad) => pad.legs >= 18);
   for (const pad of big.filter(() => random() < 0.62)) {
     const mate = nearest(pad, big, (other) => other.part !== pad.part && !taken.has(other.net) && gap(pad, other) < 60);
     if (mate && !taken.has(pad.net)) join(pad, mate);
@@ -91,7 +92,7 @@ class Grid {
     this.owner = new Int32Array(this.cols * this.rows);
     for (let i = 0; i < this.owner.length; i++) if (this.#nearEdge(i)) this.owner[i] = -1;
     for (const hole of board.holes) this.#close({ x: hole.x, y: hole.y, w: 5.2, h: 5.2 }, -1);
-    for (const part of board.parts.filter((each) => KINDS[each.kind].printed)) {
+    for (const part of board.parts.filter((each) => KINDS[each.kind]?.printed)) {
       const [w, h] = KINDS[part.kind].court;
       this.#close({ x: part.x, y: part.y, w: w - 0.6, h: h - 0.6 }, -1);
     }

@@ -20,10 +20,10 @@ export {
   type Patch,
   type ShellColour,
 } from './colour/white-balance.ts';
-export { compare, lay, partAt, type CompareOptions, type CompareStep, type Comparison, type Proposal } from './difference/compare.ts';
+export { compare, lay, type CompareOptions, type CompareStep, type Comparison, type Proposal } from './difference/compare.ts';
 export { atStrictness } from './difference/strictness.ts';
 export { withVariations, type SeenVariation } from './difference/known-variation.ts';
-export { findPatch, isMerelyShifted, type PartPatch, type PatchFit } from './difference/part-patch.ts';
+export { findPatch, isMerelyShifted, partAt, type PartPatch, type PatchFit } from './difference/part-patch.ts';
 export { DIFFERENCE_KINDS, type DifferenceKind } from './difference/profile.ts';
 export type { Zone, ZoneReason } from './difference/zones.ts';
 export { pictureOf, type Picture } from './image/picture.ts';

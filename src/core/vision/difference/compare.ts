@@ -10,8 +10,10 @@ import { featuresOf } from './features.ts';
 import { layTogether } from './lay-together.ts';
 import { equallySharp } from './match-blur.ts';
 import { outlineOf } from './outline.ts';
-import { findPatch, isMerelyShifted, type PartPatch } from './part-patch.ts';
+import { lostParts, partFeaturesOf, partUnder } from './part-features.ts';
+import { isMerelyShifted, type PartPatch } from './part-patch.ts';
 import { DIFFERENCE_KINDS, profileFor, type DifferenceKind, type Profile } from './profile.ts';
+import { foundParts, settled, type FoundPart } from './settle-parts.ts';
 import { zonesOf, type Zone } from './zones.ts';
 
 /** A difference put before the person; nothing is believed of it until they confirm it. */
@@ -57,6 +59,7 @@ export interface Laying {
   readonly profile: Profile;
   readonly maps: DifferenceMaps;
   readonly candidates: readonly Judgeable[];
+  readonly found: readonly FoundPart[];
   readonly zones: readonly Zone[];
 }
 
@@ -73,7 +76,7 @@ export function compare(
   const laying = lay(references, other, library, options);
   if (!laying.ok) return laying;
   options.progress?.('judging', 0.9);
-  const all = laying.candidates.map((each) => ({ candidate: each.candidate, proposal: judged(laying, each, options.parts ?? []) }));
+  const all = laying.candidates.map((each) => ({ candidate: each.candidate, proposal: judged(laying, each) }));
   const proposals = withoutCovered(all.map((each) => ({ ...each, chance: each.proposal.chance }))).map(({ proposal }) => proposal);
   return { ok: true, alignment: laying.alignment, proposals, zones: laying.zones, profile: laying.profile.name };
 }
@@ -87,6 +90,7 @@ export function lay(
 ): Laying | AlignmentRefusal {
   const [first, ...more] = references.map(pictureOf) as [Picture, ...Picture[]];
   const picture = pictureOf(other);
+  const parts = options.parts ?? [];
   options.progress?.('aligning', 0);
   const rough = align(first.grey, picture.grey, library, options);
   if (!rough.ok) return rough;
@@ -95,19 +99,32 @@ export function lay(
   const alignment = { ...rough, displacement: laid.displacement };
   const known = more.flatMap((each) => {
     const found = align(first.grey, each.grey, library, options);
-    return found.ok ? [layTogether(first, each, found).picture] : [];
+    return found.ok ? [settledIn(first, layTogether(first, each, found).picture, parts).picture] : [];
   });
   if (options.shouldStop?.()) return { ok: false, code: 'stopped' };
   options.progress?.('comparing', 0.6);
-  const profile = profileFor(first.grey);
-  const sharp = equallySharp(first, laid.picture);
+  const profile = profileFor(first.grey, parts.length > 0);
+  const { found, picture: inPlace } = settledIn(first, laid.picture, parts);
+  const sharp = equallySharp(first, inPlace);
   const maps = differenceMaps([sharp.reference, ...known], sharp.other, laid.valid);
-  const zones = zonesOf(first.grey, laid.asItCame, laid.picture.grey, laid.valid, profile.name === 'photo');
-  const found = candidates(maps, profile.seeding).map((candidate) => ({
-    candidate,
-    features: featuresOf(maps, candidate, profile.unitGrey),
-  }));
-  return { ok: true, alignment, profile, maps, candidates: found.filter(({ candidate }) => !isInZone(candidate, zones)), zones };
+  const zones = zonesOf(first.grey, laid.asItCame, inPlace.grey, laid.valid, profile.name === 'photo');
+  const lost = new Set(lostParts(found, maps.width, maps.height, laid.valid));
+  const judgeable = [...candidates(maps, profile.seeding), ...lost]
+    .filter((candidate) => !isInZone(candidate, zones))
+    .map((candidate) => ({ candidate, features: rowOf(maps, candidate, profile, found, lost.has(candidate)) }));
+  return { ok: true, alignment, profile, maps, candidates: judgeable, found, zones };
+}
+
+/** A picture that lies on the reference, with its known parts found and put back. */
+function settledIn(reference: Picture, laid: Picture, parts: readonly PartPatch[]): { found: FoundPart[]; picture: Picture } {
+  if (parts.length === 0) return { found: [], picture: laid };
+  const found = foundParts(reference.grey, laid.grey, parts);
+  return { found, picture: settled(laid, found) };
+}
+
+function rowOf(maps: DifferenceMaps, candidate: Component, profile: Profile, found: readonly FoundPart[], isLost: boolean): Float32Array {
+  const seen = featuresOf(maps, candidate, profile.unitGrey);
+  return profile.knowsParts ? Float32Array.of(...seen, ...partFeaturesOf(found, candidate, isLost)) : seen;
 }
 
 const isInZone = ({ left, right, top, bottom }: Component, zones: readonly Zone[]): boolean => {
@@ -116,34 +133,17 @@ const isInZone = ({ left, right, top, bottom }: Component, zones: readonly Zone[
   return zones.some((zone) => zone.reason !== 'does-not-fit' && x >= zone.left && x < zone.right && y >= zone.top && y < zone.bottom);
 };
 
-/** Log-odds taken from a candidate on a part that is found again nearly where it was. */
-const MERELY_SHIFTED = 2;
-
-function judged({ maps, profile }: Laying, { candidate, features }: Judgeable, parts: readonly PartPatch[]): Proposal {
+function judged({ maps, profile, found }: Laying, { candidate, features }: Judgeable): Proposal {
   const { left, top, right, bottom } = candidate;
-  const part = partAt(parts, (left + right) / 2, (top + bottom) / 2);
-  const fit = part && findPatch(maps.reference, maps.other, part, Math.ceil(Math.min(24, 0.5 * Math.min(part.widthPx, part.heightPx) + 4)));
-  const odds =
-    logOddsOf(profile.ranker.real, features) - (part && fit && isMerelyShifted(fit, part) && fit.asItLies < 0.8 ? MERELY_SHIFTED : 0);
-  const isMoved = part && fit && fit.best > 0.85 && fit.asItLies < 0.7 && !isMerelyShifted(fit, part);
+  const under = partUnder(found, candidate);
+  const isMoved = under && under.fit.best > 0.85 && under.fit.asItLies < 0.7 && !isMerelyShifted(under.fit, under.part);
   return {
     outline: outlineOf(candidate, maps.width),
     box: { left, top, right: right + 1, bottom: bottom + 1 },
     kind: isMoved ? 'moved' : kindOf(profile, features),
-    chance: chanceOf(odds),
-    ...(part && { part: part.part }),
+    chance: chanceOf(logOddsOf(profile.ranker.real, features)),
+    ...(under && { part: under.part.part }),
   };
-}
-
-/** The part whose turned rectangle, a little widened, holds the point; of several the smallest. */
-export function partAt(parts: readonly PartPatch[], x: number, y: number): PartPatch | undefined {
-  const holds = parts.filter((part) => {
-    const turn = (-part.turnDeg * Math.PI) / 180;
-    const u = (x - part.x) * Math.cos(turn) - (y - part.y) * Math.sin(turn);
-    const v = (x - part.x) * Math.sin(turn) + (y - part.y) * Math.cos(turn);
-    return Math.abs(u) <= part.widthPx / 2 + 4 && Math.abs(v) <= part.heightPx / 2 + 4;
-  });
-  return holds.sort((a, b) => a.widthPx * a.heightPx - b.widthPx * b.heightPx)[0];
 }
 
 function kindOf({ ranker }: Profile, features: Float32Array): DifferenceKind {

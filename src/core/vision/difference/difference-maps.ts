@@ -1,7 +1,7 @@
 import { boxBlur, gaussianBlur } from '../image/blur.ts';
 import type { Picture } from '../image/picture.ts';
 import { planeOf, type Plane } from '../image/plane.ts';
-import { excesses } from './excess.ts';
+import { excessAt, excesses } from './excess.ts';
 import { orientationCells, unexplained } from './orientation-cells.ts';
 
 /** All the ways in which a picture differs from its references, in the frame of the first of them. */
@@ -30,6 +30,7 @@ export interface DifferenceMaps {
 }
 
 const CELL_PX = 8;
+const COLOUR_SHIFT_PX = 2;
 
 /**
  * The difference maps of `other` against one or several `references`, all in one frame and one light. With several, only what differs from every one of them
@@ -96,11 +97,12 @@ function leastOf(planes: readonly Plane[]): Plane {
 function colourExcess(references: readonly Picture[], other: Picture): Plane {
   const least = planeOf(other.grey.width, other.grey.height);
   if (!other.coloured || !references.every(({ coloured }) => coloured)) return least;
-  const distances = references.map((reference) => {
-    const by = excesses(gaussianBlur(reference.yellowBlue, 1), gaussianBlur(other.yellowBlue, 1), 2)[1]!.data;
-    const rg = excesses(gaussianBlur(reference.redGreen, 1), gaussianBlur(other.redGreen, 1), 2)[1]!.data;
-    return by.map((value, i) => Math.hypot(value, rg[i]!));
-  });
-  for (let i = 0; i < least.data.length; i++) least.data[i] = Math.min(...distances.map((d) => d[i]!));
+  least.data.fill(Infinity);
+  const [otherBy, otherRg] = [gaussianBlur(other.yellowBlue, 1), gaussianBlur(other.redGreen, 1)];
+  for (const reference of references) {
+    const by = excessAt(gaussianBlur(reference.yellowBlue, 1), otherBy, COLOUR_SHIFT_PX).data;
+    const rg = excessAt(gaussianBlur(reference.redGreen, 1), otherRg, COLOUR_SHIFT_PX).data;
+    for (let i = 0; i < by.length; i++) least.data[i] = Math.min(least.data[i]!, Math.sqrt(by[i]! * by[i]! + rg[i]! * rg[i]!));
+  }
   return least;
 }

@@ -3,7 +3,8 @@ import { pictureOf } from '../image/picture.ts';
 import { greyOf, planeOf, type Plane } from '../image/plane.ts';
 import { drawnBoard } from '../testing/drawn-board.ts';
 import { candidates, withoutCovered } from './candidates.ts';
-import { partAt, type Proposal } from './compare.ts';
+import type { Proposal } from './compare.ts';
+import { partAt } from './part-patch.ts';
 import { atStrictness } from './strictness.ts';
 import { differenceMaps } from './difference-maps.ts';
 import { excesses } from './excess.ts';
@@ -11,7 +12,7 @@ import { FEATURES, featuresOf } from './features.ts';
 import { inLightOf } from './match-light.ts';
 import { orientationCells, unexplained } from './orientation-cells.ts';
 import { outlineOf } from './outline.ts';
-import { findPatch, isMerelyShifted } from './part-patch.ts';
+import { findPatch, isMerelyShifted, partAt } from './part-patch.ts';
 import { PHOTO } from './profile.ts';
 import { zonesOf } from './zones.ts';
 

@@ -19,13 +19,21 @@ export function beyondEnvelope(plane: Plane, { low, high }: Envelope): Plane {
  * What differs beyond a shift of 1, 2 … `most` px, one plane each, signed as "other minus reference": the greater of what the other shows beyond the reference (something
  * came) and what the reference shows beyond the other (something went).
  */
-export function excesses(reference: Plane, other: Plane, most: number): Plane[] {
-  const around = envelopesOf(reference, most);
+export const excesses = (reference: Plane, other: Plane, most: number): Plane[] => {
   const about = envelopesOf(other, most);
-  return around.map((envelope, k) => {
-    const came = beyondEnvelope(other, envelope);
-    const went = beyondEnvelope(reference, about[k]!);
-    for (let i = 0; i < came.data.length; i++) if (Math.abs(went.data[i]!) > Math.abs(came.data[i]!)) came.data[i] = -went.data[i]!;
-    return came;
-  });
+  return envelopesOf(reference, most).map((around, k) => greaterExcess(reference, around, other, about[k]!));
+};
+
+/** What differs beyond a shift of `radius` px alone, as `excesses` has it. */
+export const excessAt = (reference: Plane, other: Plane, radius: number): Plane =>
+  greaterExcess(reference, envelopesOf(reference, radius).at(-1)!, other, envelopesOf(other, radius).at(-1)!);
+
+function greaterExcess(reference: Plane, around: Envelope, other: Plane, about: Envelope): Plane {
+  const came = beyondEnvelope(other, around).data;
+  const went = beyondEnvelope(reference, about).data;
+  for (let i = 0; i < came.length; i++) {
+    const gone = went[i]!;
+    if (gone !== 0 && Math.abs(gone) > Math.abs(came[i]!)) came[i] = -gone;
+  }
+  return { ...reference, data: came };
 }

@@ -22,7 +22,7 @@ export interface PatchFit {
   readonly turnDeg: number;
 }
 
-const TURNS_DEG = [0, -6, 6, -12, 12];
+const TURNS_DEG = [-6, 6, -12, 12];
 /** A part seen from another side shifts by its height; a shift of up to this share of its shorter side is not held against it. */
 export const USUAL_SHIFT = 0.3;
 
@@ -40,9 +40,12 @@ export function findPatch(reference: Plane, other: Plane, part: PartPatch, searc
     const value = fit(dx, dy, turnDeg);
     if (value > best.best) best = { asItLies, best: value, dx, dy, turnDeg };
   };
-  const stride = Math.max(1, Math.floor(searchPx / 4));
+  const stride = Math.max(1, Math.min(4, Math.floor(searchPx / 4)));
+  for (let dy = -searchPx; dy <= searchPx; dy += stride) for (let dx = -searchPx; dx <= searchPx; dx += stride) offer(dx, dy, 0);
+  const { dx: nearX, dy: nearY } = best;
   for (const turn of TURNS_DEG)
-    for (let dy = -searchPx; dy <= searchPx; dy += stride) for (let dx = -searchPx; dx <= searchPx; dx += stride) offer(dx, dy, turn);
+    for (let dy = -2 * stride; dy <= 2 * stride; dy += stride)
+      for (let dx = -2 * stride; dx <= 2 * stride; dx += stride) offer(nearX + dx, nearY + dy, turn);
   for (let step = stride / 2; step >= 0.5; step /= 2) {
     const { dx, dy, turnDeg } = best;
     for (const turn of [turnDeg, turnDeg - 3, turnDeg + 3])
@@ -87,7 +90,21 @@ function correlationAt(
   return (ab - (a * b) / n) / Math.sqrt((aa - (a * a) / n + n) * (bb - (b * b) / n + n));
 }
 
+/** Whether a part is displaced no farther than its height alone may displace it. */
+export const isWithinUsualShift = ({ dx, dy }: PatchFit, { widthPx, heightPx }: PartPatch): boolean =>
+  Math.hypot(dx, dy) <= USUAL_SHIFT * Math.min(widthPx, heightPx) + 2;
+
 /** Whether a fit says that the part is there, unchanged, and merely seen from another side. */
-export function isMerelyShifted({ best, dx, dy, turnDeg }: PatchFit, { widthPx, heightPx }: PartPatch): boolean {
-  return best > 0.9 && Math.hypot(dx, dy) <= USUAL_SHIFT * Math.min(widthPx, heightPx) + 2 && Math.abs(turnDeg) < 4;
+export const isMerelyShifted = (fit: PatchFit, part: PartPatch): boolean =>
+  fit.best > 0.9 && isWithinUsualShift(fit, part) && Math.abs(fit.turnDeg) < 4;
+
+/** The part whose turned rectangle, a little widened, holds the point; of several the smallest. */
+export function partAt(parts: readonly PartPatch[], x: number, y: number): PartPatch | undefined {
+  const holds = parts.filter((part) => {
+    const turn = (-part.turnDeg * Math.PI) / 180;
+    const u = (x - part.x) * Math.cos(turn) - (y - part.y) * Math.sin(turn);
+    const v = (x - part.x) * Math.sin(turn) + (y - part.y) * Math.cos(turn);
+    return Math.abs(u) <= part.widthPx / 2 + 4 && Math.abs(v) <= part.heightPx / 2 + 4;
+  });
+  return holds.sort((a, b) => a.widthPx * a.heightPx - b.widthPx * b.heightPx)[0];
 }

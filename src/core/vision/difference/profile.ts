@@ -23,6 +23,8 @@ export interface Profile {
   readonly seeding: Seeding;
   /** The grey difference that counts as one in the features. */
   readonly unitGrey: number;
+  /** Whether its ranker sees `PART_FEATURES` as well. */
+  readonly knowsParts: boolean;
   readonly ranker: Ranker;
 }
 
@@ -44,6 +46,7 @@ export const BARE: Profile = {
     levels: [1],
   },
   unitGrey: 255,
+  knowsParts: false,
   ranker: RANKERS.bare,
 };
 
@@ -63,14 +66,20 @@ export const PHOTO: Profile = {
     levels: [1, 2, 4],
   },
   unitGrey: 60,
+  knowsParts: false,
   ranker: RANKERS.photo,
 };
 
-/** The profile for pictures like this reference: bare where nine tenths of it are nearly black or nearly white. */
-export function profileFor({ data }: Plane): Profile {
-  let extreme = 0;
-  for (const value of data) if (value < 50 || value > 205) extreme++;
+/** The same where the parts are known. */
+export const PLACED: Profile = { ...PHOTO, knowsParts: true, ranker: RANKERS.placed };
+
+/** The profile for pictures like this reference: bare where nine tenths of it are nearly black or nearly white; of photos by whether parts are known. */
+export function profileFor({ data }: Plane, knowsParts: boolean): Profile {
+  let dark = 0;
   let bright = 0;
-  for (const value of data) if (value > 205) bright++;
-  return extreme > 0.9 * data.length && bright > 0.02 * data.length ? BARE : PHOTO;
+  for (let i = 0; i < data.length; i++) {
+    if (data[i]! > 205) bright++;
+    else if (data[i]! < 50) dark++;
+  }
+  return dark + bright > 0.9 * data.length && bright > 0.02 * data.length ? BARE : knowsParts ? PLACED : PHOTO;
 }
