@@ -17,9 +17,9 @@ const RADII_MM = { least: 0.4, most: 2.4, step: 0.1 };
 /** Steepness from which a pixel is an edge, grey per px. */
 const EDGE = 9;
 /** Share of the edge that must be seen. */
-const LEAST_SEEN = 0.62;
+const LEAST_SEEN = 0.7;
 /** Places that are kept at most. */
-const MOST = 400;
+const MOST = 80;
 
 /**
  * Round edges by voting: each edge pixel votes for the two middles one radius away from it along its gradient, those of bright and of dark discs apart
