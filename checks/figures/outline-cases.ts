@@ -1,9 +1,10 @@
 import { existsSync, readFileSync } from 'node:fs';
 import sharp from 'sharp';
-import { mapped, register, type BoardSide, type MarkPair, type Pixels } from '../../src/core/vision/index.ts';
+import { mapped, register, type BoardSide, type MarkPair, type Patch, type Pixels } from '../../src/core/vision/index.ts';
 import { boardElements, placedBox, type BoardElement } from './board-file.ts';
 import { DATA } from './vision-cases.ts';
 import type { Box } from './vision-defects.ts';
+import { overUnion } from './vision-score.ts';
 
 /** A photo of a board whose things are known, in px of the photo. */
 export interface OutlineCase {
@@ -99,3 +100,11 @@ function largeHoles(text: string): [number, number, number][] {
     .map((match): [number, number, number] => [Number(match[1]), Number(match[2]), Number(match[3]) / 2])
     .filter(([, , r]) => r >= 1);
 }
+
+export const patchOf = ([left, top, right, bottom]: Box): Patch => ({ left, top, right, bottom });
+
+/** The greatest share (intersection over union) of a box with a thing's boxes. */
+export const overlapWith = (box: Box, { boxes }: OutlineTruth): number => Math.max(0, ...boxes.map((other) => overUnion(box, other)));
+
+/** The greatest of those with any of the things. */
+export const bestOverlap = (box: Box, truth: readonly OutlineTruth[]): number => Math.max(0, ...truth.map((thing) => overlapWith(box, thing)));
