@@ -15,6 +15,8 @@ const MASKS = {
   green: { copper: '#215f3d', gap: '#0e3323', silk: '#e6e8dc' },
   blue: { copper: '#20487c', gap: '#0f274a', silk: '#e8eaec' },
   ochre: { copper: '#86682a', gap: '#4a3814', silk: '#f0ead6' },
+  black: { copper: '#1d1e21', gap: '#121315', silk: '#ecedee' },
+  white: { copper: '#d6d7d3', gap: '#bcbdb8', silk: '#22242a' },
 };
 
 /** The relief of a placed board, with its parts on it and its damage over it. */

@@ -8,6 +8,17 @@ export { laidPixels } from './align/laid-pixels.ts';
 export { poseOf, USUAL_FOCAL, type Pose } from './align/pose.ts';
 export { smoothFlow, FLOW, type FlowOptions } from './align/smooth-flow.ts';
 export { photoQuality, QUALITY_LIMITS, type PhotoQuality, type PhotoTrouble } from './capture/photo-quality.ts';
+export {
+  OUTLINE_KINDS,
+  proposeOutlines,
+  LEAST_CHANCE,
+  NEEDED_PX_PER_MM,
+  type OutlineAnswer,
+  type OutlineKind,
+  type OutlineOptions,
+  type ProposedOutline,
+} from './proposals/index.ts';
+export { register, MARK_LIMITS, type BoardSide, type MarkPair, type Registration, type RegistrationRefusal } from './registration/register.ts';
 export { ciede2000 } from './colour/ciede2000.ts';
 export { deltaE00, labOf, labOfSrgb, srgbOf, xyzOf, type DeltaE00, type Lab } from './colour/srgb.ts';
 export { structuralSimilarity } from './colour/structural-similarity.ts';

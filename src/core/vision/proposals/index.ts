@@ -1,0 +1,11 @@
+export {
+  judgedCandidates,
+  LEAST_CHANCE,
+  MOST_MM,
+  NEEDED_PX_PER_MM,
+  proposeOutlines,
+  type OutlineAnswer,
+  type OutlineOptions,
+  type ProposedOutline,
+} from './propose-outlines.ts';
+export { OUTLINE_KINDS, type OutlineKind } from './outline-kind.ts';
