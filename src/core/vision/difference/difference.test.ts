@@ -4,7 +4,6 @@ import { greyOf, planeOf, type Plane } from '../image/plane.ts';
 import { drawnBoard } from '../testing/drawn-board.ts';
 import { candidates, withoutCovered } from './candidates.ts';
 import type { Proposal } from './compare.ts';
-import { partAt } from './part-patch.ts';
 import { atStrictness } from './strictness.ts';
 import { differenceMaps } from './difference-maps.ts';
 import { excesses } from './excess.ts';
