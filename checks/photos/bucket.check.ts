@@ -32,7 +32,10 @@ describe('photos in a bucket', () => {
 
   it('that is not there are refused with the name of the trouble', async () => {
     const photos = openBucketPhotoStore({ name: 'elsewhere', prefix: '' }, env);
-    await expect(photos.list()).rejects.toMatchObject({ code: 'photos-away', message: expect.stringMatching(/bucket elsewhere .*NoSuchBucket/) });
+    await expect(photos.list()).rejects.toMatchObject({
+      code: 'photos-away',
+      message: expect.stringMatching(/bucket elsewhere .*NoSuchBucket/),
+    });
     await photos.close();
   });
 });

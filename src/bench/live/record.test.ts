@@ -15,7 +15,7 @@ import { record, type Recording } from './record.ts';
 
 const models = smallModels();
 
-function opened(store: EventStore = memoryStore()): Recording {
+function opened(store: EventStore = memoryStore()): Recording & { readonly store: EventStore } {
   let made = 0;
   const clock = { now: () => new Date('2026-03-01T10:00:00Z'), newId: () => testId(5000 + made++) };
   const live = emptyLive(models);
