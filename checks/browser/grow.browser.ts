@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import type { Browser } from 'playwright-core';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -21,6 +22,12 @@ describe.each(SCREENS)('a model of one’s own on $name', (screen) => {
   const { home, remove } = temporaryHome();
   let server: ServerProcess;
   let walk: BenchWalk;
+  const post = (kind: string, body: object): Promise<Response> =>
+    fetch(`${server.url}/api/events`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ events: [{ kind, body }] }),
+    });
   const growth = (): Promise<Growth> => walk.ask<Growth>('/api/models/reed-r1/growth');
 
   beforeAll(async () => {
@@ -90,15 +97,8 @@ describe.each(SCREENS)('a model of one’s own on $name', (screen) => {
   it('is there for a unit at once, which teaches it with one tap', async () => {
     const items = [{ item_id: 'unit', name: 'Grey one', model_id: 'reed-r1', expected_value_minor: 1000 }];
     const lot = { lot_id: 'lot', title: 'One', seller: 'Quick Lots', price_minor: 500, currency: 'GBP', items };
-    const events = [
-      { kind: 'lot-bought', body: lot },
-      { kind: 'reading-taken', body: { item_id: 'unit', point: 'SPEAKER-R', mode: 'ohms', value: 8.1 } },
-    ];
-    await fetch(`${server.url}/api/events`, {
-      method: 'POST',
-      headers: { 'content-type': 'application/json' },
-      body: JSON.stringify({ events }),
-    });
+    await post('lot-bought', lot);
+    await post('reading-taken', { item_id: 'unit', point: 'SPEAKER-R', mode: 'ohms', value: 8.1 });
     await walk.goto('/bench/unit');
     await walk.next().waitFor();
     const fold = await walk.unfold(walk.region('Known-good readings'), 'It is not proved yet');
@@ -109,13 +109,48 @@ describe.each(SCREENS)('a model of one’s own on $name', (screen) => {
     await expect.poll(() => walk.region('Known-good readings').count()).toBe(0);
   });
 
+  it('is given away with all that leaves listed, and taken in again with conflicts side by side', async () => {
+    await walk.goto('/models/reed-r1');
+    const give = await walk.unfold(walk.region('Share it'), 'Give this model away');
+    await give.getByLabel('Your name in it').fill('Marsh Lane');
+    await give.getByText('Your name in it: Marsh Lane').waitFor();
+    await give.getByText('Rail 3V3').first().waitFor();
+    await walk.expectAccessible();
+    const saving = walk.page.waitForEvent('download');
+    await give.getByRole('link', { name: 'Save the bundle' }).click();
+    const file = await (await saving).path();
+    await walk.noted(() =>
+      post('model-fact-set', { model_id: 'reed-r1', section: 'head', id: 'prices', field: 'working', value: 8000 }).then(() => undefined),
+    );
+    await walk.goto('/models/reed-r1');
+    const merge = await walk.unfold(walk.region('Share it'), 'Take in what another bench knows of it');
+    await merge
+      .getByLabel('The bundle (.zip)')
+      .setInputFiles({ name: 'reed.zip', mimeType: 'application/zip', buffer: readFileSync(file) });
+    await merge.getByText(/1 place differ/).waitFor();
+    await merge.getByRole('radio', { name: 'prices working: theirs, 7000' }).check();
+    await walk.expectAccessible();
+    await walk.noted(() => walk.press(merge, /^Take in \d+ facts?/));
+    await walk.region('Prices').getByText('typed by Marsh Lane').waitFor();
+  });
+
+  it('comes to another bench as a new model from the bundle', async () => {
+    const given = await fetch(`${server.url}/api/models/reed-r1/bundle?author=Marsh+Lane`);
+    await walk.goto('/models/new');
+    await walk.page.getByRole('radio', { name: 'A bundle from someone' }).check();
+    const buffer = Buffer.from(await given.arrayBuffer());
+    await walk.page.getByLabel('The bundle (.zip)').setInputFiles({ name: 'reed.zip', mimeType: 'application/zip', buffer });
+    await walk.page.getByText(/^Reed R1 by Marsh Lane, \d+ facts/).waitFor();
+    await walk.expectAccessible();
+    await walk.noted(() => walk.page.getByRole('button', { name: 'Begin this model' }).click());
+    await walk.page.waitForURL('**/models/reed-r1-2');
+    await walk
+      .region('Known-good boards')
+      .getByText(/4.8 kΩ ± .* on 2 boards/)
+      .waitFor();
+  });
+
   it('leaves what was sold with the version that it was judged with, until it is judged again', async () => {
-    const post = (kind: string, body: object): Promise<Response> =>
-      fetch(`${server.url}/api/events`, {
-        method: 'POST',
-        headers: { 'content-type': 'application/json' },
-        body: JSON.stringify({ events: [{ kind, body }] }),
-      });
     await post('scrapped', { item_id: 'unit', reason: 'burnt' });
     await post('model-fact-set', { model_id: 'reed-r1', section: 'head', id: 'about', value: 'Grew on.' });
     await walk.goto('/bench/unit');

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { startServer, temporaryHome, type ServerProcess } from '../figures/server-process.ts';
 import { hostileBundles } from './hostile-bundles.ts';
 import { hostileRequests } from './hostile-events.ts';
+import { hostileModelBundles } from './hostile-model-bundles.ts';
 import { hostilePhotos, type Hostile } from './hostile-photos.ts';
 
 export interface Met {
@@ -32,6 +33,8 @@ export async function sendCorpus(seed: string): Promise<CorpusResult> {
     const met: Met[] = [];
     for (const photo of photos) met.push(await meet(`photo ${photo.name}`, () => sendPhoto(server, photo)));
     for (const { name, bytes } of bundles) met.push(await meet(`bundle: ${name}`, () => send(server, 'bundle', bytes, 'application/zip')));
+    for (const { name, bytes } of hostileModelBundles())
+      met.push(await meet(`model bundle: ${name}`, () => send(server, 'model-bundle', bytes, 'application/zip')));
     for (const { name, text } of hostileRequests())
       met.push(await meet(`request: ${name}`, () => send(server, 'events', text, 'application/json')));
     const { events } = (await (await fetch(`${server.url}/api/bench`)).json()) as { events: number };
@@ -59,7 +62,12 @@ async function meet(name: string, ask: () => Promise<Answer>): Promise<Met> {
   return { name, fault: ms > TOO_LONG_MS ? `took ${Math.round(ms)} ms` : null, ms };
 }
 
-async function send({ url }: ServerProcess, where: 'bundle' | 'events', body: Uint8Array | string, type: string): Promise<Answer> {
+async function send(
+  { url }: ServerProcess,
+  where: 'bundle' | 'model-bundle' | 'events',
+  body: Uint8Array | string,
+  type: string,
+): Promise<Answer> {
   const response = await fetch(`${url}/api/${where}`, { method: 'POST', headers: { 'content-type': type }, body: body as BodyInit });
   const { message = '' } = (await response.json()) as { message?: string };
   return { status: response.status, message };

@@ -1,4 +1,5 @@
 import { keepPreviousData, useInfiniteQuery, useQuery } from '@tanstack/react-query';
+import type { ModelBundle } from '../../../bench/grow/model-bundle.ts';
 import type { ModelFile, ReferenceReading } from '../../../bench/models/index.ts';
 import type {
   AskingView,
@@ -102,6 +103,23 @@ export const useGrowth = (id: string) =>
     queryKey: ['growth', id],
     queryFn: ({ signal }) =>
       ask<{ growth: GrowthView | null; points: PooledPointView[] }>(`/api/models/${encodeURIComponent(id)}/growth`, { signal }),
+  });
+
+export interface Sharing {
+  readonly leaves: readonly string[];
+  readonly photos: readonly string[];
+  readonly facts: ModelBundle['facts'];
+}
+
+/** All that would leave with the bundle of a model; null for one of the folder. */
+export const useSharing = (id: string, author: string, licence: string) =>
+  useQuery({
+    queryKey: ['sharing', id, author, licence],
+    placeholderData: keepPreviousData,
+    queryFn: async ({ signal }) => {
+      const giver = new URLSearchParams({ author, licence }).toString();
+      return (await ask<{ sharing: Sharing | null }>(`/api/models/${encodeURIComponent(id)}/sharing?${giver}`, { signal })).sharing;
+    },
   });
 
 /** Where boards of a model can be measured. */

@@ -5,6 +5,7 @@ import { FromWhere } from '../grow/from-where.tsx';
 import { CopyLink, GrowthHead } from '../grow/growth-head.tsx';
 import { GrownModel } from '../grow/grown-model.tsx';
 import { KnownGood } from '../grow/known-good.tsx';
+import { ShareSection } from '../grow/share-section.tsx';
 import { TellMore } from '../grow/tell-more.tsx';
 import { ModelMarket } from '../market/model-market.tsx';
 import { Answer } from '../ui/answer.tsx';
@@ -104,6 +105,7 @@ function ModelSheet({ answer }: { readonly answer: ModelAnswer }) {
       <ModelPoints file={file} readings={readings} />
       <KnownGood />
       <TellMore file={file} />
+      <ShareSection />
       <ModelWork file={file} />
       <ModelSteps file={file} />
     </>
