@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { ModelBundle } from '../../src/bench/grow/model-bundle.ts';
+import type { ModelBundle } from '../../src/bench/events/index.ts';
 import { newFromBundle } from '../../src/bench/grow/take-model.ts';
 import { modelBundles } from '../../src/edges/bundle/index.ts';
 import { hostileModelBundles } from '../hostile/hostile-model-bundles.ts';

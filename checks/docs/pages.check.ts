@@ -82,14 +82,15 @@ describe('a command on a page', () => {
 });
 
 /** Commands that have commands of their own. */
-const GROUPS: readonly string[] = ['add', 'reckon'];
+const GROUPS: readonly string[] = ['add', 'model', 'reckon'];
 /** Files, ids and folders that are not at hand here. */
 const NEEDS_MORE = /…|\.csv|\.jpg|\.zip|\.kicad_mod|add event|--home/;
 
-/** What the examples speak of: units up to #7, and a bag of parts. */
+/** What the examples speak of: units up to #7, a model of one’s own, and a bag of parts. */
 const SET_UP = [
   'salvor add lot --title "Seven dead players" --seller "Harbour Clearance" --price 70 ' +
     '--items "A:tern-tn10; B:tern-tn10; C:tern-tn10; D:tern-tn10; E:tern-tn10; F:tern-tn10; G:tern-tn10"',
+  'salvor model new "Reed R1"',
   'salvor add part cleaning --count 10 --price 1.50',
 ];
 

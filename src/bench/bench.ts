@@ -1,6 +1,5 @@
 import type { Boards } from './boards/board-knowledge.ts';
-import type { AnyEvent, Stored } from './events/index.ts';
-import type { ModelBundle } from './grow/model-bundle.ts';
+import type { AnyEvent, ModelBundle, Stored } from './events/index.ts';
 import type { Giver } from './grow/share-model.ts';
 import type { EventStore, Clock, ItemPage, ItemQuery, PlanWorker } from './ports.ts';
 import type { Model } from './models/index.ts';

@@ -1,6 +1,5 @@
 import type { Mat } from '../core/teardown/index.ts';
-import type { AnyEvent, MeterMode, Stored } from './events/index.ts';
-import type { ModelBundle } from './grow/model-bundle.ts';
+import type { AnyEvent, MeterMode, ModelBundle, Stored } from './events/index.ts';
 import type { AnswerOf, PlanJob } from './plan/jobs.ts';
 import type { ReportView, StoryView } from './report/index.ts';
 import type { ItemRow } from './views/rows.ts';

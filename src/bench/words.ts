@@ -57,6 +57,8 @@ const SENTENCES = {
   'bad-table': 'The table {where} cannot be read: {detail}',
   'bad-log': 'The log in {where} cannot be judged: {detail}',
   'no-reading': 'The instrument at {where} gave no reading: {detail}',
+  'nothing-to-teach':
+    '{detail} has no readings since its last work that a model which grows here could learn and does not have. Measure it at points of its model first.',
   'nothing-to-undo': 'Nothing is left to undo here. salvor show ITEM lists what happened, with what was taken back already.',
   'bad-amount': '"{detail}" is not an amount of money in {where}. Write it as 12 or 12.50.',
   'bad-claim': '"{detail}" is not a claim. Write sound=fails for a function, shell:cracked for a place, or untested.',

@@ -3,6 +3,7 @@ export { isNestedDeeperThan } from './nested.ts';
 export * from './region.ts';
 export { LandPattern } from './land-pattern.ts';
 export * from './measured.ts';
+export * from './model-bundle.ts';
 export * from './model-kinds.ts';
 export { BoardCorners, BoardSide } from './picture-kinds.ts';
 export { BODIES, KINDS, type Body, type Kind } from './kinds.ts';

@@ -4,9 +4,9 @@ import { testLog, type Step } from '../testing/events.ts';
 import { smallModels } from '../testing/small-model.ts';
 import { factsOf } from './facts-of.ts';
 import { factsToTake, mergeModels } from './merge-models.ts';
-import { ModelBundle } from './model-bundle.ts';
+import { ModelBundle, photosOf } from '../events/index.ts';
 import { modelsWithGrown } from './models-with-grown.ts';
-import { bundleOf, leavingWith, photosOf } from './share-model.ts';
+import { bundleOf, leavingWith } from './share-model.ts';
 
 const shelf = smallModels();
 const G = { model_id: 'lamp-g' };

@@ -2,7 +2,7 @@ import { factText } from './fact-text.ts';
 import { factsOf } from './facts-of.ts';
 import { flattened } from './flattened.ts';
 import type { GrownModel } from './grown-model.ts';
-import type { ModelBundle } from './model-bundle.ts';
+import type { ModelBundle } from '../events/index.ts';
 
 /** How the one who gives a model away wants to be called, and under which licence others may use it. */
 export interface Giver {
@@ -33,8 +33,3 @@ export function leavingWith({ model_id: id, name, revision, author, licence, fro
     ...facts.map((fact) => (fact.author === '' ? factText(fact) : `${factText(fact)}, told by ${fact.author}`)),
   ];
 }
-
-/** Hashes of the photos that belong to a bundle. */
-export const photosOf = ({ facts }: ModelBundle): string[] => [
-  ...new Set(facts.flatMap((fact) => ('photo' in fact.body && fact.body.photo !== undefined ? [fact.body.photo] : []))),
-];

@@ -1,6 +1,5 @@
-import type { Body, SharedFact } from '../events/index.ts';
+import type { Body, ModelBundle, SharedFact } from '../events/index.ts';
 import { mergeModels, factsToTake } from './merge-models.ts';
-import type { ModelBundle } from './model-bundle.ts';
 
 export type TakeDraft =
   | { readonly kind: 'model-begun'; readonly body: Body<'model-begun'> }

@@ -1,6 +1,4 @@
-import { isNestedDeeperThan } from '../../bench/events/index.ts';
-import { MODEL_BUNDLE_FORMAT, MODEL_BUNDLE_VERSION, ModelBundle } from '../../bench/grow/model-bundle.ts';
-import { photosOf } from '../../bench/grow/share-model.ts';
+import { isNestedDeeperThan, MODEL_BUNDLE_FORMAT, MODEL_BUNDLE_VERSION, ModelBundle, photosOf } from '../../bench/events/index.ts';
 import type { ModelBundleFormat, PhotoStore } from '../../bench/ports.ts';
 import { PHOTO, photoRefusal, refuse, type BundleFiles, type BundleRefusal } from './bundle.ts';
 import { pack, photoName, readZip, type FileRule } from './zip-bundle.ts';

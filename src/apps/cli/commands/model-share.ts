@@ -1,7 +1,7 @@
 import type { Command } from 'commander';
 import { saidOf } from '../../../bench/grow/fact-text.ts';
 import { factsToTake, mergeModels, type Merge } from '../../../bench/grow/merge-models.ts';
-import type { ModelBundle } from '../../../bench/grow/model-bundle.ts';
+import type { ModelBundle } from '../../../bench/events/index.ts';
 import { modelIdFor } from '../../../bench/grow/new-model.ts';
 import { leavingWith } from '../../../bench/grow/share-model.ts';
 import { newFromBundle, takeFacts } from '../../../bench/grow/take-model.ts';

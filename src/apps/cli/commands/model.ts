@@ -1,13 +1,14 @@
 import type { Command } from 'commander';
 import { modelIdFor, newModelDrafts, type NewModel } from '../../../bench/grow/new-model.ts';
 import type { StartAnswers } from '../../../bench/events/index.ts';
+import { problemFor } from '../../../bench/words.ts';
 import { keepPhoto } from '../add/photo.ts';
 import { numberIn, type Options } from '../add/add-command.ts';
 import { readingIn } from '../add/evidence.ts';
 import type { CliParts } from '../cli-parts.ts';
 import { growthLines, pointLines } from '../print/growth-lines.ts';
 import { withSession, type Draft, type Session } from '../session.ts';
-import { misuse } from '../stop.ts';
+import { EXIT, misuse, Stop } from '../stop.ts';
 
 /** The commands below `salvor model`. */
 export const modelGroup = (program: Command): Command =>
@@ -127,13 +128,9 @@ function teach(session: Session, [model_id = '', board = '', point = '', text = 
 }
 
 function teachUnit({ bench, item, note, show }: Session, [name = '']: readonly string[]): void {
-  const { id, modelId } = item(name);
+  const { id, modelId, name: itemName } = item(name);
   const can = bench.item(id)!.teach;
-  if (!can || can.readings.length === 0)
-    throw misuse('bad-usage', {
-      where: 'UNIT',
-      detail: 'It has no readings since its last work that its model could learn and does not have',
-    });
+  if (!can || can.readings.length === 0) throw new Stop(EXIT.refused, problemFor('nothing-to-teach', { where: 'UNIT', detail: itemName }));
   const noted = note(
     can.readings.map(({ point, mode, value }) => ({
       kind: 'model-reading-taught' as const,

@@ -1,6 +1,5 @@
 import { createHash } from 'node:crypto';
-import type { AnyEvent } from '../../../bench/events/index.ts';
-import { ModelBundle } from '../../../bench/grow/model-bundle.ts';
+import { ModelBundle, type AnyEvent } from '../../../bench/events/index.ts';
 import { openCompareDesk } from '../../../bench/eyes/index.ts';
 import { memoryShelf } from '../../../bench/eyes/testing/memory-shelf.ts';
 import { finding, ScriptedComparer, squareAt } from '../../../bench/eyes/testing/scripted-comparer.ts';

@@ -1,7 +1,6 @@
 import { OpenAPIHono, createRoute, z } from '@hono/zod-openapi';
-import { Id, Line, SharedFact } from '../../../bench/events/index.ts';
-import { ModelBundle } from '../../../bench/grow/model-bundle.ts';
-import { leavingWith, photosOf } from '../../../bench/grow/share-model.ts';
+import { Id, Line, ModelBundle, photosOf, SharedFact } from '../../../bench/events/index.ts';
+import { leavingWith } from '../../../bench/grow/share-model.ts';
 import { problemOfPhoto } from '../../../bench/words.ts';
 import type { AppParts } from '../app-parts.ts';
 import { Refused, refuse } from '../refused.ts';

@@ -1,5 +1,4 @@
-import type { SharedFact } from '../../../bench/events/index.ts';
-import type { ModelBundle } from '../../../bench/grow/model-bundle.ts';
+import type { ModelBundle, SharedFact } from '../../../bench/events/index.ts';
 import { newFromBundle, takeFacts } from '../../../bench/grow/take-model.ts';
 import { counted } from '../format/number.ts';
 import type { Gesture } from './gesture.ts';

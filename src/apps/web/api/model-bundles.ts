@@ -1,4 +1,4 @@
-import type { ModelBundle } from '../../../bench/grow/model-bundle.ts';
+import type { ModelBundle } from '../../../bench/events/index.ts';
 import { ask } from './ask.ts';
 
 /** Looks into a bundle; its photos are kept by the bench from then on. */

@@ -1,5 +1,5 @@
 import { keepPreviousData, useInfiniteQuery, useQuery } from '@tanstack/react-query';
-import type { ModelBundle } from '../../../bench/grow/model-bundle.ts';
+import type { ModelBundle } from '../../../bench/events/index.ts';
 import type { ModelFile, ReferenceReading } from '../../../bench/models/index.ts';
 import type {
   AskingView,

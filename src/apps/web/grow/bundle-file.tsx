@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { ModelBundle } from '../../../bench/grow/model-bundle.ts';
+import type { ModelBundle } from '../../../bench/events/index.ts';
 import { lookIntoBundle } from '../api/model-bundles.ts';
 import { sentenceOf } from '../api/problem-error.ts';
 import { Field } from '../ui/field.tsx';

@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'react';
 import { saidOf } from '../../../bench/grow/fact-text.ts';
 import { factsToTake, mergeModels, type Conflict } from '../../../bench/grow/merge-models.ts';
-import type { ModelBundle } from '../../../bench/grow/model-bundle.ts';
+import type { ModelBundle } from '../../../bench/events/index.ts';
 import { takeIntoModel } from '../actions/take-model.ts';
 import { useSharing } from '../api/queries.ts';
 import { counted } from '../format/number.ts';

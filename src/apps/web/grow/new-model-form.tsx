@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { useLocation } from 'wouter';
 import { modelIdFor, type NewModel } from '../../../bench/grow/new-model.ts';
 import type { ModelRow } from '../../../bench/views/index.ts';
-import type { ModelBundle } from '../../../bench/grow/model-bundle.ts';
+import type { ModelBundle } from '../../../bench/events/index.ts';
 import { beginModel } from '../actions/begin-model.ts';
 import { takeAsNewModel } from '../actions/take-model.ts';
 import { useRecorder } from '../record/recorder-context.ts';

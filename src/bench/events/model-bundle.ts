@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { Currency, Id, Line, SharedFact, StartAnswers } from '../events/index.ts';
+import { SharedFact, StartAnswers } from './model-kinds.ts';
+import { Currency, Id, Line } from './words.ts';
 
 /** The newest version of the bundle of a model; this code reads all versions up to it. */
 export const MODEL_BUNDLE_VERSION = 1;
@@ -21,3 +22,8 @@ export const ModelBundle = z
   })
   .meta({ id: 'ModelBundle' });
 export type ModelBundle = z.infer<typeof ModelBundle>;
+
+/** Hashes of the photos that belong to a bundle. */
+export const photosOf = ({ facts }: ModelBundle): string[] => [
+  ...new Set(facts.flatMap((fact) => ('photo' in fact.body && fact.body.photo !== undefined ? [fact.body.photo] : []))),
+];
