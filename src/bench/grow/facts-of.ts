@@ -1,5 +1,6 @@
 import type { SharedFact } from '../events/index.ts';
 import type { GrownFact, GrownModel, StepPhoto, Told } from './grown-model.ts';
+import { lastWords } from './last-words.ts';
 
 type Bare = SharedFact extends infer F ? (F extends SharedFact ? Omit<F, 'author'> : never) : never;
 
@@ -52,14 +53,6 @@ const bodyOf = (model_id: string, { section, id, field, value, source }: GrownFa
   source,
   ...(field === null ? {} : { field }),
 });
-
-/** The last word on each place, in the order in which they were told; a whole entry makes an end of what was said of its fields before. */
-function lastWords(facts: readonly GrownFact[]): GrownFact[] {
-  return facts.filter((fact, at) => !facts.slice(at + 1).some((later) => supersedes(later, fact)));
-}
-
-const supersedes = (later: GrownFact, fact: GrownFact): boolean =>
-  later.section === fact.section && later.id === fact.id && (later.field === null || later.field === fact.field);
 
 /** A recorded step with its photo, where the step is still there. It goes first: what the entry says comes after it as a fact, with its fasteners. */
 function stepOf({ id: model_id, facts }: GrownModel, told: StepPhoto): SharedFact[] {

@@ -1,45 +1,90 @@
 import type { Body, SharedFact } from '../events/index.ts';
-import type { GrownFact, GrownModel, GrownPart, Told } from './grown-model.ts';
+import type {
+  FitSeen,
+  GrownFact,
+  GrownModel,
+  GrownPart,
+  GrownPhoto,
+  NetName,
+  PinJoin,
+  StepPhoto,
+  TaughtReading,
+  Told,
+} from './grown-model.ts';
+
+type FactOf<K extends SharedFact['kind']> = Extract<SharedFact, { kind: K }>['body'];
+
+/** A model that is being added to: its lists are its own until it is done. */
+interface Growing {
+  readonly facts: GrownFact[];
+  readonly photos: Partial<Record<'front' | 'back', GrownPhoto>>;
+  readonly parts: Map<string, GrownPart>;
+  readonly joins: PinJoin[];
+  readonly names: NetName[];
+  netlist: GrownModel['netlist'];
+  readonly readings: TaughtReading[];
+  readonly stepPhotos: Map<string, StepPhoto>;
+  readonly fits: FitSeen[];
+}
 
 /** The model with one more fact; `version` is left as it is, for a bundle of facts is one event. */
-export function withFact(grown: GrownModel, fact: SharedFact, told: Told): GrownModel {
-  switch (fact.kind) {
-    case 'model-fact-set':
-      return { ...grown, facts: [...grown.facts, typedFact(fact.body, told)] };
-    case 'model-photo-set': {
-      const { side, photo, scale, mirror } = fact.body;
-      return { ...grown, photos: { ...grown.photos, [side]: { ...told, photo, scale: scale ?? null, mirror } } };
-    }
-    case 'model-parts-placed':
-      return { ...grown, parts: placed(grown.parts, fact.body.parts, told) };
-    case 'model-parts-removed':
-      return { ...grown, parts: new Map([...grown.parts].filter(([ref]) => !fact.body.refs.includes(ref))) };
-    case 'model-pins-joined':
-      return { ...grown, joins: [...grown.joins, { ...told, pins: fact.body.pins, joined: fact.body.joined }] };
-    case 'model-net-named':
-      return { ...grown, names: [...grown.names, { ...told, pin: fact.body.pin, name: fact.body.name }] };
-    case 'model-netlist-set':
-      return { ...grown, netlist: { ...told, text: fact.body.text, from: fact.body.from } };
-    case 'model-reading-taught':
-      return { ...grown, readings: [...grown.readings, taught(fact.body, told)] };
-    case 'model-step-recorded':
-      return withStep(grown, fact.body, told);
-    case 'model-fit-seen': {
-      const { slot, other_model_id, part, outcome, item_id } = fact.body;
-      const seen = { ...told, slot, otherModelId: other_model_id ?? null, part: part ?? null, outcome, itemId: item_id ?? null };
-      return { ...grown, fits: [...grown.fits, seen] };
-    }
-  }
-}
+export const withFact = (grown: GrownModel, fact: SharedFact, told: Told): GrownModel => grow(grown, [fact], () => told);
 
 /** All facts of another's model, each told by its author. */
 export function withTakenIn(grown: GrownModel, body: Body<'model-taken-in'>, told: Told): GrownModel {
-  const theirs = { ...told, author: body.from_author };
-  const grownOn = body.facts.reduce((model, fact) => withFact(model, fact, { ...told, author: fact.author || body.from_author }), grown);
-  return { ...grownOn, taken: [...grownOn.taken, { ...theirs, licence: body.licence, facts: body.facts.length }] };
+  const grownOn = grow(grown, body.facts, ({ author }) => ({ ...told, author: author || body.from_author }));
+  const taken = { ...told, author: body.from_author, licence: body.licence, facts: body.facts.length };
+  return { ...grownOn, taken: [...grownOn.taken, taken] };
 }
 
-const typedFact = ({ section, id, field, value, source }: Body<'model-fact-set'>, told: Told): GrownFact => ({
+function grow(grown: GrownModel, facts: readonly SharedFact[], toldBy: (fact: SharedFact) => Told): GrownModel {
+  const growing: Growing = {
+    facts: [...grown.facts],
+    photos: { ...grown.photos },
+    parts: new Map(grown.parts),
+    joins: [...grown.joins],
+    names: [...grown.names],
+    netlist: grown.netlist,
+    readings: [...grown.readings],
+    stepPhotos: new Map(grown.stepPhotos.map((photo) => [photo.step, photo])),
+    fits: [...grown.fits],
+  };
+  for (const fact of facts) add(growing, fact, toldBy(fact));
+  return { ...grown, ...growing, stepPhotos: [...growing.stepPhotos.values()] };
+}
+
+function add(growing: Growing, fact: SharedFact, told: Told): void {
+  switch (fact.kind) {
+    case 'model-fact-set':
+      return void growing.facts.push(typedFact(fact.body, told));
+    case 'model-photo-set': {
+      const { side, photo, scale, mirror } = fact.body;
+      growing.photos[side] = { ...told, photo, scale: scale ?? null, mirror };
+      return;
+    }
+    case 'model-parts-placed':
+      for (const part of fact.body.parts) growing.parts.set(part.ref, { ...part, ...told });
+      return;
+    case 'model-parts-removed':
+      for (const ref of fact.body.refs) growing.parts.delete(ref);
+      return;
+    case 'model-pins-joined':
+      return void growing.joins.push({ ...told, pins: fact.body.pins, joined: fact.body.joined });
+    case 'model-net-named':
+      return void growing.names.push({ ...told, pin: fact.body.pin, name: fact.body.name });
+    case 'model-netlist-set':
+      growing.netlist = { ...told, text: fact.body.text, from: fact.body.from };
+      return;
+    case 'model-reading-taught':
+      return void growing.readings.push(taught(fact.body, told));
+    case 'model-step-recorded':
+      return addStep(growing, fact.body, told);
+    case 'model-fit-seen':
+      return void growing.fits.push(seen(fact.body, told));
+  }
+}
+
+const typedFact = ({ section, id, field, value, source }: FactOf<'model-fact-set'>, told: Told): GrownFact => ({
   ...told,
   section,
   id,
@@ -48,31 +93,27 @@ const typedFact = ({ section, id, field, value, source }: Body<'model-fact-set'>
   source,
 });
 
-/** A reference that is placed again moves. */
-function placed(before: GrownModel['parts'], parts: Body<'model-parts-placed'>['parts'], told: Told): GrownModel['parts'] {
-  const after = new Map<string, GrownPart>(before);
-  for (const part of parts) after.set(part.ref, { ...part, ...told });
-  return after;
-}
-
-const taught = ({ board, revision, point, mode, value, item_id: itemId }: Body<'model-reading-taught'>, told: Told) => ({
+const taught = ({ item_id: itemId, model_id: _model, ...reading }: FactOf<'model-reading-taught'>, told: Told): TaughtReading => ({
   ...told,
-  board,
-  revision,
-  point,
-  mode,
-  value,
+  ...reading,
   itemId: itemId ?? null,
 });
 
+const seen = ({ slot, other_model_id, part, outcome, item_id }: FactOf<'model-fit-seen'>, told: Told): FitSeen => ({
+  ...told,
+  slot,
+  otherModelId: other_model_id ?? null,
+  part: part ?? null,
+  outcome,
+  itemId: item_id ?? null,
+});
+
 /** A recorded step is an entry of the file like any other, measured here; its photo stands beside it. */
-function withStep(grown: GrownModel, { step, fasteners, photo, at }: Body<'model-step-recorded'>, told: Told): GrownModel {
-  const facts: GrownFact[] = [...grown.facts];
+function addStep({ facts, stepPhotos }: Growing, { step, fasteners, photo, at }: FactOf<'model-step-recorded'>, told: Told): void {
   const note = (section: 'steps' | 'fasteners', { id, ...value }: { readonly id: string }): void =>
     void facts.push({ ...told, section, id, field: null, value, source: 'measured' });
   if (fasteners) note('fasteners', fasteners);
   note('steps', { ...step, ...(fasteners ? { fasteners: fasteners.id } : {}) });
-  const photos = grown.stepPhotos.filter((known) => known.step !== step.id);
-  if (photo === undefined && at.length === 0) return { ...grown, facts, stepPhotos: photos };
-  return { ...grown, facts, stepPhotos: [...photos, { ...told, step: step.id, photo: photo ?? null, places: at }] };
+  stepPhotos.delete(step.id);
+  if (photo !== undefined || at.length > 0) stepPhotos.set(step.id, { ...told, step: step.id, photo: photo ?? null, places: at });
 }

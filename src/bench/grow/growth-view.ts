@@ -2,7 +2,7 @@ import { fieldText, type Model } from '../models/index.ts';
 import type { GrowthView, PooledPointView, ToldPlace } from '../views/index.ts';
 import { buildModel, type Shelf } from './build-model.ts';
 import type { GrownFact, GrownModel, Told } from './grown-model.ts';
-import { placeKey } from './place-source.ts';
+import { lastWords } from './last-words.ts';
 import { pooledPoints } from './pooled-points.ts';
 import { ANY_PLAYER } from './start-file.ts';
 
@@ -87,13 +87,5 @@ function answeredOf({ from, begun }: GrownModel): ToldPlace[] {
   return [{ section: 'head', id: 'cell', field: 'volts', value: from.answers.cell_volts, source: 'typed', ...toldOf(begun) }];
 }
 
-/** The last word on each place; a whole entry that came later takes the place of its fields. */
-function placesOf(facts: readonly GrownFact[]): ToldPlace[] {
-  const places = new Map<string, ToldPlace>();
-  for (const fact of facts) {
-    const { section, id, field, value, source } = fact;
-    if (field === null) for (const [key, place] of places) if (place.section === section && place.id === id) places.delete(key);
-    places.set(placeKey(section, id, field), { section, id, field, value, source, ...toldOf(fact) });
-  }
-  return [...places.values()];
-}
+const placesOf = (facts: readonly GrownFact[]): ToldPlace[] =>
+  lastWords(facts).map(({ section, id, field, value, source, ...told }) => ({ section, id, field, value, source, ...toldOf(told) }));

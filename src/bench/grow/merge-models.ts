@@ -24,12 +24,14 @@ const SAME_PLACE_MM = 0.5;
  * told as a board of its author. Pure; `theirs` is not changed, `author` is whose bundle it is.
  */
 export function mergeModels(ours: readonly SharedFact[], theirs: readonly SharedFact[], author: string): Merge {
-  const known = ours.flatMap(single);
+  const known = inBuckets(ours.flatMap(single));
   let agreed = 0;
   const fresh: SharedFact[] = [];
   const conflicts: Conflict[] = [];
   for (const fact of theirs.flatMap(single).map((each) => named(each, author))) {
-    const against = known.map((own) => ({ own, says: compare(own, fact) })).filter(({ says }) => says !== 'apart');
+    const against = (known.get(bucketOf(fact)) ?? [])
+      .map((own) => ({ own, says: compare(own, fact) }))
+      .filter(({ says }) => says !== 'apart');
     const other = against.find(({ says }) => says === 'other');
     if (other) conflicts.push({ place: placeOf(fact), ours: other.own, theirs: fact });
     else if (against.length > 0) agreed += 1;
@@ -43,6 +45,32 @@ export const factsToTake = ({ fresh, conflicts }: Merge, takesTheirs: (conflict:
   ...fresh,
   ...conflicts.filter(takesTheirs).map(({ theirs }) => theirs),
 ];
+
+function inBuckets(facts: readonly SharedFact[]): ReadonlyMap<string, readonly SharedFact[]> {
+  const buckets = new Map<string, SharedFact[]>();
+  for (const fact of facts) {
+    const bucket = buckets.get(bucketOf(fact));
+    if (bucket) bucket.push(fact);
+    else buckets.set(bucketOf(fact), [fact]);
+  }
+  return buckets;
+}
+
+/** Facts that may speak of one place lie in one bucket, so that large models are not compared each with each. */
+function bucketOf(fact: SharedFact): string {
+  switch (fact.kind) {
+    case 'model-fact-set':
+      return `fact ${fact.body.section} ${fact.body.id}`;
+    case 'model-parts-placed':
+      return `part ${fact.body.parts[0]!.ref}`;
+    case 'model-net-named':
+      return `net ${fact.body.pin}`;
+    case 'model-reading-taught':
+      return `reading ${fact.body.point} ${fact.body.board}`;
+    default:
+      return fact.kind;
+  }
+}
 
 /** Parts one by one, so that one that moved does not take the others with it. */
 const single = (fact: SharedFact): SharedFact[] =>
