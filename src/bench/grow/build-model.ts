@@ -1,4 +1,5 @@
 import type { Model, ModelFile, ModelProblem } from '../models/index.ts';
+import { withDerivedShifts } from './derived-shifts.ts';
 import { grownFile, type LeftOut } from './grown-file.ts';
 import { grownCircuit } from './grown-circuit.ts';
 import type { GrownModel } from './grown-model.ts';
@@ -60,7 +61,7 @@ function buildOn(grown: GrownModel, base: Base): BuiltModel | null {
 function atLevel(file: ModelFile, hasCircuit: boolean, hasReadings: boolean): ModelFile {
   if (hasCircuit) return { ...file, level: 2 };
   const { circuit: _unused, ...rest } = file;
-  return { ...rest, level: hasReadings ? 1 : 0 };
+  return withDerivedShifts({ ...rest, level: hasReadings ? 1 : 0 });
 }
 
 /** Own readings of a point take the place of inherited ones; what is of no point of the file is not in use. */
