@@ -33,7 +33,14 @@ describe('a model that is begun by answering six questions', () => {
   });
 
   it('has everything that any pocket player has when it has it all', () => {
-    const file = startFile(any, { power: 'battery-and-charger', cell_volts: null, display: 'lit', slot: true, sound: 'speaker', charging: true });
+    const file = startFile(any, {
+      power: 'battery-and-charger',
+      cell_volts: null,
+      display: 'lit',
+      slot: true,
+      sound: 'speaker',
+      charging: true,
+    });
     expect(file).toEqual(any);
   });
 
