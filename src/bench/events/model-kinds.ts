@@ -135,6 +135,12 @@ const GROWING = {
     model_id,
     side: Side,
     photo: PhotoHash,
+    size: PhotoPlace.optional().meta({ description: 'Size of the picture on which it was marked, px; places on it are counted from its upper left' }),
+    corners: z
+      .array(PhotoPlace)
+      .max(3)
+      .default([])
+      .meta({ description: 'Of the front: lower left, lower right and upper left corner of the board, px' }),
     scale: z
       .object({ from: PhotoPlace, to: PhotoPlace, mm: z.number().positive().max(2000) })
       .optional()

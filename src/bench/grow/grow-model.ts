@@ -7,8 +7,9 @@ export function withFact(grown: GrownModel, fact: SharedFact, told: Told): Grown
     case 'model-fact-set':
       return { ...grown, facts: [...grown.facts, typedFact(fact.body, told)] };
     case 'model-photo-set': {
-      const { side, photo, scale, mirror } = fact.body;
-      return { ...grown, photos: { ...grown.photos, [side]: { ...told, photo, scale: scale ?? null, mirror } } };
+      const { side, photo, size, corners, scale, mirror } = fact.body;
+      const marked = { ...told, photo, size: size ?? null, corners, scale: scale ?? null, mirror };
+      return { ...grown, photos: { ...grown.photos, [side]: marked } };
     }
     case 'model-parts-placed':
       return { ...grown, parts: placed(grown.parts, fact.body.parts, told) };

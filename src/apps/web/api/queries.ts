@@ -32,6 +32,7 @@ import type {
   WatchView,
 } from '../../../bench/views/index.ts';
 import type { PlacedPart } from '../board/drawn-part.ts';
+import type { BoardMarks } from '../../../bench/views/board-marks.ts';
 import { ask, askWith } from './ask.ts';
 
 const NEXT_SLICE_MS = 50;
@@ -102,6 +103,13 @@ export const useGrowth = (id: string) =>
     queryKey: ['growth', id],
     queryFn: ({ signal }) =>
       ask<{ growth: GrowthView | null; points: PooledPointView[] }>(`/api/models/${encodeURIComponent(id)}/growth`, { signal }),
+  });
+
+/** What was marked on the picture of the board of a model that grows here. */
+export const useBoardMarks = (modelId: string) =>
+  useQuery({
+    queryKey: ['board-marks', modelId],
+    queryFn: ({ signal }) => ask<BoardMarks>(`/api/models/${encodeURIComponent(modelId)}/marks`, { signal }),
   });
 
 /** Where boards of a model can be measured. */

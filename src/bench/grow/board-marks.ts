@@ -1,0 +1,19 @@
+import type { BoardMarks } from '../views/board-marks.ts';
+import type { GrownModel, GrownPhoto } from './grown-model.ts';
+
+/** What was marked on the picture of the board of a grown model, without who told it when; `seq` is how far into the log it reaches. */
+export function boardMarks(grown: GrownModel, seq: number): BoardMarks {
+  const { id, photos, parts, joins, names } = grown;
+  return {
+    model_id: id,
+    seq,
+    front: photoMarks(photos.front),
+    back: photoMarks(photos.back),
+    parts: [...parts.values()].map(({ eventId: _event, at: _at, author: _author, ...part }) => part),
+    joins: joins.map(({ pins, joined }) => ({ pins: [...pins], joined })),
+    names: names.map(({ pin, name }) => ({ pin, name })),
+  };
+}
+
+const photoMarks = (photo: GrownPhoto | undefined): BoardMarks['front'] =>
+  photo ? { photo: photo.photo, size: photo.size, scale: photo.scale, corners: photo.corners, mirror: photo.mirror } : null;
