@@ -1,11 +1,17 @@
 import { join } from 'node:path';
 import type { Browser, Locator } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { ModelFile, ReferenceReading } from '../../src/bench/models/index.ts';
 import type { BoardMarks } from '../../src/bench/views/index.ts';
 import { openBrowser } from '../figures/browser.ts';
 import { startServer, temporaryHome, type ServerProcess } from '../figures/server-process.ts';
 import { BenchWalk, SCREENS } from './bench-walk.ts';
 import { boardStage, clickPixel, onPicture, TERN_CORNERS, TERN_PHOTO } from './grow-board.ts';
+
+interface ModelAnswer {
+  readonly file: ModelFile;
+  readonly readings: readonly ReferenceReading[];
+}
 
 const BOARD = { width: 70, height: 55 };
 const PHOTO = join(import.meta.dirname, '../..', TERN_PHOTO.file);
@@ -59,7 +65,7 @@ describe.each(SCREENS)('the picture of a board, on $name', (screen) => {
 
   it('lies on the photo that is taken in, by its scale and the corners of the board', async () => {
     const photos = walk.region('Photos');
-    await walk.noted(() => photos.getByLabel('Photo of the front, taken straight from above').setInputFiles(PHOTO));
+    await walk.noted(() => photos.getByLabel('Add: photo of the front, taken straight from above').setInputFiles(PHOTO));
     const photo = photos.getByRole('group', { name: /^Photo: arrow keys/ });
     await photos.getByLabel('Distance between the two points (mm)').fill('70');
     await clickPixel(photo, TERN_PHOTO, ...TERN_CORNERS.lowerLeft);
@@ -175,5 +181,44 @@ describe.each(SCREENS)('the picture of a board, on $name', (screen) => {
     await walk.expectAccessible();
     await walk.press(connections, 'Do not note it');
     expect((await marks()).joins).toHaveLength(2);
+  });
+
+  it('walks over the points of a good board in an order of little effort, each reading stored at once', async () => {
+    await walk.page.getByRole('radio', { name: 'Mark parts' }).check();
+    const parts = walk.region('Parts');
+    await parts.getByRole('radio', { name: 'Place parts' }).check();
+    await parts.getByLabel('Kind').selectOption('test-point');
+    for (const [name, x] of [
+      ['V33', 60],
+      ['VSYS', 50],
+    ] as const) {
+      await parts.getByLabel('Value', { exact: true }).fill(name);
+      await walk.noted(() => tap(x, 45));
+    }
+    await walk.page.getByRole('radio', { name: 'Measure a good board' }).check();
+    const readings = walk.region('Known-good readings');
+    const loose = await walk.unfold(readings, '2 marked test points not measured yet');
+    await loose.getByLabel('Measured in').selectOption('volts');
+    await loose.getByLabel('Power').selectOption('battery');
+    await walk.noted(() => walk.press(loose, 'Measure them so'));
+    const { file } = await walk.ask<ModelAnswer>(`/api/models/${modelId}`);
+    expect(file.points.filter(({ id }) => id.startsWith('V')).map(({ id, mode, power }) => [id, mode, power])).toEqual([
+      ['V33', 'volts', 'battery'],
+      ['VSYS', 'volts', 'battery'],
+    ]);
+    while (!/^(V33|VSYS)/.test(await readings.locator('h3').innerText())) {
+      const before = await readings.locator('h3').innerText();
+      await walk.press(readings, 'Leave this one out');
+      await expect.poll(() => readings.locator('h3').innerText()).not.toBe(before);
+    }
+    await readings.getByText(/Power it from its battery/).waitFor();
+    const [first] = (await readings.locator('h3').innerText()).split(',');
+    for (const key of ['3', 'Decimal point', '2', '9']) await walk.press(readings, key);
+    await readings.getByText('= 3.29 V').waitFor();
+    await walk.expectAccessible();
+    await walk.noted(() => walk.press(readings, 'Note it and go on'));
+    const after = await walk.ask<ModelAnswer>(`/api/models/${modelId}`);
+    expect(after.readings).toEqual([expect.objectContaining({ board: 'good-1', point: first, mode: 'volts', value: 3.29 })]);
+    expect(await readings.locator('h3').innerText()).not.toContain(`${first},`);
   });
 });

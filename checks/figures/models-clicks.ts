@@ -84,7 +84,7 @@ async function beginModel(url: string): Promise<void> {
 
 async function layPhoto(page: Page, hand: MarkingHand): Promise<void> {
   const photos = page.getByRole('region', { name: 'Photos' });
-  await photos.getByLabel('Photo of the front, taken straight from above').setInputFiles(join(ROOT, TERN_PHOTO.file));
+  await photos.getByLabel('Add: photo of the front, taken straight from above').setInputFiles(join(ROOT, TERN_PHOTO.file));
   hand.clicks += 2;
   const photo = photos.getByRole('group', { name: /^Photo: arrow keys/ });
   await photo.waitFor();

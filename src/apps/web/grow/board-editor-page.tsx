@@ -14,6 +14,7 @@ import { ConnectDesk } from './connect-desk.tsx';
 import { layPhotos } from './lay-photos.ts';
 import { PhotoDesk, type KeptPhoto } from './photo-desk.tsx';
 import { useKeptPhoto } from './use-kept-photo.ts';
+import { WalkDesk } from './walk-desk.tsx';
 
 /** The picture of a board of a model that grows on the bench: its photos, the parts on it, and what joins them. */
 export default function BoardEditorPage({ id }: { readonly id: string }) {
@@ -82,6 +83,7 @@ function BoardDesk({ page: { file, photos }, marks }: { readonly page: ModelPage
 const WORKS = [
   { value: 'parts', label: 'Mark parts' },
   { value: 'connections', label: 'Probe connections' },
+  { value: 'readings', label: 'Measure a good board' },
 ] as const;
 
 /** What is done on the picture: one thing at a time, each with the whole picture. */
@@ -90,7 +92,9 @@ function Works(props: BoardEditorProps) {
   return (
     <>
       <Chips legend="What you do on the picture" options={WORKS} value={work} onChange={setWork} />
-      {work === 'parts' ? <BoardEditor {...props} /> : <ConnectDesk {...props} />}
+      {work === 'parts' && <BoardEditor {...props} />}
+      {work === 'connections' && <ConnectDesk {...props} />}
+      {work === 'readings' && <WalkDesk {...props} />}
     </>
   );
 }

@@ -16,7 +16,8 @@ interface EditorStageProps {
   readonly selected: ReadonlySet<string>;
   readonly pending: Place | null;
   readonly title: string;
-  readonly onTap: (at: Place, reach: number, adds: boolean) => void;
+  /** Null where the picture is only looked at: then there is no cross. */
+  readonly onTap: ((at: Place, reach: number, adds: boolean) => void) | null;
   /** While given, a finger that is drawn over the board moves what is selected. */
   readonly onDrag: ((by: Place, done: boolean) => void) | null;
   /** A key that is not one of the cross; true where it did something. */
@@ -36,6 +37,10 @@ const ARROWS: Readonly<Record<string, readonly [right: number, down: number]>> =
   ArrowDown: [0, 1],
 };
 
+const MARKING =
+  'Board: arrow keys move the cross or what is selected, Enter marks, R turns, Delete takes away, plus and minus zoom, 0 shows all';
+const LOOKING = 'Board: arrow keys move, plus and minus zoom, 0 shows all';
+
 /** The photo of one side of a board with what is marked on it: to mark on by click or finger, or with the keys by a cross. */
 export function EditorStage(props: EditorStageProps) {
   const { frame, laid, parts, selected, pending, title, onTap, onDrag, onKey, onNudge, children } = props;
@@ -47,7 +52,7 @@ export function EditorStage(props: EditorStageProps) {
     frame,
     onTap: (at, mmPerPx) => {
       setCross(at);
-      onTap(at, FINGER_PX * mmPerPx, adds.current);
+      onTap?.(at, FINGER_PX * mmPerPx, adds.current);
     },
     onDrag: onDrag && ((from, to, done) => onDrag({ x: to.x - from.x, y: to.y - from.y }, done)),
   });
@@ -66,8 +71,8 @@ export function EditorStage(props: EditorStageProps) {
   const onKeyDown = (event: KeyboardEvent): void => {
     const withCtrl = event.ctrlKey || event.metaKey;
     const by = withCtrl ? null : step(event.key, event.shiftKey);
-    if (by) (onNudge ?? moveCross)(by);
-    else if (event.key === 'Enter') onTap(cross, 0, event.shiftKey);
+    if (by && (onNudge || onTap)) (onNudge ?? moveCross)(by);
+    else if (event.key === 'Enter' && onTap) onTap(cross, 0, event.shiftKey);
     else if (!onKey(event)) return pan.onKeyDown(event);
     event.preventDefault();
   };
@@ -76,7 +81,7 @@ export function EditorStage(props: EditorStageProps) {
       {/* oxlint-disable-next-line jsx-a11y/no-noninteractive-element-interactions -- see its tabIndex */}
       <fieldset
         className="board-stage"
-        aria-label="Board: arrow keys move the cross or what is selected, Enter marks, R turns, Delete takes away, plus and minus zoom, 0 shows all"
+        aria-label={onTap ? MARKING : LOOKING}
         // oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex -- what is marked by finger must be marked by keys, too (WCAG 2.1.1)
         tabIndex={0}
         onKeyDown={onKeyDown}
@@ -110,7 +115,7 @@ export function EditorStage(props: EditorStageProps) {
           )}
           {children?.(scale)}
           {pending && <Spot at={toPicture(frame, pending)} scale={scale} />}
-          <Cross at={toPicture(frame, cross)} scale={scale} />
+          {onTap && <Cross at={toPicture(frame, cross)} scale={scale} />}
         </svg>
       </fieldset>
       <BoardTools pan={pan} />

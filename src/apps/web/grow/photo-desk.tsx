@@ -6,8 +6,8 @@ import { PhotoStage } from '../fit/photo-stage.tsx';
 import type { LoadedPhoto } from '../fit/use-photo.ts';
 import { useRecorder } from '../record/recorder-context.ts';
 import { Chips } from '../ui/chips.tsx';
-import { Field } from '../ui/field.tsx';
 import { NumberField } from '../ui/number-field.tsx';
+import { BoardPhotoField } from './board-photo-field.tsx';
 import type { Side } from './editor-part.ts';
 import {
   beginDraft,
@@ -46,26 +46,23 @@ interface PhotoDeskProps {
 export function PhotoDesk(props: PhotoDeskProps) {
   const { modelId, side, board, kept, shown, reference } = props;
   const { record, tell } = useRecorder();
-  const take = async (file: File | undefined): Promise<void> => {
-    if (!file) return;
+  const set = (hash: string): void => void record(setBoardPhoto(modelId, side, { hash, marks: null }, board));
+  const takeReference = async (url: string): Promise<void> => {
     try {
-      const [result] = await postPhotos([file]);
-      if (result?.ok) await record(setBoardPhoto(modelId, side, { hash: result.photo.hash, marks: null }, board));
+      const picture = await fetch(url);
+      const [result] = await postPhotos([
+        new File([await picture.blob()], `board-${side}`, { type: picture.headers.get('content-type') ?? '' }),
+      ]);
+      if (result?.ok) set(result.photo.hash);
       else if (result) tell(`${result.name}: ${result.message}`, 'bad');
     } catch (error) {
       tell(`Not sent: ${sentenceOf(error)}`, 'bad');
     }
   };
-  const takeReference = async (url: string): Promise<void> => {
-    const picture = await fetch(url);
-    await take(new File([await picture.blob()], `board-${side}`, { type: picture.headers.get('content-type') ?? '' }));
-  };
   return (
     <div className="form">
       <div className="row">
-        <Field label={`Photo of the ${side}, taken straight from above`}>
-          <input type="file" accept="image/jpeg,image/png,image/webp,image/heic" onChange={(event) => void take(event.target.files?.[0])} />
-        </Field>
+        <BoardPhotoField label={`photo of the ${side}, taken straight from above`} photo={kept?.hash ?? null} onChange={set} />
         {reference !== null && kept === null && (
           <button type="button" onClick={() => void takeReference(reference)}>
             Use the reference photo

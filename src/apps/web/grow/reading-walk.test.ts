@@ -6,6 +6,7 @@ const stop = (id: string, more: Partial<WalkStop> = {}): WalkStop => ({
   name: id,
   mode: 'diode',
   power: 'off',
+  cautions: [],
   side: 'front',
   at: { x: 10, y: 10 },
   ...more,
@@ -68,9 +69,10 @@ describe('a walk over the points of a known-good board', () => {
       block: '',
       pins: [],
     } as const;
-    expect(stopsOf({ points: [point] }, [mark])[0]).toMatchObject({ at: { x: 5, y: 6 }, side: 'front' });
+    expect(stopsOf({ points: [point] }, [mark])[0]).toMatchObject({ at: { x: 5, y: 6 }, side: 'front', cautions: ['esd'] });
     expect(stopsOf({ points: [{ ...point, at: [1, 2] }] }, [])[0]).toMatchObject({ at: { x: 1, y: 2 }, side: 'back' });
-    expect(stopsOf({ points: [point] }, [])[0]!.at).toBeNull();
+    const lithium = { chemistry: 'li-ion', volts: 3.7 } as const;
+    expect(stopsOf({ points: [point], cell: lithium }, [])[0]).toMatchObject({ at: null, cautions: ['lithium-cell', 'esd'] });
   });
 });
 

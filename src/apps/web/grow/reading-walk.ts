@@ -1,6 +1,6 @@
 import { shortWalk } from '../../../core/numeric/index.ts';
 import type { MeterMode } from '../../../bench/events/index.ts';
-import type { ModelFile } from '../../../bench/models/schema.ts';
+import type { Caution, ModelFile } from '../../../bench/models/schema.ts';
 import type { Place } from '../board/frame.ts';
 import type { EditorPart, Side } from './editor-part.ts';
 
@@ -10,6 +10,7 @@ export interface WalkStop {
   readonly name: string;
   readonly mode: MeterMode;
   readonly power: 'off' | 'battery' | 'charger';
+  readonly cautions: readonly Caution[];
   readonly side: Side;
   /** Where the probe goes, mm; null where nobody has said. */
   readonly at: Place | null;
@@ -59,13 +60,25 @@ const MODE_CHANGE: Readonly<Record<MeterMode, string>> = {
   amps: 'amperes, leads in their own sockets',
 };
 
+/** What can hurt at a point: the cell that feeds it, the charger, and what touching does to an open board. */
+export function cautionsAt(
+  { cell }: Pick<ModelFile, 'cell'>,
+  { power, stage }: Pick<ModelFile['points'][number], 'power' | 'stage'>,
+): Caution[] {
+  return [
+    power !== 'off' && cell?.chemistry === 'li-ion' ? ['lithium-cell' as const] : [],
+    power === 'charger' ? ['mains' as const] : [],
+    stage === 'closed' ? [] : ['esd' as const],
+  ].flat();
+}
+
 /** Points of the model with their places: where a test point with their name is marked, else where the model has them. */
-export function stopsOf({ points }: Pick<ModelFile, 'points'>, parts: Iterable<EditorPart>): WalkStop[] {
+export function stopsOf({ points, cell }: Pick<ModelFile, 'points' | 'cell'>, parts: Iterable<EditorPart>): WalkStop[] {
   const marked = new Map([...parts].flatMap((part) => (part.kind === 'test-point' ? [[pointIdOf(part), part] as const] : [])));
-  return points.map(({ id, name, mode, power, side, at }) => {
+  return points.map(({ id, name, mode, power, stage, side, at }) => {
     const mark = marked.get(id);
     const place = mark ? { x: mark.x, y: mark.y } : at ? { x: at[0], y: at[1] } : null;
-    return { id, name, mode, power, side: mark?.side ?? side, at: place };
+    return { id, name, mode, power, cautions: cautionsAt({ cell }, { power, stage }), side: mark?.side ?? side, at: place };
   });
 }
 
