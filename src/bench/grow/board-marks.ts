@@ -6,6 +6,7 @@ export function boardMarks(grown: GrownModel, seq: number): BoardMarks {
   const { id, photos, parts, joins, names } = grown;
   return {
     model_id: id,
+    grows: true,
     seq,
     front: photoMarks(photos.front),
     back: photoMarks(photos.back),
@@ -14,6 +15,18 @@ export function boardMarks(grown: GrownModel, seq: number): BoardMarks {
     names: names.map(({ pin, name }) => ({ pin, name })),
   };
 }
+
+/** Of a model of the folder, which does not grow here: none. */
+export const noMarks = (modelId: string, seq: number): BoardMarks => ({
+  model_id: modelId,
+  grows: false,
+  seq,
+  front: null,
+  back: null,
+  parts: [],
+  joins: [],
+  names: [],
+});
 
 const photoMarks = (photo: GrownPhoto | undefined): BoardMarks['front'] =>
   photo ? { photo: photo.photo, size: photo.size, scale: photo.scale, corners: photo.corners, mirror: photo.mirror } : null;

@@ -17,7 +17,8 @@ export function sourceOfPlaces(places: readonly ToldPlace[]): (section: FactSect
   const ofEntry = (section: FactSection, id: string): PlaceSource | undefined =>
     known.get(placeKey(section, id, null)) ?? places.findLast((place) => place.section === section && place.id === id);
   return (section, id, field) => {
-    const found = field === undefined ? ofEntry(section, id) : (known.get(placeKey(section, id, field)) ?? known.get(placeKey(section, id, null)));
+    const found =
+      field === undefined ? ofEntry(section, id) : (known.get(placeKey(section, id, field)) ?? known.get(placeKey(section, id, null)));
     return found ? { source: found.source, author: found.author } : INHERITED;
   };
 }

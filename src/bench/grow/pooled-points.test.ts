@@ -41,7 +41,13 @@ test('revisions that differ by more than their boards do are told, others are no
     read(`${revision}-3`, 99, revision, 'bulb-r'),
   ];
   const pool = poolOf(...board('A', 3), ...board('B', 3.4));
-  expect(pool.get('cell-v')).toMatchObject({ differs: true, revisions: [{ revision: 'A', middle: 3 }, { revision: 'B', middle: 3.4 }] });
+  expect(pool.get('cell-v')).toMatchObject({
+    differs: true,
+    revisions: [
+      { revision: 'A', middle: 3 },
+      { revision: 'B', middle: 3.4 },
+    ],
+  });
   expect(pool.get('cell-v')!.sameChance).toBeLessThan(0.01);
   expect(pool.get('bulb-r')!.differs).toBe(false);
 });

@@ -31,7 +31,9 @@ const ALPHA = 0.05;
  */
 export function pooledPoints(model: Model): PooledPoint[] {
   const pools = model.file.points.map((point) => ({ point, boards: boardsAt(model.readings, point) }));
-  const pairs = pools.flatMap(({ point, boards }, at) => pairsOf(revisionsOf(boards)).map(([one, other]) => ({ at, chance: sameChance(point, one, other) })));
+  const pairs = pools.flatMap(({ point, boards }, at) =>
+    pairsOf(revisionsOf(boards)).map(([one, other]) => ({ at, chance: sameChance(point, one, other) })),
+  );
   const adjusted = holm(pairs.map(({ chance }) => chance));
   return pools.map(({ point, boards }, index) => {
     const chances = pairs.flatMap(({ at }, i) => (at === index ? [adjusted[i]!] : []));

@@ -17,6 +17,7 @@ const MarkedPhoto = z
 export const BoardMarks = z
   .object({
     model_id: Id,
+    grows: z.boolean().meta({ description: 'False for a model of the folder: nothing is marked on it here' }),
     seq: z.number().int().meta({ description: 'Place of the last event of the log that is in it' }),
     front: MarkedPhoto.nullable(),
     back: MarkedPhoto.nullable(),

@@ -11,6 +11,7 @@ import { modelTitle } from '../ui/model-options.ts';
 import { useTitle } from '../ui/use-title.ts';
 import { BoardEditor, type BoardEditorProps } from './board-editor.tsx';
 import { ConnectDesk } from './connect-desk.tsx';
+import { CopyLink } from './growth-head.tsx';
 import { layPhotos } from './lay-photos.ts';
 import { PhotoDesk, type KeptPhoto } from './photo-desk.tsx';
 import { useKeptPhoto } from './use-kept-photo.ts';
@@ -31,12 +32,18 @@ export default function BoardEditorPage({ id }: { readonly id: string }) {
             </p>
             <h1>Board picture</h1>
           </header>
-          <Answer query={marks}>{(answer) => <BoardDesk page={page} marks={answer} />}</Answer>
+          <Answer query={marks}>{(answer) => (answer.grows ? <BoardDesk page={page} marks={answer} /> : <OfFolder id={id} />)}</Answer>
         </>
       )}
     </Answer>
   );
 }
+
+const OfFolder = ({ id }: { readonly id: string }) => (
+  <p>
+    This model stands in files of the folder models. Its board can be marked on a copy. <CopyLink id={id} />
+  </p>
+);
 
 const kept = (photo: BoardMarks['front']): KeptPhoto | null => {
   if (photo === null) return null;
