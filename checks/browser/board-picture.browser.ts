@@ -6,7 +6,7 @@ import type { BoardMarks } from '../../src/bench/views/index.ts';
 import { openBrowser } from '../figures/browser.ts';
 import { startServer, temporaryHome, type ServerProcess } from '../figures/server-process.ts';
 import { BenchWalk, SCREENS } from './bench-walk.ts';
-import { boardStage, clickPixel, onPicture, TERN_CORNERS, TERN_PHOTO } from './grow-board.ts';
+import { boardStage, clickPixel, onPicture, recordEvents, TERN_CORNERS, TERN_PHOTO, UNKNOWN_PLAYER } from './grow-board.ts';
 
 interface ModelAnswer {
   readonly file: ModelFile;
@@ -30,19 +30,6 @@ afterAll(async () => {
   remove();
 });
 
-const answers = { power: 'battery', cell_volts: 3.7, display: 'lit', slot: true, sound: 'speaker', charging: true };
-
-/** A model that has only just begun. */
-async function begin(modelId: string): Promise<void> {
-  const event = { kind: 'model-begun', body: { model_id: modelId, name: 'Unknown player', currency: 'GBP', from: { answers } } };
-  const response = await fetch(`${server.url}/api/events`, {
-    method: 'POST',
-    headers: { 'content-type': 'application/json' },
-    body: JSON.stringify({ events: [event] }),
-  });
-  expect(response.status, await response.text()).toBe(200);
-}
-
 describe.each(SCREENS)('the picture of a board, on $name', (screen) => {
   const modelId = `unknown-${screen.width}`;
   let walk: BenchWalk;
@@ -57,7 +44,7 @@ describe.each(SCREENS)('the picture of a board, on $name', (screen) => {
   }
 
   beforeAll(async () => {
-    await begin(modelId);
+    await recordEvents(server.url, [{ kind: 'model-begun', body: { ...UNKNOWN_PLAYER, model_id: modelId } }]);
     walk = await BenchWalk.begin(browser, server, screen);
     await walk.goto(`/models/${modelId}/board`);
   });

@@ -4,7 +4,7 @@ import type { BoardMarks } from '../../src/bench/views/index.ts';
 import { loadModels } from '../../src/edges/models/load-models.ts';
 import { kindOf, PART_KINDS } from '../../src/apps/web/grow/part-kinds.ts';
 import { splitRef } from '../../src/apps/web/grow/editor-part.ts';
-import { boardStage, clickPixel, onPicture, TERN_CORNERS, TERN_PHOTO } from '../browser/grow-board.ts';
+import { boardStage, clickPixel, onPicture, recordEvents, TERN_CORNERS, TERN_PHOTO, UNKNOWN_PLAYER } from '../browser/grow-board.ts';
 import { openBrowser } from './browser.ts';
 import { round, type Figure, type Progress } from './figure.ts';
 import { MarkingHand } from './marking-hand.ts';
@@ -36,7 +36,7 @@ export async function clickFigures(progress: Progress): Promise<Figure[]> {
   const server = await startServer(home, ['--empty']);
   const browser = await openBrowser();
   try {
-    await beginModel(server.url);
+    await recordEvents(server.url, [{ kind: 'model-begun', body: { ...UNKNOWN_PLAYER, model_id: MODEL } }]);
     const page = await browser.newPage({ viewport: { width: 1280, height: 1000 } });
     await page.goto(`${server.url}/models/${MODEL}/board`);
     const hand = new MarkingHand();
@@ -69,17 +69,6 @@ async function partsToMark(): Promise<Wanted[]> {
   const { models } = await loadModels(join(ROOT, 'models'));
   const parts = models.get('tern-tn20')!.circuit!.parts.filter(({ side }) => side === 'front');
   return parts.toSorted((a, b) => a.ref.localeCompare(b.ref, 'en', { numeric: true })).slice(0, PARTS);
-}
-
-async function beginModel(url: string): Promise<void> {
-  const answers = { power: 'battery', cell_volts: 3.7, display: 'lit', slot: true, sound: 'speaker', charging: true };
-  const body = { model_id: MODEL, name: 'Unknown player', currency: 'GBP', from: { answers } };
-  const response = await fetch(`${url}/api/events`, {
-    method: 'POST',
-    headers: { 'content-type': 'application/json' },
-    body: JSON.stringify({ events: [{ kind: 'model-begun', body }] }),
-  });
-  if (!response.ok) throw new Error(`the model was not begun: ${await response.text()}`);
 }
 
 async function layPhoto(page: Page, hand: MarkingHand): Promise<void> {

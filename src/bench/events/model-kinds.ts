@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { Currency, Id, Line, MeterMode, Minutes, PhotoHash, Text } from './words.ts';
+import { Caution, Currency, Id, Line, MeterMode, Minutes, PhotoHash, Text } from './words.ts';
 
 /** Kinds of events from which the model of a device grows on the bench, field by field and board by board. */
 
@@ -110,6 +110,7 @@ const RecordedStep = z.object({
   reaches: z.enum(['open', 'board-out']).optional(),
   frees: z.array(Id).max(40).default([]),
   minutes: Minutes.default(0.5),
+  cautions: z.array(Caution).max(8).default([]),
   how: z.string().trim().max(1000).default(''),
 });
 const RecordedFasteners = z.object({

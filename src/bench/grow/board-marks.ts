@@ -3,7 +3,7 @@ import type { GrownModel, GrownPhoto } from './grown-model.ts';
 
 /** What was marked on the picture of the board of a grown model, without who told it when; `seq` is how far into the log it reaches. */
 export function boardMarks(grown: GrownModel, seq: number): BoardMarks {
-  const { id, photos, parts, joins, names } = grown;
+  const { id, photos, parts, joins, names, stepPhotos } = grown;
   return {
     model_id: id,
     grows: true,
@@ -12,6 +12,7 @@ export function boardMarks(grown: GrownModel, seq: number): BoardMarks {
     back: photoMarks(photos.back),
     parts: [...parts.values()].map(({ eventId: _event, at: _at, author: _author, ...part }) => part),
     joins: joins.map(({ pins, joined }) => ({ pins: [...pins], joined })),
+    steps: stepPhotos.map(({ step, photo, places }) => ({ step, photo, places: places.map(([x, y]): [number, number] => [x, y]) })),
     names: names.map(({ pin, name }) => ({ pin, name })),
   };
 }
@@ -25,6 +26,7 @@ export const noMarks = (modelId: string, seq: number): BoardMarks => ({
   back: null,
   parts: [],
   joins: [],
+  steps: [],
   names: [],
 });
 

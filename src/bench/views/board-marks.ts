@@ -23,6 +23,9 @@ export const BoardMarks = z
     back: MarkedPhoto.nullable(),
     parts: z.array(MarkedPart),
     joins: z.array(z.object({ pins: z.array(z.string()), joined: z.boolean() })),
+    steps: z
+      .array(z.object({ step: Id, photo: z.string().nullable(), places: z.array(Pixel) }))
+      .meta({ description: 'Recorded steps of opening that a photo shows, with the places of what is done, px' }),
     names: z.array(z.object({ pin: z.string(), name: z.string() })),
   })
   .meta({ id: 'BoardMarks' });

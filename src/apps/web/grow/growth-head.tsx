@@ -26,6 +26,8 @@ export function GrowthHead({ blocks }: Pick<ModelFile, 'blocks'>) {
         <Link href={`/models/${encodeURIComponent(grown.growth.model_id)}/board`}>
           Picture of its board: mark parts, probe connections, measure a good one
         </Link>
+        {' · '}
+        <Link href={`/models/${encodeURIComponent(grown.growth.model_id)}/opening`}>Record how it opens</Link>
       </p>
       {taken.map(({ author, licence, facts, at, event_id: id }) => (
         <p key={id} className="small">

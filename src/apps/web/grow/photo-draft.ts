@@ -63,17 +63,25 @@ export function shownOn(on: 'front' | 'back', draft: PhotoDraft, isOther: boolea
   const half = draft.half[on];
   const holes = [...draft.pairs.map((pair) => pair[on]), ...(half ? [half] : [])].map((spot, i) => ({ spot, name: String(i + 1) }));
   const corners = isOther ? [] : draft.corners.map((spot, i) => ({ spot, name: CORNER_NAMES[i]! }));
-  const pads = [...corners, ...holes].map(({ spot, name }) => ({
-    name,
-    kind: 'peg' as const,
-    round: true,
-    xPx: spot.x,
-    yPx: spot.y,
-    wPx: DOT_PX,
-    hPx: DOT_PX,
-  }));
-  return { scale: isOther ? [] : draft.scale, pending: [], pads };
+  return { scale: isOther ? [] : draft.scale, pending: [], pads: [...corners, ...holes].map(dot) };
 }
+
+/** Numbered places as the stage of a photo shows them. */
+export const placesAsMarks = (places: readonly Spot[]): Marks => ({
+  scale: [],
+  pending: [],
+  pads: places.map((spot, i) => dot({ spot, name: String(i + 1) })),
+});
+
+const dot = ({ spot, name }: { readonly spot: Spot; readonly name: string }): Marks['pads'][number] => ({
+  name,
+  kind: 'peg',
+  round: true,
+  xPx: spot.x,
+  yPx: spot.y,
+  wPx: DOT_PX,
+  hPx: DOT_PX,
+});
 
 const DOT_PX = 14;
 
