@@ -61,7 +61,7 @@ function turnRound(order: number[], cost: WalkCost): boolean {
       const now = cost(before, first) + step(cost, last, after);
       const then = cost(before, last) + step(cost, first, after);
       if (then >= now - SAVES) continue;
-      order.splice(i, j - i + 1, ...order.slice(i, j + 1).reverse());
+      order.splice(i, j - i + 1, ...order.slice(i, j + 1).toReversed());
       isBetter = true;
     }
   }

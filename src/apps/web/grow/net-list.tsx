@@ -26,7 +26,9 @@ export function NetList({ nets, ...rest }: NetListProps) {
     <>
       <datalist id="usual-nets">
         {USUAL.map((name) => (
-          <option key={name} value={name} />
+          <option key={name} value={name}>
+            {name}
+          </option>
         ))}
       </datalist>
       <ul className="plain-list net-list">

@@ -33,7 +33,7 @@ export function RecordedSteps({ file, own, photos }: RecordedStepsProps) {
                 {step.reaches !== undefined && `, then it is ${STAGE_WORDS[step.reaches].toLowerCase()}`}
               </span>
               <Cautions cautions={step.cautions} />
-              {shown?.photo != null && (
+              {shown && shown.photo !== null && (
                 <Fold title="Where">
                   <StepPhoto hash={shown.photo} places={shown.places} title={step.name} />
                 </Fold>

@@ -83,7 +83,9 @@ function ScrewFields({ fields, set }: PartProps) {
     <>
       <datalist id="usual-drives">
         {DRIVES.map((drive) => (
-          <option key={drive} value={drive} />
+          <option key={drive} value={drive}>
+            {drive}
+          </option>
         ))}
       </datalist>
       <Field label="Drive">

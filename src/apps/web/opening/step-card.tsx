@@ -86,5 +86,5 @@ export function StepCard({ opening, file, step, way, number, of }: StepCardProps
 /** Where the step was done when it was recorded; nothing where no photo was taken. */
 function RecordedPlaces({ modelId, step }: { readonly modelId: string; readonly step: OpeningStep }) {
   const shown = useBoardMarks(modelId).data?.steps.find((each) => each.step === step.id);
-  return shown?.photo == null ? null : <StepPhoto hash={shown.photo} places={shown.places} title={step.name} />;
+  return !shown || shown.photo === null ? null : <StepPhoto hash={shown.photo} places={shown.places} title={step.name} />;
 }
