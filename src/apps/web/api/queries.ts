@@ -10,6 +10,7 @@ import type {
   BreakdownView,
   CalibrationView,
   DrawerView,
+  FitsSeenView,
   GrowthView,
   ItemFile,
   ItemRow,
@@ -110,6 +111,13 @@ export const useBoardMarks = (modelId: string) =>
   useQuery({
     queryKey: ['board-marks', modelId],
     queryFn: ({ signal }) => ask<BoardMarks>(`/api/models/${encodeURIComponent(modelId)}/marks`, { signal }),
+  });
+
+/** Which parts and assemblies of other models go into the slots of a model. */
+export const useFitsSeen = (modelId: string) =>
+  useQuery({
+    queryKey: ['fits-seen', modelId],
+    queryFn: ({ signal }) => ask<FitsSeenView>(`/api/models/${encodeURIComponent(modelId)}/fits`, { signal }),
   });
 
 /** Where boards of a model can be measured. */

@@ -7,7 +7,8 @@ import { BrushBar } from './brush-bar.tsx';
 import { drawn } from './editor-part.ts';
 import { keyed } from './editor-keys.ts';
 import { EditorStage } from './editor-stage.tsx';
-import { movedBy, tapped, turnedOver } from './editor.ts';
+import { movedBy, selectedParts, tapped, turnedOver } from './editor.ts';
+import { FitHere } from './fit-here.tsx';
 import type { LaidPhotos } from './lay-photos.ts';
 import { fromBody } from './marked-part.ts';
 import { PartList } from './part-list.tsx';
@@ -30,6 +31,7 @@ export function BoardEditor({ file, board, laid, marks }: BoardEditorProps) {
   const seen = drag ? movedBy(editor, drag) : editor;
   const shown = useMemo(() => [...seen.parts.values()].map((part) => drawn(part)), [seen.parts]);
   const isSelecting = editor.brush.tool === 'select' && editor.selected.size > 0;
+  const [alone] = editor.selected.size === 1 ? selectedParts(editor) : [];
   const other = editor.side === 'front' ? 'back' : 'front';
   return (
     <Section
@@ -67,6 +69,7 @@ export function BoardEditor({ file, board, laid, marks }: BoardEditorProps) {
       />
       <StepButtons editor={editor} onChange={change} />
       <SelectedPanel editor={editor} blocks={file.blocks} onChange={change} />
+      {alone && alone.kind !== 'hole' && <FitHere key={alone.ref} part={alone} />}
       <PartList editor={editor} onChange={change} />
     </Section>
   );
