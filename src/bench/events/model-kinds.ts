@@ -136,7 +136,9 @@ const GROWING = {
     model_id,
     side: Side,
     photo: PhotoHash,
-    size: PhotoPlace.optional().meta({ description: 'Size of the picture on which it was marked, px; places on it are counted from its upper left' }),
+    size: PhotoPlace.optional().meta({
+      description: 'Size of the picture on which it was marked, px; places on it are counted from its upper left',
+    }),
     corners: z
       .array(PhotoPlace)
       .max(3)
