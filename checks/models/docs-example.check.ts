@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
-import { CAUTIONS, CircuitSpec, FaultMode, ModelFile, packageNames, resolveModels } from '../../src/bench/models/index.ts';
+import { Caution, CircuitSpec, FaultMode, ModelFile, packageNames, resolveModels } from '../../src/bench/models/index.ts';
 import { loadModels } from '../../src/edges/models/load-models.ts';
 
 const page = await readFile(join(import.meta.dirname, '../../docs/model-format.md'), 'utf8');
@@ -32,7 +32,7 @@ describe('docs/model-format.md', () => {
     const shown = new Set(Object.keys(parse(block('yaml')) as object));
     const explained = (name: string): boolean => shown.has(name) || page.includes(`\`${name}\``) || page.includes(`${name}:`);
     expect(Object.keys(ModelFile.shape).filter((section) => !explained(section))).toEqual([]);
-    expect([...FaultMode.options, ...CAUTIONS].filter((word) => !page.includes(`\`${word}\``))).toEqual([]);
+    expect([...FaultMode.options, ...Caution.options].filter((word) => !page.includes(`\`${word}\``))).toEqual([]);
   });
 
   it('shows panels, fasteners with places, and steps with alternatives that fit the whole model', () => {

@@ -24,6 +24,7 @@ import { eventRoutes } from './routes/events.ts';
 import { fitRoutes } from './routes/fit.ts';
 import { growShareRoutes } from './routes/grow-share.ts';
 import { growthRoutes } from './routes/growth.ts';
+import { growBoardRoutes } from './routes/grow-board.ts';
 import { healthRoutes } from './routes/health.ts';
 import { instrumentRoutes } from './routes/instruments.ts';
 import { itemRoutes } from './routes/items.ts';
@@ -106,6 +107,7 @@ function routesOf(parts: AppParts, watcher: LogWatcher, counters: Counters): Ope
   app.route('/', growthRoutes(parts));
   app.route('/', growShareRoutes(parts));
   app.route('/', modelCheckRoutes(parts));
+  app.route('/', growBoardRoutes(parts));
   app.route('/', matRoutes(parts));
   app.route('/', openingRoutes(parts));
   app.route('/', boardRoutes(parts));

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { Currency, Id, Line, MeterMode, Minutes, PhotoHash, Text } from './words.ts';
+import { Caution, Currency, Id, Line, MeterMode, Minutes, PhotoHash, Text } from './words.ts';
 
 /** Kinds of events from which the model of a device grows on the bench, field by field and board by board. */
 
@@ -110,6 +110,7 @@ const RecordedStep = z.object({
   reaches: z.enum(['open', 'board-out']).optional(),
   frees: z.array(Id).max(40).default([]),
   minutes: Minutes.default(0.5),
+  cautions: z.array(Caution).max(8).default([]),
   how: z.string().trim().max(1000).default(''),
 });
 const RecordedFasteners = z.object({
@@ -135,6 +136,14 @@ const GROWING = {
     model_id,
     side: Side,
     photo: PhotoHash,
+    size: PhotoPlace.optional().meta({
+      description: 'Size of the picture on which it was marked, px; places on it are counted from its upper left',
+    }),
+    corners: z
+      .array(PhotoPlace)
+      .max(3)
+      .default([])
+      .meta({ description: 'Of the front: lower left, lower right and upper left corner of the board, px' }),
     scale: z
       .object({ from: PhotoPlace, to: PhotoPlace, mm: z.number().positive().max(2000) })
       .optional()

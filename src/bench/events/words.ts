@@ -96,3 +96,8 @@ export const TaxRule = z
   .enum(['margin-each', 'margin-together', 'small-trader'])
   .meta({ description: 'Margin scheme thing by thing, or for all of a period together; allowance for small traders' });
 export type TaxRule = z.infer<typeof TaxRule>;
+
+export const Caution = z
+  .enum(['lithium-cell', 'mains', 'high-voltage', 'hot-tool', 'fumes', 'solvent', 'esd', 'sharp'])
+  .meta({ description: 'Danger of the work; its wording is the same wherever it shows' });
+export type Caution = z.infer<typeof Caution>;

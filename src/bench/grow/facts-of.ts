@@ -20,8 +20,9 @@ export function factsOf(grown: GrownModel): SharedFact[] {
     ...(['front', 'back'] as const).flatMap((side) => {
       const told = grown.photos[side];
       if (!told) return [];
-      const { photo, scale, mirror } = told;
-      return [by({ kind: 'model-photo-set', body: { model_id, side, photo, mirror, ...(scale ? { scale } : {}) } }, told)];
+      const { photo, size, corners, scale, mirror } = told;
+      const body = { model_id, side, photo, corners, mirror, ...(size ? { size } : {}), ...(scale ? { scale } : {}) };
+      return [by({ kind: 'model-photo-set', body }, told)];
     }),
     ...[...grown.parts.values()].map(({ author, at: _at, eventId: _id, ...part }) => ({
       kind: 'model-parts-placed' as const,

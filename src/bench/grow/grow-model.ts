@@ -58,8 +58,8 @@ function add(growing: Growing, fact: SharedFact, told: Told): void {
     case 'model-fact-set':
       return void growing.facts.push(typedFact(fact.body, told));
     case 'model-photo-set': {
-      const { side, photo, scale, mirror } = fact.body;
-      growing.photos[side] = { ...told, photo, scale: scale ?? null, mirror };
+      const { side, photo, size, corners, scale, mirror } = fact.body;
+      growing.photos[side] = { ...told, photo, size: size ?? null, corners, scale: scale ?? null, mirror };
       return;
     }
     case 'model-parts-placed':

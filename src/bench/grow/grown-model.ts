@@ -24,6 +24,9 @@ type PhotoBody = Body<'model-photo-set'>;
 
 export interface GrownPhoto extends Told {
   readonly photo: string;
+  /** Of the picture on which it was marked, px; null where that was not said. */
+  readonly size: NonNullable<PhotoBody['size']> | null;
+  readonly corners: PhotoBody['corners'];
   readonly scale: NonNullable<PhotoBody['scale']> | null;
   readonly mirror: PhotoBody['mirror'];
 }

@@ -12,7 +12,7 @@ export interface NewModel {
 
 export type NewModelDraft =
   | { readonly kind: 'model-begun'; readonly body: Body<'model-begun'> }
-  | { readonly kind: 'model-photo-set'; readonly body: Omit<Body<'model-photo-set'>, 'scale' | 'mirror'> };
+  | { readonly kind: 'model-photo-set'; readonly body: Pick<Body<'model-photo-set'>, 'model_id' | 'side' | 'photo'> };
 
 /** The events that begin a model of that id. */
 export function newModelDrafts(id: string, { name, revision, currency, from, photos }: NewModel): NewModelDraft[] {

@@ -1,9 +1,11 @@
 import { z } from 'zod';
-import { BoardCorners, BoardSide, FindingKind, Id, Line, MeterMode, Stage } from '../events/index.ts';
+import { BoardCorners, BoardSide, Caution, FindingKind, Id, Line, MeterMode, Stage } from '../events/index.ts';
 import type { LiquidRegion } from '../../core/circuit/index.ts';
 import { CircuitSpec } from './circuit-spec.ts';
 import type { ModelCircuit } from './model-circuit.ts';
 import type { Reference } from './reference.ts';
+
+export { Caution };
 
 /**
  * A device model as it stands in `models/<id>/model.yaml`. One idea a section; every name that a section mentions
@@ -14,10 +16,6 @@ const Chance = z.number().min(0, 'must be a chance from 0 to 1').max(1, 'must be
 const Minutes = z.number().min(0, 'must not be negative').max(10_000);
 const Price = z.number().int('must be whole minor units (pennies)').min(0, 'must not be negative');
 const named = { id: Id, name: Line };
-
-export const CAUTIONS = ['lithium-cell', 'mains', 'high-voltage', 'hot-tool', 'fumes', 'solvent', 'esd', 'sharp'] as const;
-export const Caution = z.enum(CAUTIONS).meta({ description: 'Danger of the work; its wording is the same wherever it shows' });
-export type Caution = z.infer<typeof Caution>;
 
 export const FaultMode = z.enum([
   'open',

@@ -11,7 +11,11 @@ export const ModelRow = z.object({
   units: z.number().int(),
   points: z.number().int(),
   referenced_points: z.number().int(),
-  version: z.number().int().nullable().meta({ description: 'Of a model that grows here: how many events made it; null for one of the folder' }),
+  version: z
+    .number()
+    .int()
+    .nullable()
+    .meta({ description: 'Of a model that grows here: how many events made it; null for one of the folder' }),
 });
 export type ModelRow = z.infer<typeof ModelRow>;
 

@@ -6,6 +6,8 @@ export * from './points.ts';
 export * from './places.ts';
 export * from './scout.ts';
 export * from './bench.ts';
+export { BoardMarks } from './board-marks.ts';
+export { FitsSeenView } from './fits.ts';
 export { ComparedListing, CompareQuestion, CompareView, ListingToCompare } from './compare.ts';
 export { LotQuestion, LotView, SellerQuestions } from './lot.ts';
 export { ChoiceQuestion, PlanItem, PlanView } from './plan.ts';

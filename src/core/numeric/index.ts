@@ -10,6 +10,7 @@ export { normalQuantile } from './normal-quantile.ts';
 export { betaQuantile, studentQuantile, whereReaches } from './quantile-of.ts';
 export { randomStream, type RandomStream } from './random.ts';
 export { huberLocation, median, medianDeviation, MAD_TO_SIGMA } from './robust.ts';
+export { lengthOf, shortWalk, type WalkCost } from './short-walk.ts';
 export { SparseLu, type SparsePattern } from './sparse-lu.ts';
 export { studentBelow, studentDensity } from './student-t.ts';
 export { theilSenIntercept, theilSenSlope } from './theil-sen.ts';

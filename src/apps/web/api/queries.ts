@@ -11,6 +11,7 @@ import type {
   BreakdownView,
   CalibrationView,
   DrawerView,
+  FitsSeenView,
   GrowthView,
   ItemFile,
   ItemRow,
@@ -33,6 +34,7 @@ import type {
   WatchView,
 } from '../../../bench/views/index.ts';
 import type { PlacedPart } from '../board/drawn-part.ts';
+import type { BoardMarks } from '../../../bench/views/board-marks.ts';
 import { ask, askWith } from './ask.ts';
 
 const NEXT_SLICE_MS = 50;
@@ -120,6 +122,20 @@ export const useSharing = (id: string, author: string, licence: string) =>
       const giver = new URLSearchParams({ author, licence }).toString();
       return (await ask<{ sharing: Sharing | null }>(`/api/models/${encodeURIComponent(id)}/sharing?${giver}`, { signal })).sharing;
     },
+  });
+
+/** What was marked on the picture of the board of a model that grows here. */
+export const useBoardMarks = (modelId: string) =>
+  useQuery({
+    queryKey: ['board-marks', modelId],
+    queryFn: ({ signal }) => ask<BoardMarks>(`/api/models/${encodeURIComponent(modelId)}/marks`, { signal }),
+  });
+
+/** Which parts and assemblies of other models go into the slots of a model. */
+export const useFitsSeen = (modelId: string) =>
+  useQuery({
+    queryKey: ['fits-seen', modelId],
+    queryFn: ({ signal }) => ask<FitsSeenView>(`/api/models/${encodeURIComponent(modelId)}/fits`, { signal }),
   });
 
 /** Where boards of a model can be measured. */

@@ -18,6 +18,9 @@ export async function whileWriting<T>(send: () => Promise<T>): Promise<T> {
   }
 }
 
+/** How far into the log this page knows it to reach. */
+export const seenUpTo = (): number => seen;
+
 export const isWriting = (): boolean => underWay > 0;
 
 /** Whether the log has grown beyond what this page has seen; if so, it counts as seen from now on. */

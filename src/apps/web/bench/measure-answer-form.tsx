@@ -1,8 +1,8 @@
-import { useId, useState } from 'react';
+import { useState } from 'react';
 import { recordReading } from '../actions/record-reading.ts';
 import type { MeterMode, Stage } from '../../../bench/events/index.ts';
-import { reading } from '../format/reading.ts';
 import { useRecorder } from '../record/recorder-context.ts';
+import { MeterField } from './meter-field.tsx';
 import { MeterOnNetwork } from './meter-on-network.tsx';
 import { MinutesField } from './minutes-field.tsx';
 import { NumberPad } from './number-pad.tsx';
@@ -32,7 +32,6 @@ export function MeasureAnswerForm({ point, usualMinutes }: MeasureAnswerFormProp
   const { record, busy } = useRecorder();
   const [minutes, setMinutes] = useMinutes(usualMinutes);
   const [text, setText] = useState('');
-  const messageId = useId();
   const typed = text.trim() === '' ? null : readMeter(text, point.mode);
   const note = async (at: MeasuredPoint, value: number | null): Promise<void> => {
     const answer = { itemId: file.row.id, point: at.id, pointName: at.name, mode: at.mode, value, minutes };
@@ -46,26 +45,7 @@ export function MeasureAnswerForm({ point, usualMinutes }: MeasureAnswerFormProp
         if (typed?.ok) void note(point, typed.value);
       }}
     >
-      <label className="field">
-        <span className="field-label">{pointWords(point)}</span>
-        <input
-          className="meter"
-          type="text"
-          inputMode="none"
-          autoComplete="off"
-          value={text}
-          aria-invalid={typed?.ok === false}
-          aria-describedby={messageId}
-          onChange={(event) => setText(event.target.value)}
-        />
-      </label>
-      <p id={messageId} className="small meter-echo" aria-live="polite">
-        {typed === null
-          ? 'As the meter shows it, such as 3.28, 4k7 or OL'
-          : typed.ok
-            ? `= ${reading(typed.value, point.mode)}`
-            : typed.message}
-      </p>
+      <MeterField label={pointWords(point)} mode={point.mode} text={text} onChange={setText} typed={typed} />
       {typed?.ok === false && typed.said !== undefined && (
         <OtherMode point={point} said={typed.said} busy={busy} clear={() => setText('')} note={(at) => void note(at, typed.value)} />
       )}

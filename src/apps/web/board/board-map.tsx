@@ -1,5 +1,7 @@
-import { useEffect, useRef, type CSSProperties } from 'react';
+import { useEffect, useRef } from 'react';
 import type { Region } from '../../../bench/events/index.ts';
+import { boardClasses, FINGER_PX, nameSize } from './board-look.ts';
+import { BoardTools } from './board-tools.tsx';
 import { hitAt, type DrawnPart, type Hit } from './drawn-part.ts';
 import type { Frame, Place } from './frame.ts';
 import {
@@ -39,10 +41,6 @@ export interface BoardMapProps {
 }
 
 const NONE: readonly never[] = [];
-/** A finger reaches so far around the middle of its touch, px. */
-const FINGER_PX = 14;
-/** So close that the names of small parts can be read. */
-const NAMES_FROM = 1.9;
 const SHOWN_AT = 2.4;
 
 /** The board of a model by the places of its parts, to move, zoom and point at by finger, mouse and keys. */
@@ -69,8 +67,6 @@ export function BoardMap(props: BoardMapProps) {
   });
   useShownWhenChosen(chosen, pan.show);
   const scale = 1 / pan.view.zoom ** 0.8;
-  const near = pan.view.zoom > 1;
-  const classes = ['board board-map', near && 'board-near', drawing && 'board-drawing', pan.view.zoom >= NAMES_FROM && 'board-names'];
   return (
     <div className="board-window">
       {/* oxlint-disable-next-line jsx-a11y/no-noninteractive-element-interactions -- see its tabIndex */}
@@ -83,11 +79,11 @@ export function BoardMap(props: BoardMapProps) {
       >
         <svg
           ref={svg}
-          className={classes.filter(Boolean).join(' ')}
+          className={boardClasses(pan.view.zoom, drawing !== null)}
           role="img"
           aria-label={title}
           viewBox={pan.box}
-          style={names(pan.view.zoom)}
+          style={nameSize(pan.view.zoom)}
           {...pan.pointer}
         >
           <rect className="board-edge" x="0" y="0" width={frame.width} height={frame.height} rx="1.5" strokeWidth="0.3" />
@@ -101,24 +97,10 @@ export function BoardMap(props: BoardMapProps) {
           <LeadsLayer frame={frame} scale={scale} leads={leads} />
         </svg>
       </fieldset>
-      <fieldset className="board-tools" aria-label="Move the picture">
-        <button type="button" onClick={pan.closer}>
-          Closer
-        </button>
-        <button type="button" disabled={!near} onClick={pan.farther}>
-          Farther
-        </button>
-        <button type="button" disabled={!near} onClick={pan.whole}>
-          All of it
-        </button>
-        {near && <Arrows move={pan.move} />}
-      </fieldset>
+      <BoardTools pan={pan} />
     </div>
   );
 }
-
-/** Names grow less than the board when one looks closer. */
-const names = (zoom: number): CSSProperties => ({ ['--shrink' as string]: String(zoom ** -0.4) });
 
 /** A part that was chosen from the list comes into the middle; one that was tapped is there already. */
 function useShownWhenChosen(chosen: Hit | null, show: (at: Place, zoom: number) => void): void {
@@ -127,21 +109,6 @@ function useShownWhenChosen(chosen: Hit | null, show: (at: Place, zoom: number) 
     if (ref !== null && chosen) show(chosen.part, SHOWN_AT);
     // oxlint-disable-next-line react-hooks/exhaustive-deps -- moved once for each choice, not with every move of the picture
   }, [ref]);
-}
-
-const ARROWS = [
-  ['←', 'Left', -1, 0],
-  ['→', 'Right', 1, 0],
-  ['↑', 'Up', 0, -1],
-  ['↓', 'Down', 0, 1],
-] as const;
-
-function Arrows({ move }: { readonly move: (right: number, down: number) => void }) {
-  return ARROWS.map(([sign, name, right, down]) => (
-    <button key={name} type="button" className="icon" aria-label={name} onClick={() => move(right, down)}>
-      {sign}
-    </button>
-  ));
 }
 
 function Draft({ frame, scale, polygon }: { readonly frame: Frame; readonly scale: number; readonly polygon: Region['polygon'] }) {

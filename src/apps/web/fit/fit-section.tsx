@@ -12,11 +12,17 @@ import { whichFitInTime } from './which-fit-in-time.ts';
 const SHOWN = 20;
 const NO_LIST: PartsRead = { parts: [], problems: [] };
 
+interface FitSectionProps {
+  readonly bags: DrawerView['bags'];
+  /** A place that is known already: then the drawer is looked through at once. */
+  readonly at?: NamedPattern | null;
+}
+
 /** Which of these parts fit that place: from files, photos, drawings, the drawer and suppliers' lists, on this device only. */
-export function FitSection({ bags }: { readonly bags: DrawerView['bags'] }) {
-  const [place, setPlace] = useState<NamedPattern | null>(null);
+export function FitSection({ bags, at = null }: FitSectionProps) {
+  const [place, setPlace] = useState<NamedPattern | null>(at);
   const [parts, setParts] = useState<readonly NamedPattern[]>([]);
-  const [isDrawer, setDrawer] = useState(false);
+  const [isDrawer, setDrawer] = useState(at !== null);
   const [list, setList] = useState<PartsRead>(NO_LIST);
   const [told, setTold] = useState<AllTold>({});
   const candidates = useMemo(() => candidatesOf(parts, isDrawer ? bags : [], list.parts, told), [parts, isDrawer, bags, list, told]);

@@ -7,6 +7,8 @@ import type { LoadedPhoto } from './use-photo.ts';
 interface PhotoStageProps {
   readonly photo: LoadedPhoto;
   readonly marks: Marks;
+  /** What the picture is, for those who do not see it; how many pads are marked unless it is said. */
+  readonly title?: string;
   readonly onMark: (spot: Spot) => void;
   readonly onNudge: (by: Spot) => void;
   readonly onUndo: () => void;
@@ -28,7 +30,7 @@ const NUDGES = [
 ] as const;
 
 /** The photo to mark on: by click or finger, or with the keys by a cross. */
-export function PhotoStage({ photo, marks, onMark, onNudge, onUndo }: PhotoStageProps) {
+export function PhotoStage({ photo, marks, title, onMark, onNudge, onUndo }: PhotoStageProps) {
   const svg = useRef<SVGSVGElement>(null);
   const frame: Frame = { width: photo.width, height: photo.height, side: 'front' };
   const [cross, setCross] = useState<Spot>({ x: photo.width / 2, y: photo.height / 2 });
@@ -65,7 +67,7 @@ export function PhotoStage({ photo, marks, onMark, onNudge, onUndo }: PhotoStage
           ref={svg}
           className={`board board-map photo-map ${pan.view.zoom > 1 ? 'board-near' : ''}`}
           role="img"
-          aria-label={`The photo with ${marks.pads.length} pads marked`}
+          aria-label={title ?? `The photo with ${marks.pads.length} pads marked`}
           viewBox={pan.box}
           {...pan.pointer}
         >

@@ -1,5 +1,4 @@
 import { useState } from 'react';
-import { modelIdFor } from '../../../bench/grow/new-model.ts';
 import type { MeterMode, Stage } from '../../../bench/events/index.ts';
 import type { ModelFile } from '../../../bench/models/index.ts';
 import { setFacts } from '../actions/set-fact.ts';
@@ -7,12 +6,8 @@ import { MODE_WORDS, STAGE_WORDS } from '../format/words.ts';
 import { useRecorder } from '../record/recorder-context.ts';
 import { Field } from '../ui/field.tsx';
 import { Pick } from '../ui/pick.tsx';
+import { pointFacts, POWERS, type PointFields } from './point-facts.ts';
 
-const POWERS = [
-  { id: 'off', name: 'Off' },
-  { id: 'battery', name: 'On its battery' },
-  { id: 'charger', name: 'On its charger' },
-];
 const SIDES = [
   { id: 'front', name: 'Front' },
   { id: 'back', name: 'Back' },
@@ -25,23 +20,12 @@ export function AddPointForm({ file }: { readonly file: ModelFile }) {
   const [name, setName] = useState('');
   const [block, setBlock] = useState(file.blocks[0]!.id);
   const [mode, setMode] = useState<MeterMode>('diode');
-  const [power, setPower] = useState('off');
+  const [power, setPower] = useState<PointFields['power']>('off');
   const [stage, setStage] = useState<Stage>('board-out');
-  const [side, setSide] = useState('front');
+  const [side, setSide] = useState<PointFields['side']>('front');
   const add = async (): Promise<void> => {
-    const id = modelIdFor(name, (taken) => file.points.some((point) => point.id === taken));
-    const measure = modelIdFor(`measure ${name}`, (taken) => file.checks.some((check) => check.id === taken));
-    const cautions = [
-      ...(power === 'off' ? [] : file.cell?.chemistry === 'li-ion' ? ['lithium-cell'] : []),
-      ...(stage === 'closed' ? [] : ['esd']),
-    ];
-    const point = { section: 'points', id, value: { name: name.trim(), block, mode, power, stage, side } } as const;
-    const check = {
-      section: 'checks',
-      id: measure,
-      value: { name: `Measure ${name.trim()}`, minutes: 1, stage, measure: id, cautions },
-    } as const;
-    if (await record(setFacts(file.id, `point ${name.trim()}`, [point, check]))) setName('');
+    const facts = pointFacts(file, { name: name.trim(), block, mode, power, stage, side });
+    if (await record(setFacts(file.id, `point ${name.trim()}`, facts))) setName('');
   };
   return (
     <form
@@ -57,9 +41,9 @@ export function AddPointForm({ file }: { readonly file: ModelFile }) {
         </Field>
         <Pick label="Block that it tells of" options={file.blocks} value={block} onChange={setBlock} />
         <Pick label="Measured in" options={named(MODE_WORDS)} value={mode} onChange={(id) => setMode(id as MeterMode)} />
-        <Pick label="Power" options={POWERS} value={power} onChange={setPower} />
+        <Pick label="Power" options={POWERS} value={power} onChange={(id) => setPower(id as PointFields['power'])} />
         <Pick label="Opened so far" options={named(STAGE_WORDS)} value={stage} onChange={(id) => setStage(id as Stage)} />
-        <Pick label="Side of the board" options={SIDES} value={side} onChange={setSide} />
+        <Pick label="Side of the board" options={SIDES} value={side} onChange={(id) => setSide(id as PointFields['side'])} />
       </div>
       <button type="submit" disabled={busy}>
         Add this point

@@ -22,6 +22,13 @@ export function GrowthHead({ blocks }: Pick<ModelFile, 'blocks'>) {
         {counted(places.length, 'place')}, {counted(parts.length, 'part')} on the picture, {counted(readings.length, 'reading')} of{' '}
         {counted(boards, 'known-good board')}. Each place below says whether it is inherited, typed or measured.
       </p>
+      <p>
+        <Link href={`/models/${encodeURIComponent(grown.growth.model_id)}/board`}>
+          Picture of its board: mark parts, probe connections, measure a good one
+        </Link>
+        {' · '}
+        <Link href={`/models/${encodeURIComponent(grown.growth.model_id)}/opening`}>Record how it opens</Link>
+      </p>
       {taken.map(({ author, licence, facts, at, event_id: id }) => (
         <p key={id} className="small">
           {counted(facts, 'fact')} by {author}

@@ -1,6 +1,7 @@
 import { Link } from 'wouter';
 import { useModel, type ModelPage as ModelAnswer } from '../api/queries.ts';
 import { money } from '../format/money.ts';
+import { FitsSection } from '../grow/fits-section.tsx';
 import { FromWhere } from '../grow/from-where.tsx';
 import { CopyLink, GrowthHead } from '../grow/growth-head.tsx';
 import { GrownModel } from '../grow/grown-model.tsx';
@@ -107,6 +108,7 @@ function ModelSheet({ answer }: { readonly answer: ModelAnswer }) {
       <TellMore file={file} />
       <ShareSection />
       <ModelWork file={file} />
+      <FitsSection file={file} />
       <ModelSteps file={file} />
     </>
   );

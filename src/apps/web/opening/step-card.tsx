@@ -2,7 +2,9 @@ import { useState } from 'react';
 import { tickStep } from '../actions/tick-step.ts';
 import type { ModelFile } from '../../../bench/models/index.ts';
 import type { OpeningStep, OpeningView } from '../../../bench/views/index.ts';
+import { useBoardMarks } from '../api/queries.ts';
 import { bookedByStep } from '../bench/clock-store.ts';
+import { StepPhoto } from '../grow/step-photo.tsx';
 import { useRecorder } from '../record/recorder-context.ts';
 import { Cautions } from '../ui/cautions.tsx';
 import { FastenerCounter, type Counting } from './fastener-counter.tsx';
@@ -51,6 +53,7 @@ export function StepCard({ opening, file, step, way, number, of }: StepCardProps
           {step.name}
         </h2>
       </header>
+      <RecordedPlaces modelId={opening.model_id} step={step} />
       {step.picture !== null && (
         <img
           className="step-picture"
@@ -78,4 +81,10 @@ export function StepCard({ opening, file, step, way, number, of }: StepCardProps
       <VoiceSwitch voice={voice} />
     </section>
   );
+}
+
+/** Where the step was done when it was recorded; nothing where no photo was taken. */
+function RecordedPlaces({ modelId, step }: { readonly modelId: string; readonly step: OpeningStep }) {
+  const shown = useBoardMarks(modelId).data?.steps.find((each) => each.step === step.id);
+  return !shown || shown.photo === null ? null : <StepPhoto hash={shown.photo} places={shown.places} title={step.name} />;
 }

@@ -75,6 +75,10 @@ export function Recorder({ children }: { readonly children: ReactNode }) {
           gesture.said,
           gesture.drafts.every((draft) => draft.kind !== 'correction'),
         ),
+      recordKnown: (gesture: Gesture) => {
+        const events = stampNow(gesture);
+        return { ids: events.map(({ id }) => id), stored: send(events, gesture.said, false) };
+      },
       tell: (text: string, tone: 'plain' | 'bad') => show({ text, tone }),
       busy: pending > 0,
     }),
