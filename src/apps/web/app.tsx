@@ -16,6 +16,7 @@ const ProfitPage = lazy(() => import('./profit/profit-page.tsx'));
 const ModelsPage = lazy(() => import('./models/models-page.tsx'));
 const ModelPage = lazy(() => import('./models/model-page.tsx'));
 const NewModelPage = lazy(() => import('./grow/new-model-page.tsx'));
+const CheckPage = lazy(() => import('./grow/check-page.tsx'));
 const JoinPage = lazy(() => import('./join/join-page.tsx'));
 const OpeningPage = lazy(() => import('./opening/opening-page.tsx'));
 const ComparePage = lazy(() => import('./eyes/compare-page.tsx'));
@@ -60,6 +61,7 @@ function Places() {
         <Route path="/models" component={ModelsPage} />
         <Route path="/models/new" component={NewModelPage} />
         <Route path="/models/:id">{({ id }) => <ModelPage id={decodeURIComponent(id)} />}</Route>
+        <Route path="/models/:id/check">{({ id }) => <CheckPage key={id} id={decodeURIComponent(id)} />}</Route>
         <Route path="/calculators" component={CalculatorsPage} />
         <Route path="/test-picture" component={TestPicturePage} />
         <Route path="/settings" component={SettingsPage} />

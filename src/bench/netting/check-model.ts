@@ -7,7 +7,7 @@ import type { GrownModel } from '../grow/grown-model.ts';
 import type { Model } from '../models/index.ts';
 import type { ModelCheckView } from '../views/index.ts';
 import { contradictionWords, mismatchWords, mistakeWords } from './check-words.ts';
-import { findMistakes, type FoundMistakes } from './find-mistakes.ts';
+import { MistakeSearch, type FoundMistakes } from './find-mistakes.ts';
 import { drawnPart, markedPart } from './laid-parts.ts';
 import { mostNeeding, usefulPoints } from './useful-points.ts';
 
@@ -29,7 +29,7 @@ const MOST_ODD = 20;
 /** What a model can and cannot do now, what would help most to add, and what in it cannot be true at once with the likeliest mistake. */
 export function checkModel({ model, grown, problems, boards, hourMinor, shouldStop }: CheckQuestion): ModelCheckView {
   const { file } = model;
-  const found = findMistakes(model, undefined, shouldStop);
+  const found = model.circuit && file.circuit ? searchOf(model).run(shouldStop) : null;
   return {
     model_id: file.id,
     name: file.name,
@@ -45,10 +45,21 @@ export function checkModel({ model, grown, problems, boards, hourMinor, shouldSt
     points_for: mostNeeding(model)?.name ?? null,
     currency: file.currency,
     unknown_loads: unknownLoads(model),
-    ...(found ? readingsOf(found) : { compared: 0, odd: [], mistakes: [], complete: true }),
+    ...(found ? readingsOf(found) : { compared: 0, odd: [], mistakes: [], thought: 0, to_think: 0 }),
     ...(grown ? disagreements(grown) : { contradictions: [], mismatches: [] }),
     problems: [...problems],
   };
+}
+
+const searches = new WeakMap<Model, MistakeSearch>();
+
+/** The search of a model goes on from one question to the next. */
+function searchOf(model: Model): MistakeSearch {
+  const known = searches.get(model);
+  if (known) return known;
+  const search = new MistakeSearch(model);
+  searches.set(model, search);
+  return search;
 }
 
 const stakesOf = ({ file }: Model, hourMinor: number): Stakes => ({
@@ -99,10 +110,17 @@ function unknownLoads({ circuit, file }: Model): ModelCheckView['unknown_loads']
   });
 }
 
-function readingsOf({ compared, odd, nets, complete }: FoundMistakes): Pick<ModelCheckView, 'compared' | 'odd' | 'mistakes' | 'complete'> {
+function readingsOf({
+  compared,
+  odd,
+  nets,
+  thought,
+  toThink,
+}: FoundMistakes): Pick<ModelCheckView, 'compared' | 'odd' | 'mistakes' | 'thought' | 'to_think'> {
   return {
     compared,
-    complete,
+    thought,
+    to_think: toThink,
     odd: odd.slice(0, MOST_ODD).map(({ point, mean, spread, predicted, spreads }) => ({
       point: point.id,
       name: point.name,
