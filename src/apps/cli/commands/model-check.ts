@@ -32,7 +32,7 @@ export function modelCheckCommands(program: Command, parts: CliParts): void {
     .description('writes the netlist of a model as SPICE text, or takes one over into a model that grows here')
     .option('--out <file>', 'the file to write; else it is shown')
     .option('--take <file>', 'the netlist to take over; it may hold only the power tree')
-    .addHelpText('after', '\nExample: salvor model netlist tern-tn20 --out board.cir')
+    .addHelpText('after', '\nExample: salvor model netlist tern-tn20')
     .action((id: string, options: NetlistOptions, command: Command) =>
       withSession(command, parts, (session) => netlist(session, id, options)),
     );
