@@ -6,7 +6,7 @@ import type { Boards } from '../boards/board-knowledge.ts';
 import type { GrownModel } from '../grow/grown-model.ts';
 import type { Model } from '../models/index.ts';
 import type { ModelCheckView } from '../views/index.ts';
-import { contradictionWords, mismatchWords, mistakeWords } from './check-words.ts';
+import { contradictionWords, mismatchList, mistakeWords } from './check-words.ts';
 import { MistakeSearch, type FoundMistakes } from './find-mistakes.ts';
 import { drawnPart, markedPart } from './laid-parts.ts';
 import { mostNeeding, usefulPoints } from './useful-points.ts';
@@ -153,5 +153,8 @@ function disagreements({ joins, names, parts, netlist }: GrownModel): Pick<Model
     apart: joins.flatMap(({ joined, pins: [first, ...others] }) => (joined ? [] : others.map((other) => [first!, other] as const))),
   });
   const pinsOf = (join: number): string => joins[join]!.pins.join(' and ');
-  return { contradictions: nets.contradictions.map((each) => contradictionWords(each, pinsOf)), mismatches: found.map(mismatchWords) };
+  return {
+    contradictions: nets.contradictions.map((each) => contradictionWords(each, pinsOf)),
+    mismatches: mismatchList(found).map(({ text, mends }) => ({ text, mends: [...mends] })),
+  };
 }
