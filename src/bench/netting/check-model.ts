@@ -25,6 +25,8 @@ export interface CheckQuestion {
 const MOST_GROUPS = 6;
 const MOST_NETS = 6;
 const MOST_ODD = 20;
+/** Less likely than this a net is not named. */
+const LEAST_CHANCE = 0.005;
 
 /** What a model can and cannot do now, what would help most to add, and what in it cannot be true at once with the likeliest mistake. */
 export function checkModel({ model, grown, problems, boards, hourMinor, shouldStop }: CheckQuestion): ModelCheckView {
@@ -130,13 +132,16 @@ function readingsOf({
       predicted: predicted === null ? null : Number(predicted.toPrecision(4)),
       spreads: Number.isFinite(spreads) ? Number(spreads.toPrecision(2)) : null,
     })),
-    mistakes: nets.slice(0, MOST_NETS).map(({ net, chance, best }) => ({
-      net,
-      chance: Number(chance.toFixed(3)),
-      ...mistakeWords(best.edit.mistake),
-      explains: best.explains.length,
-      spoils: best.spoils.length,
-    })),
+    mistakes: nets
+      .slice(0, MOST_NETS)
+      .filter(({ chance }) => chance >= LEAST_CHANCE)
+      .map(({ net, chance, best }) => ({
+        net,
+        chance: Number(chance.toFixed(3)),
+        ...mistakeWords(best.edit.mistake),
+        explains: best.explains.length,
+        spoils: best.spoils.length,
+      })),
   };
 }
 

@@ -1,5 +1,6 @@
-import { compileCircuit } from '../../core/circuit/index.ts';
+import { compileCircuit, drawBoards, isRegion, refOf } from '../../core/circuit/index.ts';
 import { METER_SCALES } from '../../core/diagnosis/index.ts';
+import { randomStream } from '../../core/numeric/index.ts';
 import { likelyMistakes, oddness, oddReadings, type LikelyMistake, type SuspectNet } from '../../core/netting/index.ts';
 import type { BoardPoint } from '../boards/board-knowledge.ts';
 import { boardPoints } from '../boards/board-points.ts';
@@ -43,6 +44,8 @@ export interface FoundMistakes {
 
 /** By how much a good board may be off its drawing, in least scatters of the meter's scale. Common practice, no source. */
 const TOLERANCE_FLOORS = 2.5;
+/** Boards that are drawn to see how far a guess reaches. */
+const GUESSED_BOARDS = 12;
 /** So many of the oddest nets are looked around. */
 const MOST_NETS = 6;
 /** Mistakes that are simulated between two questions whether to stop. */
@@ -89,7 +92,7 @@ export class MistakeSearch {
     this.asDrawn = simulateLooks(this.ready, [[]], this.looks);
     this.question = {
       readings: this.scaled(known.map(({ mean }) => mean ?? Infinity)),
-      spreads: Float64Array.from(known, spreadOf),
+      spreads: this.spreads(model),
       asDrawn: this.scaled(this.asDrawn),
     };
     this.places = oddReadings(this.question);
@@ -129,6 +132,20 @@ export class MistakeSearch {
     });
   }
 
+  /** Of boards, meter and tolerances; and of what is only guessed of the board, where something is. */
+  private spreads(model: Model): Float64Array {
+    const own = Float64Array.from(this.known, spreadOf);
+    const { netlist } = model.circuit!;
+    if (!netlist.parts.some(({ name }) => isRegion(refOf(name)))) return own;
+    const draws = drawBoards(netlist, GUESSED_BOARDS, randomStream(`guessed boards of ${model.file.id}`));
+    const values = simulateLooks({ ...this.ready, draws }, [[]], this.looks);
+    const width = this.looks.length;
+    return own.map((spread, p) => {
+      const read = draws.map((_, d) => scaleOf(this.known[p]!.point, values[d * width + p]!)).filter(Number.isFinite);
+      return read.length > 1 ? Math.hypot(spread, deviation(read)) : spread;
+    });
+  }
+
   private scaled(values: ArrayLike<number>): Float64Array {
     return Float64Array.from(this.known, ({ point }, p) => scaleOf(point, values[p]!));
   }
@@ -150,4 +167,9 @@ function spreadOf({ point: { mode }, mean, spread }: KnownGood): number {
 function oddNets(points: readonly BoardPoint[]): string[] {
   const nets = points.flatMap(({ red, black, supply }) => (supply === undefined ? [red, black] : [])).filter((net) => net !== '0');
   return [...new Set(nets)].slice(0, MOST_NETS);
+}
+
+function deviation(values: readonly number[]): number {
+  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+  return Math.sqrt(values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (values.length - 1));
 }

@@ -23,7 +23,7 @@ export function CheckNetlist({ view, goesOn, setGoesOn }: CheckNetlistProps) {
           <p>
             {odd.length} of {counted(compared, 'reading')} of good boards {odd.length === 1 ? 'is' : 'are'} not as it says:
           </p>
-          <ul>
+          <ul className="check-list">
             {odd.map((each) => (
               <li key={each.point}>{oddWords(each)}</li>
             ))}
@@ -43,7 +43,7 @@ function Mistakes({ view }: { readonly view: ModelCheckView }) {
   return (
     <>
       <h3>If it is wrong at one place, it is most likely here</h3>
-      <ol>
+      <ol className="check-list">
         {mistakes.map(({ net, chance, text, explains, spoils, next }) => (
           <li key={net}>
             <strong>{net.toUpperCase()}</strong> ({Math.round(100 * chance)} %): {text} That explains {explains} of the {odd.length}

@@ -47,7 +47,7 @@ function Can({ view }: { readonly view: ModelCheckView }) {
       {faults !== null && faults.largest.length > 0 && (
         <>
           <p>No check tells these apart:</p>
-          <ul>
+          <ul className="check-list">
             {faults.largest.map(({ name, others }) => (
               <li key={name}>
                 {name}, and {counted(others, 'other')}
@@ -92,7 +92,11 @@ function Helpful({ view }: { readonly view: ModelCheckView }) {
   return (
     <Section id="helpful" title="What would help most to measure">
       {points.length === 0 ? (
-        <p>No further point would tell anything of a unit that fails.</p>
+        <p>
+          {view.faults === null
+            ? 'That is not known before its circuit is computed.'
+            : 'No further reading of a good board would tell anything of a unit that fails.'}
+        </p>
       ) : (
         <>
           <p>
@@ -136,7 +140,7 @@ function Disagreements({ view }: { readonly view: ModelCheckView }) {
   if (problems.length + contradictions.length + mismatches.length === 0) return null;
   return (
     <Section id="disagreements" title="What does not go together">
-      <ul>
+      <ul className="check-list">
         {problems.map((text) => (
           <li key={text}>{text}</li>
         ))}
@@ -148,7 +152,7 @@ function Disagreements({ view }: { readonly view: ModelCheckView }) {
         {mismatches.map(({ text, mends }) => (
           <li key={text}>
             {text}
-            <ul>
+            <ul className="check-list">
               {mends.map((mend) => (
                 <li key={mend}>{mend}</li>
               ))}
