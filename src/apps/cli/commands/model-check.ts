@@ -8,11 +8,8 @@ import { csvLines } from '../csv-lines.ts';
 import { checkLines } from '../print/check-lines.ts';
 import { readText } from '../read-input.ts';
 import { withSession, type Session } from '../session.ts';
+import { modelGroup } from './model.ts';
 import { misuse } from '../stop.ts';
-
-/** The commands below `salvor model`, whoever adds the first. */
-const modelGroup = (program: Command): Command =>
-  program.commands.find((command) => command.name() === 'model') ?? program.command('model').description('models that grow here');
 
 /** The check of a model, and its netlist and placement in and out. */
 export function modelCheckCommands(program: Command, parts: CliParts): void {
