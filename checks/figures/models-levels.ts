@@ -9,7 +9,7 @@ import { knowerByBlocks, knowerByCircuit, type Knower } from './models-knower.ts
 import { blocksBy, workOn, type Finished } from './models-session.ts';
 import { hiddenFaults, type HiddenFault } from './models-truth.ts';
 
-const CASES = 60;
+const CASES = 50;
 const SEED = 'boards never looked at: levels of a model';
 
 interface Level {
@@ -36,10 +36,13 @@ export async function levelFigures(progress: Progress, cases = CASES, seed = SEE
   const right = groupRight(whole, full);
   const ofSupply = rates.map((rate, i) => (POWER_TREE.has(faults[i]!.block) ? rate : 0));
   return levels.flatMap(({ name, knower, words }) => {
-    progress(`Working on ${cases} devices with ${words}, and on ${cases} with a fault of the supply …`);
+    progress(`Working on ${cases} devices, ${words} …`);
     const work = (some: readonly number[], of: string): Finished[] =>
       hiddenFaults(whole, faults, some, cases, of).flatMap((truth) => finished(knower, truth, mends));
-    return figuresOf({ name, words, knower, right, done: work(rates, seed), supply: work(ofSupply, `${seed}, of the supply`) });
+    const done = work(rates, seed);
+    const isOfSupply = ({ truth }: Finished): boolean => POWER_TREE.has(truth.fault.block);
+    const supply = name === 'tree' ? work(ofSupply, `${seed}, of the supply`) : done.filter(isOfSupply);
+    return figuresOf({ name, words, knower, right, done, supply });
   });
 }
 
@@ -97,7 +100,7 @@ function figuresOf({ name, words, knower, right, done, supply }: Measured): Figu
   });
   const same = `same ${done.length} devices, ${words}`;
   return [
-    topFigure(name, words, { all: inTop(done, 3), supply: inTop(supply, 3), cases: done.length }, of),
+    topFigure(name, words, { all: inTop(done, 3), supply: inTop(supply, 3), cases: done.length, ofSupply: supply.length }, of),
     of('block_right', inTop(done, 1), '', `${same}; at 90 % and more ${sureText(done, knower, rank)}`),
     of('group_right', share(done, right), '', `${same}; a group is what no check of the whole model tells apart`),
     of('probes', mean(done.map(({ checks }) => checks)), '', `${same}; every function was tried before`),
@@ -112,11 +115,11 @@ const MONEY = 'a working one brings 7200, as it is 2400, an hour costs 1500; a d
 function topFigure(
   name: string,
   words: string,
-  top: { readonly all: number; readonly supply: number; readonly cases: number },
+  top: { readonly all: number; readonly supply: number; readonly cases: number; readonly ofSupply: number },
   of: (what: string, value: number, unit: string, reference: string, target?: string) => Figure,
 ): Figure {
   const about = `Tern TN-20 with one fault of the board by rate that stops a function, ${words}; until one block has 90 %, nothing tells 0.1 bits, or 12 checks`;
-  const [supply, all] = [`of ${top.cases} with a fault of the supply`, `of ${top.cases} with any fault`];
+  const [supply, all] = [`of ${top.ofSupply} with a fault of the supply`, `of ${top.cases} with any fault`];
   if (name === 'tree') return of('top3', top.supply, '', `${supply}; ${about}; ${all} ${round(top.all)}`, '≥ 0.8');
   return of('top3', top.all, '', `${all}; ${about}; ${supply} ${round(top.supply)}`, name === 'level1' ? '≥ 0.75' : 'shown');
 }

@@ -41,7 +41,7 @@ describe('the check of the Tern TN-20', () => {
     expect(check.mistakes[0]!.next).toMatch(/^(Read the mark|Look|Measure)/);
   });
 
-  it('says so where it was stopped before every mistake was thought of', () => {
+  it('is stopped before every mistake was thought of, and goes on when it is asked again', () => {
     const circuit = tern.circuit!;
     const netlist = {
       ...circuit.netlist,
@@ -49,7 +49,12 @@ describe('the check of the Tern TN-20', () => {
     };
     const models = new Map([['tern-tn20', { ...tern, circuit: { ...circuit, netlist } }]]);
     const bench = openBench({ store: memoryStore(), models, clock, device: 'bench-1', version: '0' });
-    expect(bench.checkModel('tern-tn20', () => true)).toMatchObject({ complete: false, mistakes: [] });
+    const first = bench.checkModel('tern-tn20', () => true)!;
+    expect(first).toMatchObject({ thought: 0, mistakes: [] });
+    let asked = 0;
+    const second = bench.checkModel('tern-tn20', () => asked++ > 0)!;
+    expect(second.thought).toBeGreaterThan(0);
+    expect(second.thought).toBeLessThan(second.to_think);
     expect(bench.checkModel('nothing', () => true)).toBeNull();
   });
 });

@@ -18,6 +18,7 @@ const ModelPage = lazy(() => import('./models/model-page.tsx'));
 const NewModelPage = lazy(() => import('./grow/new-model-page.tsx'));
 const BoardEditorPage = lazy(() => import('./grow/board-editor-page.tsx'));
 const RecordOpeningPage = lazy(() => import('./grow/record-opening-page.tsx'));
+const CheckPage = lazy(() => import('./grow/check-page.tsx'));
 const JoinPage = lazy(() => import('./join/join-page.tsx'));
 const OpeningPage = lazy(() => import('./opening/opening-page.tsx'));
 const ComparePage = lazy(() => import('./eyes/compare-page.tsx'));
@@ -64,6 +65,7 @@ function Places() {
         <Route path="/models/:id">{({ id }) => <ModelPage id={decodeURIComponent(id)} />}</Route>
         <Route path="/models/:id/opening">{({ id }) => <RecordOpeningPage key={id} id={decodeURIComponent(id)} />}</Route>
         <Route path="/models/:id/board">{({ id }) => <BoardEditorPage key={id} id={decodeURIComponent(id)} />}</Route>
+        <Route path="/models/:id/check">{({ id }) => <CheckPage key={id} id={decodeURIComponent(id)} />}</Route>
         <Route path="/calculators" component={CalculatorsPage} />
         <Route path="/test-picture" component={TestPicturePage} />
         <Route path="/settings" component={SettingsPage} />

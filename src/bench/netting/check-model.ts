@@ -6,8 +6,8 @@ import type { Boards } from '../boards/board-knowledge.ts';
 import type { GrownModel } from '../grow/grown-model.ts';
 import type { Model } from '../models/index.ts';
 import type { ModelCheckView } from '../views/index.ts';
-import { contradictionWords, mismatchWords, mistakeWords } from './check-words.ts';
-import { findMistakes, type FoundMistakes } from './find-mistakes.ts';
+import { contradictionWords, mismatchList, mistakeWords } from './check-words.ts';
+import { MistakeSearch, type FoundMistakes } from './find-mistakes.ts';
 import { drawnPart, markedPart } from './laid-parts.ts';
 import { mostNeeding, usefulPoints } from './useful-points.ts';
 
@@ -25,11 +25,13 @@ export interface CheckQuestion {
 const MOST_GROUPS = 6;
 const MOST_NETS = 6;
 const MOST_ODD = 20;
+/** Less likely than this a net is not named. */
+const LEAST_CHANCE = 0.005;
 
 /** What a model can and cannot do now, what would help most to add, and what in it cannot be true at once with the likeliest mistake. */
 export function checkModel({ model, grown, problems, boards, hourMinor, shouldStop }: CheckQuestion): ModelCheckView {
   const { file } = model;
-  const found = findMistakes(model, undefined, shouldStop);
+  const found = model.circuit && file.circuit ? searchOf(model).run(shouldStop) : null;
   return {
     model_id: file.id,
     name: file.name,
@@ -45,10 +47,21 @@ export function checkModel({ model, grown, problems, boards, hourMinor, shouldSt
     points_for: mostNeeding(model)?.name ?? null,
     currency: file.currency,
     unknown_loads: unknownLoads(model),
-    ...(found ? readingsOf(found) : { compared: 0, odd: [], mistakes: [], complete: true }),
+    ...(found ? readingsOf(found) : { compared: 0, odd: [], mistakes: [], thought: 0, to_think: 0 }),
     ...(grown ? disagreements(grown) : { contradictions: [], mismatches: [] }),
     problems: [...problems],
   };
+}
+
+const searches = new WeakMap<Model, MistakeSearch>();
+
+/** The search of a model goes on from one question to the next. */
+function searchOf(model: Model): MistakeSearch {
+  const known = searches.get(model);
+  if (known) return known;
+  const search = new MistakeSearch(model);
+  searches.set(model, search);
+  return search;
 }
 
 const stakesOf = ({ file }: Model, hourMinor: number): Stakes => ({
@@ -99,10 +112,17 @@ function unknownLoads({ circuit, file }: Model): ModelCheckView['unknown_loads']
   });
 }
 
-function readingsOf({ compared, odd, nets, complete }: FoundMistakes): Pick<ModelCheckView, 'compared' | 'odd' | 'mistakes' | 'complete'> {
+function readingsOf({
+  compared,
+  odd,
+  nets,
+  thought,
+  toThink,
+}: FoundMistakes): Pick<ModelCheckView, 'compared' | 'odd' | 'mistakes' | 'thought' | 'to_think'> {
   return {
     compared,
-    complete,
+    thought,
+    to_think: toThink,
     odd: odd.slice(0, MOST_ODD).map(({ point, mean, spread, predicted, spreads }) => ({
       point: point.id,
       name: point.name,
@@ -112,13 +132,16 @@ function readingsOf({ compared, odd, nets, complete }: FoundMistakes): Pick<Mode
       predicted: predicted === null ? null : Number(predicted.toPrecision(4)),
       spreads: Number.isFinite(spreads) ? Number(spreads.toPrecision(2)) : null,
     })),
-    mistakes: nets.slice(0, MOST_NETS).map(({ net, chance, best }) => ({
-      net,
-      chance: Number(chance.toFixed(3)),
-      ...mistakeWords(best.edit.mistake),
-      explains: best.explains.length,
-      spoils: best.spoils.length,
-    })),
+    mistakes: nets
+      .slice(0, MOST_NETS)
+      .filter(({ chance }) => chance >= LEAST_CHANCE)
+      .map(({ net, chance, best }) => ({
+        net,
+        chance: Number(chance.toFixed(3)),
+        ...mistakeWords(best.edit.mistake),
+        explains: best.explains.length,
+        spoils: best.spoils.length,
+      })),
   };
 }
 
@@ -135,5 +158,8 @@ function disagreements({ joins, names, parts, netlist }: GrownModel): Pick<Model
     apart: joins.flatMap(({ joined, pins: [first, ...others] }) => (joined ? [] : others.map((other) => [first!, other] as const))),
   });
   const pinsOf = (join: number): string => joins[join]!.pins.join(' and ');
-  return { contradictions: nets.contradictions.map((each) => contradictionWords(each, pinsOf)), mismatches: found.map(mismatchWords) };
+  return {
+    contradictions: nets.contradictions.map((each) => contradictionWords(each, pinsOf)),
+    mismatches: mismatchList(found).map(({ text, mends }) => ({ text, mends: [...mends] })),
+  };
 }

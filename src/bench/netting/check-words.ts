@@ -22,11 +22,47 @@ export function contradictionWords(found: Contradiction, pinsOf: (join: number) 
 const WHERE: Readonly<Record<Where, string>> = { netlist: 'the netlist', placement: 'the placement', picture: 'the picture' };
 const list = (where: readonly Where[]): string => where.map((each) => WHERE[each]).join(' and ');
 
+type OnlyIn = Extract<Mismatch, { code: 'only-in' }>;
+export interface MismatchWords {
+  readonly text: string;
+  readonly mends: readonly string[];
+}
+
+/** More references than this that one place lacks are one line; so many of them are named. */
+const MOST_LINES = 4;
+const NAMED = 8;
+
+/** Mismatches as sentences, with the ways to mend each; many references that the same place lacks are one line. */
+export function mismatchList(found: readonly Mismatch[]): MismatchWords[] {
+  const groups = new Map<string, Mismatch[]>();
+  for (const each of found) {
+    const key = each.code === 'only-in' ? `${each.where.join()} ${each.notIn} ${each.mends.length}` : each.code;
+    groups.set(key, [...(groups.get(key) ?? []), each]);
+  }
+  return [...groups.values()].flatMap((group) => {
+    const lonely = group.filter((each) => each.code === 'only-in');
+    return lonely.length > MOST_LINES ? [manyWords(lonely)] : group.map(mismatchWords);
+  });
+}
+
+function manyWords(group: readonly OnlyIn[]): MismatchWords {
+  const [{ where, notIn }] = group as readonly [OnlyIn, ...OnlyIn[]];
+  const more = group.length > NAMED ? ` and ${group.length - NAMED} more` : '';
+  const refs = group.slice(0, NAMED).map(({ ref }) => ref);
+  return {
+    text: `${group.length} parts are in ${list(where)} and not in ${WHERE[notIn]}: ${refs.join(', ')}${more}.`,
+    mends: [`Add them to ${WHERE[notIn]}`],
+  };
+}
+
 /** A mismatch as a sentence, with the ways to mend it. */
-export const mismatchWords = (found: Mismatch): { text: string; mends: string[] } => ({
+const mismatchWords = (found: Mismatch): MismatchWords => ({
   text: textOf(found),
   mends: found.mends.map(mendWords),
 });
+
+/** "4.7 k": a value whose unit the kind of the part tells. */
+const plainValue = (value: number): string => scaledText(value, '').trim();
 
 function textOf(found: Mismatch): string {
   switch (found.code) {
@@ -35,7 +71,7 @@ function textOf(found: Mismatch): string {
     case 'place-differs':
       return `${found.ref} lies ${Number(found.byMm.toFixed(1))} mm apart in placement and picture${found.sides[0] === found.sides[1] ? '' : `, and on the other side`}.`;
     case 'value-differs':
-      return `${found.ref} is ${scaledText(found.drawn, '')}in the netlist and ${scaledText(found.marked, '')}as marked.`;
+      return `${found.ref} is ${plainValue(found.drawn)} in the netlist and ${plainValue(found.marked)} as marked.`;
     case 'net-differs':
       return `${found.pin} is drawn at ${netWords(found.drawn)}, but was measured as joined to ${found.as} at ${netWords(found.measured)}.`;
     case 'drawn-as-joined':
@@ -54,7 +90,7 @@ function mendWords(mend: Mend): string {
     case 'move':
       return `Move ${mend.ref} in ${WHERE[mend.in]} to ${Number(mend.xMm.toFixed(1))}, ${Number(mend.yMm.toFixed(1))} mm, ${mend.side}`;
     case 'set-value':
-      return `Write ${scaledText(mend.value, '').trim()} for ${mend.ref} in ${WHERE[mend.in]}`;
+      return `Write ${plainValue(mend.value)} for ${mend.ref} in ${WHERE[mend.in]}`;
     case 'rewire':
       return `Draw ${mend.pin} at ${netWords(mend.node)}`;
     case 'measure':

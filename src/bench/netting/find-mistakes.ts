@@ -1,9 +1,10 @@
-import { compileCircuit } from '../../core/circuit/index.ts';
+import { compileCircuit, drawBoards, isRegion, refOf } from '../../core/circuit/index.ts';
 import { METER_SCALES } from '../../core/diagnosis/index.ts';
+import { randomStream } from '../../core/numeric/index.ts';
 import { likelyMistakes, oddness, oddReadings, type LikelyMistake, type SuspectNet } from '../../core/netting/index.ts';
 import type { BoardPoint } from '../boards/board-knowledge.ts';
 import { boardPoints } from '../boards/board-points.ts';
-import { lookAt } from '../boards/look.ts';
+import { lookAt, type Look } from '../boards/look.ts';
 import { simulateLooks, type ReadyBoards } from '../boards/simulate-looks.ts';
 import { referenceOf, type Model } from '../models/index.ts';
 import { mistakeEdits, type Candidate } from './mistake-edits.ts';
@@ -36,17 +37,19 @@ export interface FoundMistakes {
   readonly odd: readonly OddReading[];
   readonly mistakes: readonly LikelyMistake<Edited>[];
   readonly nets: readonly SuspectNet<Edited>[];
-  /** Points of the readings by their place, as mistakes name them. */
-  readonly points: readonly BoardPoint[];
-  /** False where it was stopped: not every mistake was thought of. */
-  readonly complete: boolean;
+  /** So many mistakes were thought of, of so many. */
+  readonly thought: number;
+  readonly toThink: number;
 }
 
 /** By how much a good board may be off its drawing, in least scatters of the meter's scale. Common practice, no source. */
 const TOLERANCE_FLOORS = 2.5;
+/** Boards that are drawn to see how far a guess reaches. */
+const GUESSED_BOARDS = 12;
 /** So many of the oddest nets are looked around. */
 const MOST_NETS = 6;
-const STEP = 40;
+/** Mistakes that are simulated between two questions whether to stop. */
+const STEP = 12;
 
 /** What good boards read at the points of the model that its circuit tells of. */
 export function knownGoodOf(model: Model): KnownGood[] {
@@ -65,38 +68,87 @@ export function findMistakes(
   known: readonly KnownGood[] = knownGoodOf(model),
   shouldStop: () => boolean = () => false,
 ): FoundMistakes | null {
-  const { circuit } = model;
-  if (!circuit || !model.file.circuit) return null;
-  const ready = nominalBoard(model);
-  const looks = known.map(({ point }) => lookAt(point, circuit));
-  const scaled = (values: ArrayLike<number>): Float64Array => Float64Array.from(known, ({ point }, p) => scaleOf(point, values[p]!));
-  const asDrawn = simulateLooks(ready, [[]], looks);
-  const question = {
-    readings: scaled(known.map(({ mean }) => mean ?? Infinity)),
-    spreads: Float64Array.from(known, spreadOf),
-    asDrawn: scaled(asDrawn),
-  };
-  const places = oddReadings(question);
-  const rails = new Set(Object.keys(model.file.circuit.rails));
-  const candidates = mistakeEdits(circuit, rails, oddNets(places.map((p) => known[p]!.point)));
-  const { edits, complete } = predictAll(
-    candidates,
-    (some) =>
-      simulateLooks(
-        ready,
-        some.map((each) => [each]),
-        looks,
-      ),
-    scaled,
-    shouldStop,
-  );
-  const odd = places.map((p): OddReading => {
-    const predicted = asDrawn[p]!;
-    const spreads = oddness(question.readings[p]!, question.asDrawn[p]!, question.spreads[p]!);
-    return { ...known[p]!, predicted: predicted === Infinity ? null : predicted, spreads };
-  });
-  const found = likelyMistakes({ ...question, edits });
-  return { compared: known.length, odd, mistakes: found.edits, nets: found.nets, points: known.map(({ point }) => point), complete };
+  return model.circuit && model.file.circuit ? new MistakeSearch(model, known).run(shouldStop) : null;
+}
+
+/** The same for a model that has a circuit, piece by piece: each run goes on where the last one was stopped. */
+export class MistakeSearch {
+  private readonly ready: ReadyBoards;
+  private readonly looks: readonly Look[];
+  private readonly asDrawn: Float64Array;
+  private readonly question: { readonly readings: Float64Array; readonly spreads: Float64Array; readonly asDrawn: Float64Array };
+  private readonly candidates: readonly Candidate[];
+  private readonly counts = new Map<string, number>();
+  private readonly edits: Edited[] = [];
+  private readonly places: readonly number[];
+
+  constructor(
+    model: Model,
+    private readonly known: readonly KnownGood[] = knownGoodOf(model),
+  ) {
+    const circuit = model.circuit!;
+    this.ready = nominalBoard(model);
+    this.looks = known.map(({ point }) => lookAt(point, circuit));
+    this.asDrawn = simulateLooks(this.ready, [[]], this.looks);
+    this.question = {
+      readings: this.scaled(known.map(({ mean }) => mean ?? Infinity)),
+      spreads: this.spreads(model),
+      asDrawn: this.scaled(this.asDrawn),
+    };
+    this.places = oddReadings(this.question);
+    const rails = new Set(Object.keys(model.file.circuit!.rails));
+    this.candidates = mistakeEdits(circuit, rails, oddNets(this.places.map((p) => known[p]!.point)));
+    for (const { mistake } of this.candidates) this.counts.set(mistake.is, (this.counts.get(mistake.is) ?? 0) + 1);
+  }
+
+  run(shouldStop: () => boolean): FoundMistakes {
+    while (this.edits.length < this.candidates.length && !shouldStop()) this.step();
+    const { edits, nets } = likelyMistakes({ ...this.question, edits: this.edits });
+    const [thought, toThink] = [this.edits.length, this.candidates.length];
+    return { compared: this.known.length, odd: this.odd(), mistakes: edits, nets, thought, toThink };
+  }
+
+  /** Kinds of mistakes are alike in chance, and so are all of one kind. */
+  private step(): void {
+    const some = this.candidates.slice(this.edits.length, this.edits.length + STEP);
+    const values = simulateLooks(
+      this.ready,
+      some.map((each) => [each]),
+      this.looks,
+    );
+    const width = this.looks.length;
+    some.forEach((each, i) => {
+      const predicted = this.scaled(values.subarray(i * width, (i + 1) * width));
+      this.edits.push({ ...each, predicted, weight: 1 / this.counts.get(each.mistake.is)! });
+    });
+  }
+
+  private odd(): OddReading[] {
+    const { readings, spreads, asDrawn } = this.question;
+    return this.places.map((p) => {
+      const predicted = this.asDrawn[p]!;
+      const off = oddness(readings[p]!, asDrawn[p]!, spreads[p]!);
+      return { ...this.known[p]!, predicted: predicted === Infinity ? null : predicted, spreads: off };
+    });
+  }
+
+  /** Of boards, meter and tolerances; and of what is only guessed of the board, where something is. */
+  private spreads(model: Model): Float64Array {
+    const own = Float64Array.from(this.known, spreadOf);
+    const { netlist } = model.circuit!;
+    if (!netlist.parts.some(({ name }) => isRegion(refOf(name)))) return own;
+    const draws = drawBoards(netlist, GUESSED_BOARDS, randomStream(`guessed boards of ${model.file.id}`));
+    const values = simulateLooks({ ...this.ready, draws }, [[]], this.looks);
+    const width = this.looks.length;
+    return own.map((spread, p) => {
+      const read = draws.map((_, d) => scaleOf(this.known[p]!.point, values[d * width + p]!)).filter(Number.isFinite);
+      return read.length > 1 ? Math.hypot(spread, deviation(read)) : spread;
+    });
+  }
+
+  private scaled(values: ArrayLike<number>): Float64Array {
+    return Float64Array.from(this.known, ({ point }, p) => scaleOf(point, values[p]!));
+  }
 }
 
 function nominalBoard(model: Model): ReadyBoards {
@@ -117,23 +169,7 @@ function oddNets(points: readonly BoardPoint[]): string[] {
   return [...new Set(nets)].slice(0, MOST_NETS);
 }
 
-/** Kinds of mistakes are alike in chance, and so are all of one kind. */
-function predictAll(
-  candidates: readonly Candidate[],
-  simulate: (some: readonly Candidate[]) => Float64Array,
-  scaled: (values: ArrayLike<number>) => Float64Array,
-  shouldStop: () => boolean,
-): { edits: Edited[]; complete: boolean } {
-  const counts = new Map<string, number>();
-  for (const { mistake } of candidates) counts.set(mistake.is, (counts.get(mistake.is) ?? 0) + 1);
-  const edits: Edited[] = [];
-  for (let from = 0; from < candidates.length && !shouldStop(); from += STEP) {
-    const some = candidates.slice(from, from + STEP);
-    const values = simulate(some);
-    const width = values.length / some.length;
-    some.forEach((each, i) =>
-      edits.push({ ...each, predicted: scaled(values.subarray(i * width, (i + 1) * width)), weight: 1 / counts.get(each.mistake.is)! }),
-    );
-  }
-  return { edits, complete: edits.length === candidates.length };
+function deviation(values: readonly number[]): number {
+  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+  return Math.sqrt(values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (values.length - 1));
 }

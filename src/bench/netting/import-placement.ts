@@ -12,7 +12,7 @@ import {
 import { readNetlist, componentsOf } from '../../core/circuit/index.ts';
 import type { GrownModel } from '../grow/grown-model.ts';
 import { packageNames, placementFrom, type Model, type PlacementProblem } from '../models/index.ts';
-import { mismatchWords } from './check-words.ts';
+import { mismatchList } from './check-words.ts';
 import { drawnPart, markedPart } from './laid-parts.ts';
 
 /** A part as it would be placed on a model that grows. */
@@ -99,13 +99,15 @@ function found(grown: GrownModel, parts: readonly ImportedPart[]): PlacementImpo
     nodes: [],
     isBare: isBare(kind),
   }));
-  return mismatches({
-    netlist: read?.ok ? componentsOf(read.netlist).map(drawnPart) : null,
-    placement,
-    picture: marked.length > 0 ? marked : null,
-    measured: [],
-    apart: [],
-  }).map(mismatchWords);
+  return mismatchList(
+    mismatches({
+      netlist: read?.ok ? componentsOf(read.netlist).map(drawnPart) : null,
+      placement,
+      picture: marked.length > 0 ? marked : null,
+      measured: [],
+      apart: [],
+    }),
+  );
 }
 
 const isBare = (kind: string): boolean => kind === 'test-point' || kind === 'hole';

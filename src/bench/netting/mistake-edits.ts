@@ -19,7 +19,7 @@ export interface Candidate {
 }
 
 /** Values are misread by a digit, a decade, or two. */
-const FACTORS = [0.01, 0.1, 0.21, 0.45, 2.2, 4.7, 10, 100];
+const FACTORS = [0.001, 0.01, 0.1, 0.21, 0.45, 2.2, 4.7, 10, 100, 1000];
 const SET_POINTS = [0.55, 0.75, 1.35, 1.8];
 const OHMS = [0.05, 100, 1e3, 1e4, 1e5];
 const SWAPS: Partial<Record<Part['kind'], readonly (readonly [number, number])[]>> = {

@@ -21,8 +21,8 @@ export interface PartialCircuit {
 
 export type PartialResult = PartialCircuit | { readonly ok: false; readonly problems: readonly string[] };
 
-/** What is taken for a load of which nothing is known: within a factor of 2.7 either way on two boards of three. Common practice, no source. */
-const GUESS = { fed: { ampere: 0.03, ohm: 3e3 }, plain: { ampere: 0.004, ohm: 1e5 }, spreads: { ampere: 1, ohm: 1 } } as const;
+/** What is taken for a load of which nothing is known, W and Ω: within a factor of 2.7 either way on two boards of three. Common practice, no source. */
+const GUESS = { fed: { watt: 0.1, ohm: 3e3 }, plain: { watt: 0.015, ohm: 1e5 }, spreads: { ampere: 1, ohm: 1 } } as const;
 const FEEDERS: ReadonlySet<string> = new Set(['LINREG', 'BOOST', 'BUCK']);
 const MOST_PROBLEMS = 20;
 
@@ -37,7 +37,9 @@ export function partialCircuit(file: ModelFile, text: string, rows: readonly Tab
   const { netlist } = read;
   const spec = keptSpec(file.circuit ?? defaultSpec(file, netlist), netlist);
   const drawn = drawnRows(rows, netlist);
-  const loads = isWhole(file, rows, drawn) ? [] : Object.entries(spec.rails).map(([rail, volt]) => guessedLoad(rail, volt, netlist));
+  const fed = fedRails(spec, netlist);
+  const isWhole = feedsItself(fed, netlist) || isAllPlaced(file, rows, drawn);
+  const loads = isWhole ? [] : Object.entries(spec.rails).map(([rail, volt]) => guessedLoad(rail, volt, fed.includes(rail)));
   const parts: WrittenPart[] = [...netlist.parts, ...loads.flatMap((load, i) => unknownLoadParts(load, i + 1))];
   const placed = [...completeRows(drawn, netlist, file, NOT_DRAWN), ...loads.map((_, i) => loadRow(i + 1))];
   const filled = { ...file, level: 2 as const, blocks: blocksWith(file, placed), circuit: spec };
@@ -100,8 +102,14 @@ function drawnRows(rows: readonly TableRow[], { parts, nodes }: Netlist): TableR
   ];
 }
 
-/** Whether all is drawn: every part that is placed on the board, and parts of most of its blocks. */
-function isWhole(file: ModelFile, rows: readonly TableRow[], drawn: readonly TableRow[]): boolean {
+/** Whether what draws from the rails is drawn: a load on half of those that are made, at least. */
+function feedsItself(fed: readonly string[], { parts }: Netlist): boolean {
+  const loaded = new Set(parts.flatMap(({ kind, nodes }) => (kind === 'LOAD' ? nodes : [])));
+  return fed.length > 0 && fed.filter((rail) => loaded.has(rail)).length >= fed.length / 2;
+}
+
+/** Whether every part that is placed on the board is drawn, and parts of most of its blocks. */
+function isAllPlaced(file: ModelFile, rows: readonly TableRow[], drawn: readonly TableRow[]): boolean {
   const onBoard = ([header, ...body]: readonly TableRow[]) =>
     body
       .map((row) => cellsOf(header!.cells, row))
@@ -124,10 +132,14 @@ function blocksWith(file: ModelFile, rows: readonly TableRow[]): ModelFile['bloc
   return [...file.blocks, { id: NOT_DRAWN, name: 'What is not drawn yet', assembly: boardOf(file) }];
 }
 
-/** A rail that a regulator or converter makes is there to feed something; on the others little hangs. */
-function guessedLoad(rail: string, nominalV: number, { parts }: Netlist): UnknownLoad {
-  const isFed = parts.some(({ kind, nodes }) => FEEDERS.has(kind) && nodes[1] === rail);
-  return { rail, nominalV, ...(isFed ? GUESS.fed : GUESS.plain), spreads: GUESS.spreads };
+/** Rails that a regulator or converter makes. */
+const fedRails = ({ rails }: CircuitSpec, { parts }: Netlist): string[] =>
+  Object.keys(rails).filter((rail) => parts.some(({ kind, nodes }) => FEEDERS.has(kind) && nodes[1] === rail));
+
+/** A rail that is made is there to feed something; on the others little hangs. */
+function guessedLoad(rail: string, nominalV: number, isFed: boolean): UnknownLoad {
+  const { watt, ohm } = isFed ? GUESS.fed : GUESS.plain;
+  return { rail, nominalV, ampere: watt / nominalV, ohm, spreads: GUESS.spreads };
 }
 
 const loadRow = (place: number): TableRow => rowOf(1, { ref: `REST${place}`, side: 'off', block: NOT_DRAWN });

@@ -39,12 +39,25 @@ export const mostNeeding = ({ file }: Model): Model['file']['functions'][number]
  * Points at which readings of good boards are missing, by what knowing one is expected to save on a unit that fails at the function that needs most, the most saving
  * first. Of a model with a circuit these are points of its nets that its file does not name; of others those of its file that nobody measured.
  */
-export function usefulPoints(model: Model, boards: Boards | undefined, stakes: Stakes): UsefulPoint[] {
+export function usefulPoints(model: Model, boards: Boards | undefined, stakes: Stakes): readonly UsefulPoint[] {
+  const knowledge = boards?.knowledge(model, []) ?? null;
+  const isReady = knowledge !== null && knowledge.done === knowledge.rows;
+  const key = JSON.stringify([isReady && knowledge.hash, stakes]);
+  const before = made.get(model);
+  if (before?.key === key) return before.points;
+  const points = ranked(model, isReady ? boards : undefined, stakes);
+  made.set(model, { key, points });
+  return points;
+}
+
+const made = new WeakMap<Model, { readonly key: string; readonly points: readonly UsefulPoint[] }>();
+
+function ranked(model: Model, boards: Boards | undefined, stakes: Stakes): UsefulPoint[] {
   const failing = mostNeeding(model);
   if (!failing) return [];
   const evidence: Evidence[] = [{ id: 'fails', kind: 'trial', function: failing.id, outcome: 'fails', with: [] }];
-  const ranked = rankedByCircuit(model, boards, evidence, stakes) ?? rankedByBlocks(model, evidence, stakes);
-  return ranked.filter(({ bits }) => bits >= LEAST_BITS).slice(0, MOST);
+  const all = rankedByCircuit(model, boards, evidence, stakes) ?? rankedByBlocks(model, evidence, stakes);
+  return all.filter(({ bits }) => bits >= LEAST_BITS).slice(0, MOST);
 }
 
 function rankedByCircuit(model: Model, boards: Boards | undefined, evidence: readonly Evidence[], stakes: Stakes): UsefulPoint[] | null {
@@ -52,9 +65,9 @@ function rankedByCircuit(model: Model, boards: Boards | undefined, evidence: rea
   const board = known.of(model);
   if (!board) return null;
   const { onBoard } = believeOn(known, board, evidence, 'check', new Memo(1));
-  const ranked = rankOnBoard(onBoard, board.device, evidence, stakes, new Set(), { side: 'front', power: 'off', mode: 'volts' });
+  const checks = rankOnBoard(onBoard, board.device, evidence, stakes, new Set(), { side: 'front', power: 'off', mode: 'volts' });
   const unnamed = new Map([...board.points.values()].filter(({ named }) => !named).map((point) => [point.id, point.name]));
-  return told(ranked, unnamed);
+  return told(checks, unnamed);
 }
 
 function rankedByBlocks(model: Model, evidence: readonly Evidence[], stakes: Stakes): UsefulPoint[] {
@@ -69,8 +82,8 @@ function rankedByBlocks(model: Model, evidence: readonly Evidence[], stakes: Sta
 
 const nameOf = ({ file }: Model, point: string): string => file.points.find(({ id }) => id === point)?.name ?? point;
 
-function told(ranked: readonly RankedCheck[], points: ReadonlyMap<string, string>): UsefulPoint[] {
-  return ranked
+function told(checks: readonly RankedCheck[], points: ReadonlyMap<string, string>): UsefulPoint[] {
+  return checks
     .flatMap(({ check, minutes, savingMinor, bits }) =>
       check.kind === 'measure' && points.has(check.point)
         ? [{ id: check.point, name: points.get(check.point)!, minutes, savingMinor, bits }]

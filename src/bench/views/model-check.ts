@@ -58,7 +58,8 @@ export const ModelCheckView = z
     mistakes: z
       .array(z.object({ net: z.string(), chance: z.number(), text: z.string(), explains: z.int(), spoils: z.int(), next: z.string() }))
       .meta({ description: 'Where the netlist is most likely wrong, if it is wrong at one place' }),
-    complete: z.boolean().meta({ description: 'False where time ran out: not every mistake was thought of' }),
+    thought: z.int().meta({ description: 'So many mistakes were thought of by now; asked again it goes on' }),
+    to_think: z.int(),
     contradictions: z.array(z.object({ text: z.string(), next: z.string() })),
     mismatches: z.array(z.object({ text: z.string(), mends: z.array(z.string()) })),
     problems: z.array(z.string()).meta({ description: 'What keeps the netlist, or a part of it, from being used' }),

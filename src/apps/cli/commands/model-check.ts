@@ -8,11 +8,8 @@ import { csvLines } from '../csv-lines.ts';
 import { checkLines } from '../print/check-lines.ts';
 import { readText } from '../read-input.ts';
 import { withSession, type Session } from '../session.ts';
+import { modelGroup } from './model.ts';
 import { misuse } from '../stop.ts';
-
-/** The commands below `salvor model`, whoever adds the first. */
-const modelGroup = (program: Command): Command =>
-  program.commands.find((command) => command.name() === 'model') ?? program.command('model').description('models that grow here');
 
 /** The check of a model, and its netlist and placement in and out. */
 export function modelCheckCommands(program: Command, parts: CliParts): void {
@@ -32,7 +29,7 @@ export function modelCheckCommands(program: Command, parts: CliParts): void {
     .description('writes the netlist of a model as SPICE text, or takes one over into a model that grows here')
     .option('--out <file>', 'the file to write; else it is shown')
     .option('--take <file>', 'the netlist to take over; it may hold only the power tree')
-    .addHelpText('after', '\nExample: salvor model netlist tern-tn20 --out board.cir')
+    .addHelpText('after', '\nExample: salvor model netlist tern-tn20')
     .action((id: string, options: NetlistOptions, command: Command) =>
       withSession(command, parts, (session) => netlist(session, id, options)),
     );

@@ -38,7 +38,7 @@ const pointLines = ({ points, points_for: fails, currency }: ModelCheckView): st
         ),
       ];
 
-function netlistLines({ compared, odd, mistakes, complete }: ModelCheckView): string[] {
+function netlistLines({ compared, odd, mistakes, thought, to_think: toThink }: ModelCheckView): string[] {
   if (compared === 0) return ['No netlist was held against readings of good boards.'];
   if (odd.length === 0) return [`The netlist predicts all ${compared} readings of good boards.`];
   return [
@@ -49,6 +49,6 @@ function netlistLines({ compared, odd, mistakes, complete }: ModelCheckView): st
       ({ net, chance, text, explains, next }) =>
         `  ${net.toUpperCase()} (${percent(chance)}): ${text} That explains ${explains} of them. ${next}`,
     ),
-    ...(complete ? [] : ['Time ran out before every mistake was thought of: give it more with --seconds.']),
+    ...(thought < toThink ? [`Time ran out after ${thought} of ${toThink} mistakes that may be: give it more with --seconds.`] : []),
   ];
 }

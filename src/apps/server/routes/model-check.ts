@@ -18,8 +18,8 @@ const checkRoute = createRoute({
         .number()
         .positive()
         .max(LONGEST_S)
-        .default(4)
-        .meta({ description: 'To look for mistakes in the netlist; what was not looked at by then is said' }),
+        .default(0.4)
+        .meta({ description: 'To look for mistakes in the netlist; asked again it goes on where it was' }),
     }),
   },
   responses: { ...answers(ModelCheckView, 'The check'), ...refusals('no-such-model', 'bad-input') },

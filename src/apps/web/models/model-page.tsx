@@ -52,6 +52,9 @@ function ModelSheet({ answer }: { readonly answer: ModelAnswer }) {
         <p className="small">
           <CopyLink id={file.id} />
         </p>
+        <p>
+          <Link href={`/models/${encodeURIComponent(file.id)}/check`}>What this model can and cannot do now</Link>
+        </p>
       </header>
       <GrowthHead blocks={file.blocks} />
       <Section id="prices" title="Prices">
