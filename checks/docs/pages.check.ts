@@ -83,8 +83,8 @@ describe('a command on a page', () => {
 
 /** Commands that have commands of their own. */
 const GROUPS: readonly string[] = ['add', 'reckon'];
-/** Files, ids and folders that are not at hand here. */
-const NEEDS_MORE = /…|\.csv|\.jpg|\.zip|\.kicad_mod|add event|--home/;
+/** Files, photos, ids and folders that are not at hand here. */
+const NEEDS_MORE = /…|differences|\.csv|\.jpg|\.zip|\.kicad_mod|add event|--home/;
 
 /** What the examples speak of: units up to #7, and a bag of parts. */
 const SET_UP = [
