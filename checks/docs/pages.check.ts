@@ -83,8 +83,8 @@ describe('a command on a page', () => {
 
 /** Commands that have commands of their own. */
 const GROUPS: readonly string[] = ['add', 'model', 'reckon'];
-/** Files, ids and folders that are not at hand here. */
-const NEEDS_MORE = /…|reed-r1|teach-unit|board-front|postgres:|\.csv|\.jpg|\.zip|\.kicad_mod|add event|--home/;
+/** Files, photos, ids and folders that are not at hand here. */
+const NEEDS_MORE = /…|reed-r1|teach-unit|board-front|differences|postgres:|\.csv|\.jpg|\.zip|\.kicad_mod|add event|--home/;
 
 /** What the examples speak of: units up to #7, a model of one’s own, and a bag of parts. */
 const SET_UP = [

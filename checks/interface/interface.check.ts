@@ -69,6 +69,8 @@ describe('each answer fits the schema that describes it', () => {
   it('for everything that can be read', async () => {
     const readable = opened.app.described.definitions.flatMap((definition) => {
       if (definition.type !== 'route' || definition.route.method !== 'get') return [];
+      // A comparison has to be made first: comparisons.check.ts does.
+      if (definition.route.path.includes('{key}')) return [];
       const content = (definition.route.responses[200] as { content?: Record<string, { schema?: unknown }> } | undefined)?.content;
       const schema = content?.['application/json']?.schema;
       return schema ? [{ path: definition.route.path, schema: schema as ZodType }] : [];

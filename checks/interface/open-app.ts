@@ -1,4 +1,5 @@
 import { mkdtempSync, rmSync } from 'node:fs';
+import { readFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Network } from '../../src/apps/server/app-parts.ts';
@@ -7,6 +8,8 @@ import type { Bench } from '../../src/bench/bench.ts';
 import type { BoardShelf } from '../../src/bench/boards/index.ts';
 import { plainWorker } from '../../src/bench/plan/testing/plain-worker.ts';
 import type { Clock, DeviceBook } from '../../src/bench/ports.ts';
+import { openCompareDesk } from '../../src/bench/eyes/index.ts';
+import { finding, ScriptedComparer, squareAt } from '../../src/bench/eyes/testing/scripted-comparer.ts';
 import { openBench } from '../../src/bench/open-bench.ts';
 import { modelBundles, openBackupShelf, readBundle, writeBundle } from '../../src/edges/bundle/index.ts';
 import { ownDoor } from '../../src/bench/shared/index.ts';
@@ -15,7 +18,7 @@ import { openDeviceBook } from '../../src/edges/devices/index.ts';
 import { openHome } from '../../src/edges/home.ts';
 import { openInstruments } from '../../src/edges/instruments/index.ts';
 import { loadModels } from '../../src/edges/models/load-models.ts';
-import { openPhotoStore } from '../../src/edges/photos/index.ts';
+import { openComparisonShelf, openPhotoStore } from '../../src/edges/photos/index.ts';
 import { openPrinter } from '../../src/edges/print/index.ts';
 import { openSqliteStore } from '../../src/edges/store/sqlite-store.ts';
 
@@ -44,6 +47,10 @@ export async function openApp(parts: { webDir?: string; boards?: BoardShelf; clo
   const clock = parts.clock ?? systemClock();
   const devices = openDeviceBook(home.devices, clock);
   const bench = openBench({ store, models, planning, clock, device: home.device, version: '0.0.0' });
+  const comparer = new ScriptedComparer(() => finding(squareAt(300, 300)));
+  const shelf = openComparisonShelf(home.comparisons);
+  const log = (sentence: string): void => void logged.push(sentence);
+  const eyes = openCompareDesk({ bench, photos, comparer, shelf, modelPhoto: (path) => readFile(path), version: '0.0.0', log });
   const app = createApp({
     bench,
     door: ownDoor(bench),
@@ -54,6 +61,7 @@ export async function openApp(parts: { webDir?: string; boards?: BoardShelf; clo
     photos,
     printer: openPrinter(),
     instruments: openInstruments(),
+    eyes,
     ...(parts.boards ? { boards: parts.boards } : {}),
     bundle: { write: writeBundle, read: readBundle },
     modelBundles,

@@ -12,6 +12,12 @@ const jpeg = (picture: Pixels, turnDeg = 0): Promise<Buffer> => {
 };
 const reference = await jpeg(pixels);
 
+/** Whether a polygon's box meets a part. */
+function meets(outline: readonly (readonly [number, number])[], [x, y, w, h]: readonly [number, number, number, number]): boolean {
+  const [xs, ys] = [outline.map(([u]) => u), outline.map(([, v]) => v)];
+  return Math.min(...xs) < x + w && Math.max(...xs) > x && Math.min(...ys) < y + h && Math.max(...ys) > y;
+}
+
 describe('comparing two photos', () => {
   it('proposes the part that is missing first, on a photo turned by 25°', async () => {
     const other = await jpeg(drawnBoard('photos', 720, 540, [4]).pixels, 25);
@@ -50,6 +56,28 @@ describe('comparing two photos', () => {
   it('answers that a photo cannot be decoded', async () => {
     const result = await comparePhotos({ references: [reference], other: new Uint8Array([255, 216, 255, 0, 1, 2]) });
     expect(result).toMatchObject({ ok: false, code: 'photo-corrupt' });
+  });
+
+  it('takes what was called normal for no difference, and still proposes another thing at that place', async () => {
+    const [x, y, w, h] = parts[4]!;
+    const without = await jpeg(drawnBoard('photos', 720, 540, [4]).pixels);
+    const outline = [
+      [x - 4, y - 4],
+      [x + w + 4, y - 4],
+      [x + w + 4, y + h + 4],
+      [x - 4, y + h + 4],
+    ].map(([u, v]) => [u! / 720, v! / 720] as const);
+    const found = async (request: Parameters<typeof comparePhotos>[0]): Promise<number> => {
+      const result = await comparePhotos(request);
+      if (!result.ok) throw new Error(result.code);
+      return Math.max(0, ...result.proposals.filter((each) => meets(each.outline, parts[4]!)).map(({ chance }) => chance));
+    };
+    const normal = { references: [reference], variations: [{ photo: without, outline }] };
+    expect(await found({ ...normal, other: without })).toBeLessThan(0.1);
+    const stained = { ...pixels, data: pixels.data.slice() };
+    for (let row = y; row < y + h; row++)
+      for (let at = 3 * (row * 720 + x); at < 3 * (row * 720 + x + w); at += 3) stained.data.set([250, 120, 30], at);
+    expect(await found({ ...normal, other: await jpeg(stained) })).toBeGreaterThan(0.3);
   });
 
   it('stops when it is told to', async () => {

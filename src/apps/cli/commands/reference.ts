@@ -18,7 +18,7 @@ export function referenceCommand(program: Command, parts: CliParts): void {
     .description('chooses a photo of a good board that others are compared with; without a photo tells those that are chosen')
     .option('--side <side>', 'board-front or board-back', 'board-front')
     .option('--drop', 'it is not compared with any more')
-    .addHelpText('after', '\nExample: salvor reference tern-tn20 4864a727 --side board-front')
+    .addHelpText('after', '\nExample: salvor reference tern-tn20 shipped --drop')
     .action((model: string, photo: string | undefined, options: ReferenceOptions, command: Command) =>
       withSession(command, parts, (session) => reference(session, model, photo, options)),
     );

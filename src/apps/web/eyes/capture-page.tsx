@@ -77,12 +77,14 @@ function Capture() {
             </label>
           </>
         )}
-        <Link className="button" href={`${page}/compare`}>
-          Compare what was taken
-        </Link>
+        <p className="row">
+          <Link className="button" href={`${page}/compare`}>
+            Compare what was taken
+          </Link>
+        </p>
       </Section>
       <Section id="how-to" title="What makes a good photo">
-        <ul>
+        <ul className="eyes-advice">
           <li>Square on: hold the camera straight above the middle. The reference shines through, so that you can hold it the same way.</li>
           <li>Daylight, or two lamps from both sides. One lamp alone makes shadows and highlights that look like faults.</li>
           <li>Let the board fill the picture, the same way round as the reference.</li>

@@ -52,9 +52,11 @@ function CompareDesk() {
             </li>
           ))}
         </ul>
-        <Link className="button" href={`${page}/camera`}>
-          Take another one
-        </Link>
+        <p className="row">
+          <Link className="button" href={`${page}/camera`}>
+            Take another one
+          </Link>
+        </p>
       </Section>
       {photo && <Comparison key={photo.hash} question={{ item_id: row.id, photo: photo.hash, side: photo.side }} />}
       {photo && <ReferencesSection key={photo.side} side={photo.side} photo={photo.hash} />}
