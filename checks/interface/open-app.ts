@@ -16,6 +16,7 @@ import { openHome } from '../../src/edges/home.ts';
 import { openInstruments } from '../../src/edges/instruments/index.ts';
 import { loadModels } from '../../src/edges/models/load-models.ts';
 import { openPhotoStore } from '../../src/edges/photos/index.ts';
+import { outlinesOnPhoto } from '../../src/edges/photos/outlines-on-photo.ts';
 import { openPrinter } from '../../src/edges/print/index.ts';
 import { openSqliteStore } from '../../src/edges/store/sqlite-store.ts';
 
@@ -55,6 +56,10 @@ export async function openApp(parts: { webDir?: string; boards?: BoardShelf; clo
     printer: openPrinter(),
     instruments: openInstruments(),
     ...(parts.boards ? { boards: parts.boards } : {}),
+    outlines: {
+      propose: (photo, question) => ({ done: outlinesOnPhoto(photo, question), cancel: () => undefined }),
+      close: async () => undefined,
+    },
     bundle: { write: writeBundle, read: readBundle },
     modelBundles,
     webDir: parts.webDir ?? null,
