@@ -7,7 +7,8 @@ export function assertRegistration(place: Registration | RegistrationRefusal, ma
   for (const { name, boardMm, photoPx } of marks) {
     const [u, v] = mapped(place.toPhoto, ...boardMm);
     const [x, y] = mapped(place.toBoard, u, v);
-    if (Math.hypot(u - photoPx[0], v - photoPx[1]) > withinPx) throw new Error(`${name} lies ${Math.hypot(u - photoPx[0], v - photoPx[1])} px off`);
+    if (Math.hypot(u - photoPx[0], v - photoPx[1]) > withinPx)
+      throw new Error(`${name} lies ${Math.hypot(u - photoPx[0], v - photoPx[1])} px off`);
     if (Math.hypot(x - boardMm[0], y - boardMm[1]) > 1e-9 * Math.hypot(...boardMm, 1)) throw new Error(`${name} does not come back`);
   }
 }

@@ -50,7 +50,9 @@ describe('laying a photo on a board by marks', () => {
   });
 
   it('names the mark that was taken for another one', () => {
-    const marks = marksOn(LEANING, 6).map((mark) => (mark.name === 'U1' ? { ...mark, photoPx: [mark.photoPx[0] + 60, mark.photoPx[1]] as const } : mark));
+    const marks = marksOn(LEANING, 6).map((mark) =>
+      mark.name === 'U1' ? { ...mark, photoPx: [mark.photoPx[0] + 60, mark.photoPx[1]] as const } : mark,
+    );
     expect(register(marks, 'front')).toMatchObject({ ok: false, code: 'mark-does-not-fit', name: 'U1' });
   });
 

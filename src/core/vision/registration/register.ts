@@ -24,6 +24,8 @@ export interface Registration {
   readonly residuals: readonly { readonly name: string; readonly mm: number }[];
   /** Standard error of a mark's place, mm: null with two or four marks, which no further one checks. */
   readonly spreadMm: number | null;
+  /** The marks' greatest extent on the board, mm. */
+  readonly spanMm: number;
   /** Pixels of the photo to a millimetre, at the middle of the marks. */
   readonly pxPerMm: number;
 }
@@ -116,7 +118,7 @@ function checked(marks: readonly MarkPair[], side: BoardSide, fit: Fitted): Regi
     return { ok: false, code: 'mark-does-not-fit', ...worstOf(marks, side, residuals), allowedMm };
   const free = 2 * marks.length - (fit.kind === 'homography' ? 8 : 4);
   const spreadMm = free > 0 ? Math.sqrt(residuals.reduce((sum, { mm }) => sum + mm * mm, 0) / free) : null;
-  return { ...fit, residuals, spreadMm, pxPerMm: Math.sqrt(Math.abs(growthAt(fit.toPhoto, middle))) };
+  return { ...fit, residuals, spreadMm, spanMm: span, pxPerMm: Math.sqrt(Math.abs(growthAt(fit.toPhoto, middle))) };
 }
 
 const residualsOf = (marks: readonly MarkPair[], toBoard: Homography): { name: string; mm: number }[] =>
