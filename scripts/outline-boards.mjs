@@ -27,7 +27,11 @@ const MARGIN_MM = 7;
 const goldPad = (pad) => ({ ...pad, gold: true });
 
 /** Lands of a part that was never fitted. */
-const bareLands = (kind) => ({ ...KINDS[kind], body: undefined, draw: (relief) => KINDS[kind].pads.map(goldPad).forEach((pad) => barePad(relief, pad)) });
+const bareLands = (kind) => ({
+  ...KINDS[kind],
+  body: undefined,
+  draw: (relief) => KINDS[kind].pads.map(goldPad).forEach((pad) => barePad(relief, pad)),
+});
 
 /** Drilled pads in a line, without a part in them. */
 const DRILLED = {
@@ -60,7 +64,10 @@ export async function drawOutlineBoard(seed, randomStream) {
     info.width / 2 + (right - layout.width / 2) * pxPerMm,
     info.height / 2 + (bottom - layout.height / 2) * pxPerMm,
   ];
-  const holes = layout.holes.map(({ x, y }, i) => ({ name: `hole ${i}`, boxes: [2.4, 1.3].map((r) => onPhoto([x - r, y - r, x + r, y + r])) }));
+  const holes = layout.holes.map(({ x, y }, i) => ({
+    name: `hole ${i}`,
+    boxes: [2.4, 1.3].map((r) => onPhoto([x - r, y - r, x + r, y + r])),
+  }));
   const parts = layout.parts.map((part) => ({ name: part.label ?? part.kind, boxes: boxesOf(part).map(onPhoto) }));
   return {
     name: `board ${seed}`,
@@ -80,7 +87,27 @@ function asTaken(jpeg, layout, random) {
   return (random() < 0.5 ? lit.sharpen({ sigma: 0.8 }) : lit).raw().toBuffer({ resolveWithObject: true });
 }
 
-const WORDS = ['RESET', 'BOOT', 'SDA', 'SCL', 'GND', '5V', '3V3', 'TX', 'RX', 'A0', 'A1', 'D7', 'DEBUG', 'LINE', 'REV B', 'ON', 'OFF', '12', '13'];
+const WORDS = [
+  'RESET',
+  'BOOT',
+  'SDA',
+  'SCL',
+  'GND',
+  '5V',
+  '3V3',
+  'TX',
+  'RX',
+  'A0',
+  'A1',
+  'D7',
+  'DEBUG',
+  'LINE',
+  'REV B',
+  'ON',
+  'OFF',
+  '12',
+  '13',
+];
 const PRINTED = 40;
 
 /** Words, bars and discs of print on free places, of many sizes and turns, as boards bear them. */

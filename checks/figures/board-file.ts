@@ -74,7 +74,10 @@ function packageExtents(text: string): Map<string, PackageExtent> {
       const lands = tags(inner!, 'smd').map(landOf);
       const surface = around(lands);
       const copper = around([...lands, ...tags(inner!, 'pad').map(padOf), ...tags(inner!, 'hole').map(holeOf)]);
-      const wiresOn = (layers: readonly string[]): Box[] => tags(inner!, 'wire').filter((tag) => layers.includes(attribute(tag, 'layer'))).map(wireOf);
+      const wiresOn = (layers: readonly string[]): Box[] =>
+        tags(inner!, 'wire')
+          .filter((tag) => layers.includes(attribute(tag, 'layer')))
+          .map(wireOf);
       const drawn = around(wiresOn(DRAWN_LAYERS));
       const bare = around(wiresOn(MASK_LAYERS));
       extents.set(`${library}/${name}`, {

@@ -61,17 +61,27 @@ export const MEASURED: BoardPhoto = {
   ],
 };
 
-export const hasOutlineBoards = (): boolean => [TUNED, MEASURED].every(({ file, photo }) => existsSync(`${DATA}boards/${file}`) && existsSync(`${DATA}boards/${photo}`));
+export const hasOutlineBoards = (): boolean =>
+  [TUNED, MEASURED].every(({ file, photo }) => existsSync(`${DATA}boards/${file}`) && existsSync(`${DATA}boards/${photo}`));
 
 /** The photo of a board with every element of its file that has copper on the photographed side, and every hole of 2 mm and more. */
 export async function outlineCase({ name, photo, file, side, board, marks }: BoardPhoto): Promise<OutlineCase> {
-  const { data, info } = await sharp(`${DATA}boards/${photo}`).removeAlpha().toColourspace('srgb').raw().toBuffer({ resolveWithObject: true });
+  const { data, info } = await sharp(`${DATA}boards/${photo}`)
+    .removeAlpha()
+    .toColourspace('srgb')
+    .raw()
+    .toBuffer({ resolveWithObject: true });
   const pixels: Pixels = { width: info.width, height: info.height, channels: 3, data: new Uint8Array(data) };
   const place = register(marks, side);
   if (!place.ok) throw new Error(`the marks of ${name} give no place: ${place.code}`);
   const text = readFileSync(`${DATA}boards/${file}`, 'utf8');
   const onPhoto = ([left, lower, right, upper]: Box): Box => {
-    const corners = [mapped(place.toPhoto, left, lower), mapped(place.toPhoto, right, lower), mapped(place.toPhoto, left, upper), mapped(place.toPhoto, right, upper)];
+    const corners = [
+      mapped(place.toPhoto, left, lower),
+      mapped(place.toPhoto, right, lower),
+      mapped(place.toPhoto, left, upper),
+      mapped(place.toPhoto, right, upper),
+    ];
     const [xs, ys] = [corners.map(([x]) => x), corners.map(([, y]) => y)];
     return [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)];
   };
@@ -89,7 +99,10 @@ const isSeen = ({ package: { copper, lands }, mirrored }: BoardElement, side: Bo
 
 function boxesOf(element: BoardElement): Box[] {
   const { copper, drawn, bare } = element.package;
-  const both = drawn && copper && ([Math.min(copper[0], drawn[0]), Math.min(copper[1], drawn[1]), Math.max(copper[2], drawn[2]), Math.max(copper[3], drawn[3])] as const);
+  const both =
+    drawn &&
+    copper &&
+    ([Math.min(copper[0], drawn[0]), Math.min(copper[1], drawn[1]), Math.max(copper[2], drawn[2]), Math.max(copper[3], drawn[3])] as const);
   return [copper, drawn, bare, both].filter((box): box is Box => box !== undefined).map((box) => placedBox(element, box));
 }
 
@@ -107,4 +120,5 @@ export const patchOf = ([left, top, right, bottom]: Box): Patch => ({ left, top,
 export const overlapWith = (box: Box, { boxes }: OutlineTruth): number => Math.max(0, ...boxes.map((other) => overUnion(box, other)));
 
 /** The greatest of those with any of the things. */
-export const bestOverlap = (box: Box, truth: readonly OutlineTruth[]): number => Math.max(0, ...truth.map((thing) => overlapWith(box, thing)));
+export const bestOverlap = (box: Box, truth: readonly OutlineTruth[]): number =>
+  Math.max(0, ...truth.map((thing) => overlapWith(box, thing)));

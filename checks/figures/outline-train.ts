@@ -27,7 +27,9 @@ export async function train(draw: (seed: number) => Promise<OutlineCase>, progre
   for (let k = 0; k < PHOTO_TIMES; k++) addRows(photo, rows);
   for (let seed = 0; seed < DRAWN_BOARDS; seed++) {
     addRows(await draw(seed), rows);
-    progress(`${seed + 1} of ${DRAWN_BOARDS} boards drawn, ${rows.real.length} candidates, ${rows.real.filter(Boolean).length} of them real …`);
+    progress(
+      `${seed + 1} of ${DRAWN_BOARDS} boards drawn, ${rows.real.length} candidates, ${rows.real.filter(Boolean).length} of them real …`,
+    );
   }
   const trees = growBoostedTrees(rows.features, rows.real, OUTLINE_GROWING);
   const file = fileURLToPath(new URL('../../src/core/vision/proposals/outline-numbers.ts', import.meta.url));
@@ -37,7 +39,10 @@ export async function train(draw: (seed: number) => Promise<OutlineCase>, progre
 function addRows(board: OutlineCase, { features, real }: Rows): void {
   const judged = judgedCandidates(board.pixels, board.pxPerMm, { board: patchOf(board.board) })!;
   const overlaps = judged.candidates.rectangles.map(({ left, top, right, bottom }) =>
-    bestOverlap([left, top, right, bottom].map((value) => value * judged.toPhoto) as unknown as Parameters<typeof bestOverlap>[0], board.truth),
+    bestOverlap(
+      [left, top, right, bottom].map((value) => value * judged.toPhoto) as unknown as Parameters<typeof bestOverlap>[0],
+      board.truth,
+    ),
   );
   const stride = Math.max(1, Math.floor(overlaps.filter((overlap) => overlap < REAL.below).length / FALSE_EACH));
   let seen = 0;

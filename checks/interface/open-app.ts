@@ -19,6 +19,7 @@ import { openHome } from '../../src/edges/home.ts';
 import { openInstruments } from '../../src/edges/instruments/index.ts';
 import { loadModels } from '../../src/edges/models/load-models.ts';
 import { openComparisonShelf, openPhotoStore } from '../../src/edges/photos/index.ts';
+import { outlinesOnPhoto } from '../../src/edges/photos/outlines-on-photo.ts';
 import { openPrinter } from '../../src/edges/print/index.ts';
 import { openSqliteStore } from '../../src/edges/store/sqlite-store.ts';
 
@@ -63,6 +64,10 @@ export async function openApp(parts: { webDir?: string; boards?: BoardShelf; clo
     instruments: openInstruments(),
     eyes,
     ...(parts.boards ? { boards: parts.boards } : {}),
+    outlines: {
+      propose: (photo, question) => ({ done: outlinesOnPhoto(photo, question), cancel: () => undefined }),
+      close: async () => undefined,
+    },
     bundle: { write: writeBundle, read: readBundle },
     modelBundles,
     webDir: parts.webDir ?? null,

@@ -122,6 +122,8 @@ export type {
   SharePolygon,
 } from './eyes/comparer.ts';
 
+export type { OutlineFinder, OutlineQuestion, PhotoOutlines } from './outline-finder.ts';
+
 /** A backup as the list of its folder shows it, without opening it. */
 export interface Backup {
   /** Name of its file. */

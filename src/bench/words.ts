@@ -37,6 +37,11 @@ const SENTENCES = {
   'not-growing': '"{detail}" is a model of the folder, which does not grow here. Begin a copy of it, and take this over there.',
   'no-such-model': 'No model is called "{detail}". The list of models shows the names that there are.',
   'no-plans': 'This bench makes no plans of the pile. Go by the outlook of the listing alone.',
+  'photo-too-coarse':
+    'The photo has {where} pixels to a millimetre, and small parts need {detail}. Check the scale, take the photo from nearer, or scan the board at 600 dpi.',
+  'board-too-large':
+    'By its scale the photo shows {where} mm, and up to {detail} mm are looked at. Check the scale, or take a photo of one part of the board.',
+  'no-outlines': 'The photo was not looked at for parts. Mark them by hand, or try again.',
   'no-such-choice':
     'The plan knows no such choice for "{detail}". Ask /api/plan what could be decided for each item; while no plan stands there is nothing to compare with.',
   'no-such-comparison': 'No comparison {detail} was begun since the bench was started. Ask for it anew by its photo.',

@@ -1,6 +1,6 @@
 import type { BenchDoor, BenchViews } from '../../bench/bench.ts';
 import type { BoardShelf } from '../../bench/boards/index.ts';
-import type { BackupShelf, Clock, DeviceBook, Instruments, ModelBundleFormat, PhotoStore, Printer } from '../../bench/ports.ts';
+import type { BackupShelf, Clock, DeviceBook, Instruments, ModelBundleFormat, OutlineFinder, PhotoStore, Printer } from '../../bench/ports.ts';
 import type { CompareDesk } from '../../bench/eyes/index.ts';
 import type { BundleFormat } from '../../bench/take-bundle.ts';
 
@@ -33,6 +33,8 @@ export interface AppParts {
   readonly boards?: BoardShelf;
   /** Compares photos; a server without it refuses to. */
   readonly eyes?: CompareDesk;
+  /** What photos of boards propose; a server without it proposes nothing. */
+  readonly outlines?: OutlineFinder;
   /** Folder of the built web app; null serves the interface alone. */
   readonly webDir: string | null;
   readonly version: string;

@@ -35,6 +35,7 @@ import { matRoutes } from './routes/mats.ts';
 import { modelCheckRoutes } from './routes/model-check.ts';
 import { modelRoutes } from './routes/models.ts';
 import { openingRoutes } from './routes/opening.ts';
+import { outlineRoutes } from './routes/outlines.ts';
 import { photoRoutes } from './routes/photos.ts';
 import { planRoutes } from './routes/plan.ts';
 import { reportRoutes } from './routes/reports.ts';
@@ -121,6 +122,7 @@ function routesOf(parts: AppParts, watcher: LogWatcher, counters: Counters): Ope
   app.route('/', labelRoutes(parts));
   app.route('/', eventRoutes(parts, watcher.look));
   app.route('/', photoRoutes(parts));
+  app.route('/', outlineRoutes(parts));
   app.route('/', comparisonRoutes(parts));
   app.route('/', bundleRoutes(parts, watcher.look));
   app.route('/', backupRoutes(parts));

@@ -17,7 +17,7 @@ import { ensureCertificate, ownNames } from '../../edges/lan/index.ts';
 import { openInstruments } from '../../edges/instruments/index.ts';
 import { cachedModels } from '../../edges/models/cached-models.ts';
 import { openPlanWorker } from '../../edges/planning/index.ts';
-import { bucketIn, openBucketPhotoStore, openComparisonShelf, openPhotoComparer, openPhotoStore } from '../../edges/photos/index.ts';
+import { bucketIn, openBucketPhotoStore, openComparisonShelf, openOutlineFinder, openPhotoComparer, openPhotoStore } from '../../edges/photos/index.ts';
 import { openPrinter } from '../../edges/print/index.ts';
 import { openPostgresStore } from '../../edges/store/postgres/postgres-store.ts';
 import { openSqliteStore } from '../../edges/store/sqlite-store.ts';
@@ -66,6 +66,7 @@ async function open({ home: dir, database, photos: bucket }: ServerArguments): P
   const planning = { worker, log };
   const benchParts = { models, boards, planning, clock, device: home.device, version };
   const { bench, door, close } = database === null ? openOwn(home.database, benchParts) : await openShared(database, benchParts);
+  const outlines = openOutlineFinder();
   const comparer = openPhotoComparer();
   const shelf = openComparisonShelf(home.comparisons);
   const eyes = openCompareDesk({ bench, photos, comparer, shelf, modelPhoto: (path) => readFile(path), version, log });
@@ -87,11 +88,13 @@ async function open({ home: dir, database, photos: bucket }: ServerArguments): P
     webDir: join(ROOT, 'dist/web'),
     boards,
     eyes,
+    outlines,
     log,
     close: async () => {
       await boards.close();
       await worker.close();
       await comparer.close();
+      await outlines.close();
       await photos.close();
       devices.close();
       await close();

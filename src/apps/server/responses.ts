@@ -35,6 +35,8 @@ export const STATUS = {
   'device-name-taken': 409,
   'no-network': 409,
   'panel-too-large': 409,
+  'photo-too-coarse': 409,
+  'board-too-large': 409,
   'body-too-large': 413,
   'unsupported-media-type': 415,
   'too-many-requests': 429,
@@ -42,6 +44,7 @@ export const STATUS = {
   'no-reading': 502,
   'web-not-built': 503,
   'no-plans': 503,
+  'no-outlines': 503,
   'no-eyes': 503,
 } as const satisfies Partial<Record<ProblemCode, number>>;
 

@@ -23,6 +23,7 @@ const JoinPage = lazy(() => import('./join/join-page.tsx'));
 const OpeningPage = lazy(() => import('./opening/opening-page.tsx'));
 const ComparePage = lazy(() => import('./eyes/compare-page.tsx'));
 const CapturePage = lazy(() => import('./eyes/capture-page.tsx'));
+const MeasurePage = lazy(() => import('./photo-scale/measure-page.tsx'));
 const TestPicturePage = lazy(() => import('./test-picture/test-picture-page.tsx'));
 const SettingsPage = lazy(() => import('./settings/settings-page.tsx'));
 
@@ -57,6 +58,7 @@ function Places() {
         <Route path="/bench/:id/opening">{({ id }) => <OpeningPage key={id} id={decodeURIComponent(id)} />}</Route>
         <Route path="/bench/:id/compare">{({ id }) => <ComparePage key={id} id={decodeURIComponent(id)} />}</Route>
         <Route path="/bench/:id/camera">{({ id }) => <CapturePage key={id} id={decodeURIComponent(id)} />}</Route>
+        <Route path="/bench/:id/measure">{({ id }) => <MeasurePage key={id} id={decodeURIComponent(id)} />}</Route>
         <Route path="/books" component={BooksPage} />
         <Route path="/books/judged" component={JudgedPage} />
         <Route path="/books/profit" component={ProfitPage} />

@@ -26,6 +26,11 @@ export function PhotosSection() {
             Compare with a good board
           </Link>
         )}
+        {photos.length > 0 && (
+          <Link className="button" href={`${page}/measure`}>
+            Measure on a photo
+          </Link>
+        )}
       </div>
       {photos.length > 0 && (
         <ul className="thumbs">

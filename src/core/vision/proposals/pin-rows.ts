@@ -15,7 +15,13 @@ const LEAST_PINS = 3;
 
 /** The rows among bright places; `perMm` px are a millimetre. A row is given once, from its first pin to its last. */
 export function pinRowsOf(places: readonly Patch[], perMm: number): PinRow[] {
-  return (['x', 'y'] as const).flatMap((along) => rowsAlong(places.map((patch) => seenAlong(patch, along)), along, perMm));
+  return (['x', 'y'] as const).flatMap((along) =>
+    rowsAlong(
+      places.map((patch) => seenAlong(patch, along)),
+      along,
+      perMm,
+    ),
+  );
 }
 
 /** A place as it lies along a row: its middle and sizes along and across. */

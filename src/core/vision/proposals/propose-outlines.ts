@@ -54,7 +54,8 @@ const SHARED = 0.35;
  * and a ranker learned on drawn boards. The photo is looked at along its own axes: parts that stand askew by more than about 15° are found badly. Throws `bad-parameter` for a scale that is none.
  */
 export function proposeOutlines(pixels: Pixels, pxPerMm: number, options: OutlineOptions = {}): OutlineAnswer {
-  if (!(pxPerMm > 0 && Number.isFinite(pxPerMm))) throw new VisionError('bad-parameter', `a scale must be above zero, got ${pxPerMm} px/mm`);
+  if (!(pxPerMm > 0 && Number.isFinite(pxPerMm)))
+    throw new VisionError('bad-parameter', `a scale must be above zero, got ${pxPerMm} px/mm`);
   if (pxPerMm < NEEDED_PX_PER_MM) return { ok: false, code: 'too-coarse', pxPerMm, neededPxPerMm: NEEDED_PX_PER_MM };
   const [widthMm, heightMm] = [pixels.width / pxPerMm, pixels.height / pxPerMm];
   if (Math.max(widthMm, heightMm) > MOST_MM) return { ok: false, code: 'too-large', widthMm, heightMm, mostMm: MOST_MM };
@@ -68,7 +69,13 @@ export function proposeOutlines(pixels: Pixels, pxPerMm: number, options: Outlin
     const rows = rowsWithin(candidates.rows, rectangle);
     const kind = kindOf(rectangle, rows, rounds, WORKING_PER_MM);
     const box = grownBy(rectangle, toPhoto);
-    return { kind, box, outline: cornersOf(box), chance: chances[k]!, rows: rows.map((row) => row.pins.map((pin) => middleOf(grownBy(pin, toPhoto)))) };
+    return {
+      kind,
+      box,
+      outline: cornersOf(box),
+      chance: chances[k]!,
+      rows: rows.map((row) => row.pins.map((pin) => middleOf(grownBy(pin, toPhoto)))),
+    };
   });
   return { ok: true, outlines };
 }
@@ -108,7 +115,9 @@ const areaOf = ({ left, top, right, bottom }: Patch): number => (right - left) *
 
 /** The rows whose pins lie in a rectangle, longest first; of rows that share a pin only the longest. */
 function rowsWithin(rows: readonly PinRow[], box: Patch): PinRow[] {
-  const inside = rows.filter(({ pins }) => pins.every((pin) => shareOfSmaller(pin, box) > 0.5)).sort((a, b) => b.pins.length - a.pins.length);
+  const inside = rows
+    .filter(({ pins }) => pins.every((pin) => shareOfSmaller(pin, box) > 0.5))
+    .sort((a, b) => b.pins.length - a.pins.length);
   const kept: PinRow[] = [];
   for (const row of inside)
     if (!kept.some((other) => row.pins.some((pin) => other.pins.some((theirs) => shareOfSmaller(pin, theirs) > SHARED)))) kept.push(row);

@@ -122,12 +122,20 @@ function sideSteps({ left, top, right, bottom }: Rectangle, { across, down }: Ev
 function mirrored(grid: readonly number[]): number[] {
   const { along, across } = GRID;
   const at = (x: number, y: number): number => grid[y * along + x]!;
-  const turned = (of: (x: number, y: number) => number): number[] =>
-    grid.map((_, k) => of(k % along, Math.floor(k / along)));
+  const turned = (of: (x: number, y: number) => number): number[] => grid.map((_, k) => of(k % along, Math.floor(k / along)));
   return [
-    correlation(grid, turned((x, y) => at(along - 1 - x, y))),
-    correlation(grid, turned((x, y) => at(x, across - 1 - y))),
-    correlation(grid, turned((x, y) => at(along - 1 - x, across - 1 - y))),
+    correlation(
+      grid,
+      turned((x, y) => at(along - 1 - x, y)),
+    ),
+    correlation(
+      grid,
+      turned((x, y) => at(x, across - 1 - y)),
+    ),
+    correlation(
+      grid,
+      turned((x, y) => at(along - 1 - x, across - 1 - y)),
+    ),
   ];
 }
 

@@ -79,8 +79,7 @@ function groupsOf(distance: Plane, board: Patch, perMm: number): Rectangle[] {
 function maskOf({ width, height, data }: Plane, level: number, { left, top, right, bottom }: Patch): Uint8Array {
   const mask = new Uint8Array(data.length);
   for (let y = Math.max(0, Math.floor(top)); y < Math.min(height, bottom); y++)
-    for (let x = Math.max(0, Math.floor(left)); x < Math.min(width, right); x++)
-      if (data[y * width + x]! > level) mask[y * width + x] = 1;
+    for (let x = Math.max(0, Math.floor(left)); x < Math.min(width, right); x++) if (data[y * width + x]! > level) mask[y * width + x] = 1;
   return mask;
 }
 
@@ -96,7 +95,15 @@ function spread(mask: Uint8Array, width: number, radius: number, value: 0 | 1): 
   return spreadAlong(spreadAlong(mask, width, height, 1, width, radius, value), height, width, width, 1, radius, value);
 }
 
-function spreadAlong(mask: Uint8Array, length: number, lines: number, step: number, next: number, radius: number, value: 0 | 1): Uint8Array {
+function spreadAlong(
+  mask: Uint8Array,
+  length: number,
+  lines: number,
+  step: number,
+  next: number,
+  radius: number,
+  value: 0 | 1,
+): Uint8Array {
   const out = mask.slice();
   for (let line = 0; line < lines; line++) {
     let until = -1;
@@ -159,4 +166,3 @@ function withoutTwins(rectangles: readonly Rectangle[]): Rectangle[] {
   }
   return [...kept.values()];
 }
-

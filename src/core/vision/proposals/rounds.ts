@@ -33,7 +33,13 @@ export function roundsOf(grey: Plane, board: Patch, perMm: number): Round[] {
   found.sort((a, b) => b.seen - a.seen);
   const kept: Round[] = [];
   for (const round of found)
-    if (kept.length < MOST && !kept.some(({ x, y, radius }) => Math.hypot(x - round.x, y - round.y) < 0.5 * Math.max(radius, round.radius) && Math.abs(radius - round.radius) < 0.5 * radius))
+    if (
+      kept.length < MOST &&
+      !kept.some(
+        ({ x, y, radius }) =>
+          Math.hypot(x - round.x, y - round.y) < 0.5 * Math.max(radius, round.radius) && Math.abs(radius - round.radius) < 0.5 * radius,
+      )
+    )
       kept.push(round);
   return kept;
 }

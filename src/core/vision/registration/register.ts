@@ -24,6 +24,8 @@ export interface Registration {
   readonly residuals: readonly { readonly name: string; readonly mm: number }[];
   /** Standard error of a mark's place, mm: null with two or four marks, which no further one checks. */
   readonly spreadMm: number | null;
+  /** The marks' greatest extent on the board, mm. */
+  readonly spanMm: number;
   /** Pixels of the photo to a millimetre, at the middle of the marks. */
   readonly pxPerMm: number;
 }
@@ -112,10 +114,11 @@ function checked(marks: readonly MarkPair[], side: BoardSide, fit: Fitted): Regi
   const middle: Point = [(Math.min(...xs) + Math.max(...xs)) / 2, (Math.min(...ys) + Math.max(...ys)) / 2];
   const span = Math.hypot(Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys));
   const allowedMm = Math.max(MARK_LIMITS.offMm, MARK_LIMITS.offShare * span);
-  if (residuals.some(({ mm }) => mm > allowedMm)) return { ok: false, code: 'mark-does-not-fit', ...worstOf(marks, side, residuals), allowedMm };
+  if (residuals.some(({ mm }) => mm > allowedMm))
+    return { ok: false, code: 'mark-does-not-fit', ...worstOf(marks, side, residuals), allowedMm };
   const free = 2 * marks.length - (fit.kind === 'homography' ? 8 : 4);
   const spreadMm = free > 0 ? Math.sqrt(residuals.reduce((sum, { mm }) => sum + mm * mm, 0) / free) : null;
-  return { ...fit, residuals, spreadMm, pxPerMm: Math.sqrt(Math.abs(growthAt(fit.toPhoto, middle))) };
+  return { ...fit, residuals, spreadMm, spanMm: span, pxPerMm: Math.sqrt(Math.abs(growthAt(fit.toPhoto, middle))) };
 }
 
 const residualsOf = (marks: readonly MarkPair[], toBoard: Homography): { name: string; mm: number }[] =>

@@ -1,0 +1,2 @@
+export { distanceMarks, knownMarks, type KnownMark } from './known-marks.ts';
+export { layingSaid, layingTrouble, lengthWords, measuredNote } from './laying-words.ts';
