@@ -8,6 +8,7 @@ import { openBackupShelf, modelBundles, readBundle, writeBundle } from '../../sr
 import { systemClock } from '../../src/edges/clock.ts';
 import { openDeviceBook } from '../../src/edges/devices/index.ts';
 import { openHome } from '../../src/edges/home.ts';
+import { openOwnQueue } from '../../src/edges/jobs/index.ts';
 import { openInstruments } from '../../src/edges/instruments/index.ts';
 import { loadModels } from '../../src/edges/models/index.ts';
 import { openPhotoStore } from '../../src/edges/photos/index.ts';
@@ -45,6 +46,8 @@ export async function startBoardServer(dir: string, done?: number): Promise<Boar
   const app = createApp({
     bench,
     door: ownDoor(bench),
+    jobs: openOwnQueue(() => clock.now()),
+    errors: () => [],
     clock,
     devices,
     network: () => null,

@@ -60,6 +60,7 @@ export async function manyServers(
       }
     };
     await Promise.all([troubles(), ...Array.from({ length: CLIENTS }, (_, which) => client(which))]);
+    for (const { child } of running) if (child.exitCode !== null) throw new Error(`a server ended by itself (${child.exitCode})`);
     return await ended(running, plan, acknowledged);
   } finally {
     await Promise.all(running.map((server) => server.stop()));

@@ -16,6 +16,7 @@ import { ownDoor } from '../../src/bench/shared/index.ts';
 import { systemClock } from '../../src/edges/clock.ts';
 import { openDeviceBook } from '../../src/edges/devices/index.ts';
 import { openHome } from '../../src/edges/home.ts';
+import { openOwnQueue } from '../../src/edges/jobs/index.ts';
 import { openInstruments } from '../../src/edges/instruments/index.ts';
 import { loadModels } from '../../src/edges/models/load-models.ts';
 import { openComparisonShelf, openPhotoStore } from '../../src/edges/photos/index.ts';
@@ -55,6 +56,8 @@ export async function openApp(parts: { webDir?: string; boards?: BoardShelf; clo
   const app = createApp({
     bench,
     door: ownDoor(bench),
+    jobs: openOwnQueue(() => clock.now()),
+    errors: () => [],
     clock,
     devices,
     network: () => NETWORK,

@@ -64,10 +64,13 @@ const SELLERS = ['harbour clearance', 'attic finds', 'quay auctions', 'returns d
 const MODELS = ['tern-tn10', 'tern-tn20', 'corrie-cp4'];
 const pick = <T>(list: readonly T[], random: RandomStream): T => list[Math.floor(random() * list.length)]!;
 
+/** Rows in one transaction, which holds off all other writers. */
+const ROWS_AT_ONCE = 10_000;
+
 async function putRows(url: string, items: number, random: RandomStream): Promise<void> {
   const store = await openPostgresStore(url, subjectsKept);
-  for (let from = 0; from < items; from += AT_ONCE) {
-    const count = Math.min(AT_ONCE, items - from);
+  for (let from = 0; from < items; from += ROWS_AT_ONCE) {
+    const count = Math.min(ROWS_AT_ONCE, items - from);
     const put = Array.from({ length: count }, (_, i) => rowAt(from + i, random));
     await store.append([], { put, remove: [], version: ROWS_VERSION });
   }

@@ -78,8 +78,8 @@ export interface Bench {
   items(query: ItemQuery): ItemPage;
   /** By id, or by stock number such as "#7". */
   item(name: string): ItemFile | null;
-  /** Of an item by its id: its row and log, without any thought; null when there is none. */
-  history(itemId: string): ItemHistory | null;
+  /** Of an item its row and log, without any thought; null when there is none. */
+  history(name: string): ItemHistory | null;
   pile(): PileView;
   /** The plan of the whole pile as it stands; where the pile has changed a new one is begun, and this is the one before. */
   plan(): PlanView;
@@ -150,6 +150,6 @@ export interface BenchDoor {
   /** As `Bench.adopt`. */
   adopt(events: readonly AnyEvent[]): Promise<RecordResult>;
   items(query: ItemQuery): Promise<ItemPage>;
-  /** The row and the log of an item by its id, from the events about it alone; null when there is none. */
-  history(itemId: string): Promise<ItemHistory | null>;
+  /** The row and the log of an item, from the events about it alone; null when there is none. */
+  history(name: string): Promise<ItemHistory | null>;
 }

@@ -64,9 +64,9 @@ export function benchOver(parts: Omit<BenchParts, 'store'> & { readonly store: L
       const item = findItem(now(), name);
       return item && itemFile(live, advisor, item);
     },
-    history: (itemId) => {
-      const { items } = now();
-      return items.has(itemId) ? historyOf(live, items.get(itemId)!) : null;
+    history: (name) => {
+      const item = findItem(now(), name);
+      return item && historyOf(live, item);
     },
     pile: () => advisor.pile(now(), (item) => rowOf(live.state, item)),
     plan: () => (planning ? planning.view(advisor.desk(now())) : planView(now(), models, null)),

@@ -1,5 +1,6 @@
 import type { Context, Env } from 'hono';
 import type { Hook } from '@hono/zod-openapi';
+import { routePath } from 'hono/route';
 import { HTTPException } from 'hono/http-exception';
 import { problemFor, problemOfStore } from '../../bench/words.ts';
 import type { AppParts } from './app-parts.ts';
@@ -28,7 +29,7 @@ export const answerError =
     if (error instanceof Refused) return c.json(error.problem, error.status);
     const expected = error instanceof HTTPException ? BY_STATUS[error.status] : undefined;
     if (expected) return c.json(problemFor(expected), (error as HTTPException).status);
-    log(`${c.req.method} ${c.req.path} failed`, error);
+    log(`${c.req.method} ${routePath(c, -1)} failed`, error);
     const trouble = problemOfStore(error);
     return trouble ? c.json(trouble, 503) : c.json(problemFor('unexpected'), 500);
   };

@@ -2,6 +2,8 @@ import type { BenchDoor, BenchViews } from '../../bench/bench.ts';
 import type { BoardShelf } from '../../bench/boards/index.ts';
 import type { BackupShelf, Clock, DeviceBook, Instruments, ModelBundleFormat, OutlineFinder, PhotoStore, Printer } from '../../bench/ports.ts';
 import type { CompareDesk } from '../../bench/eyes/index.ts';
+import type { JobQueue } from '../../bench/ports-jobs.ts';
+import type { ErrorNote } from './journal.ts';
 import type { BundleFormat } from '../../bench/take-bundle.ts';
 
 /** The open door to the network. */
@@ -40,6 +42,10 @@ export interface AppParts {
   readonly version: string;
   /** Folder of the bench, as `/health` tells it to another Salvor on this machine. */
   readonly home: string;
+  /** Work that takes seconds. */
+  readonly jobs: JobQueue;
+  /** Unexpected errors of late, the newest first. */
+  readonly errors: () => readonly ErrorNote[];
   /** Where unexpected errors go. */
   readonly log: (sentence: string, error: unknown) => void;
 }

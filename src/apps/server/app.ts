@@ -40,6 +40,7 @@ import { photoRoutes } from './routes/photos.ts';
 import { planRoutes } from './routes/plan.ts';
 import { reportRoutes } from './routes/reports.ts';
 import { scoutRoutes } from './routes/scout.ts';
+import { upkeepRoutes } from './routes/upkeep.ts';
 import { viewRoutes } from './routes/views.ts';
 import { webApp } from './web-app.ts';
 
@@ -77,7 +78,7 @@ export interface App {
 /** The whole server as two functions from requests to answers: one for this machine, one for the network. */
 export function createApp(parts: AppParts): App {
   const watcher = watchLog(() => parts.bench.state().seq);
-  const counters = requestCounters();
+  const counters = requestCounters(() => parts.clock.now());
   const app = routesOf(parts, watcher, counters);
   const behind = (door: MiddlewareHandler): Hono => {
     const outer = new Hono();
@@ -130,6 +131,7 @@ function routesOf(parts: AppParts, watcher: LogWatcher, counters: Counters): Ope
   app.route('/', deviceRoutes(parts));
   app.route('/', healthRoutes(parts));
   app.route('/', metricRoutes(parts, counters));
+  app.route('/', upkeepRoutes(parts, counters));
   app.route('/', describeInterface(app, parts.version));
   app.route('/', webApp(parts.webDir));
   return app;

@@ -1,4 +1,5 @@
 import type { MiddlewareHandler } from 'hono';
+import { routePath } from 'hono/route';
 
 /** Upper edges of the histogram of answers, in seconds. */
 const EDGES_S = [0.01, 0.05, 0.1, 0.25, 0.5, 1, 2.5, 5, 10] as const;
@@ -9,14 +10,30 @@ interface Kind {
   readonly within: number[];
 }
 
+export interface SlowAnswer {
+  readonly route: string;
+  readonly at: string;
+  readonly seconds: number;
+}
+
+/** How many answers are remembered as the slowest. */
+const NOTED = 20;
+
 /** How many requests were answered, how, and in what time; by method and kind of status only, so that nothing of anybody is in it. */
 export interface Counters {
   readonly count: MiddlewareHandler;
+  /** The answers that took longest, by the pattern of their address, the longest first. */
+  slowest(): readonly SlowAnswer[];
   /** In the text format of OpenMetrics 1.0 (openmetrics.io), without its end. */
   text(): string;
 }
 
-export function requestCounters(): Counters {
+export function requestCounters(now: () => Date): Counters {
+  let slow: SlowAnswer[] = [];
+  const remember = (answer: SlowAnswer): void => {
+    if (slow.length === NOTED && answer.seconds <= slow.at(-1)!.seconds) return;
+    slow = [...slow, answer].toSorted((a, b) => b.seconds - a.seconds).slice(0, NOTED);
+  };
   const kinds = new Map<string, Kind>();
   const add = (name: string, seconds: number): void => {
     const kind = kinds.get(name) ?? { count: 0, seconds: 0, within: EDGES_S.map(() => 0) };
@@ -29,8 +46,11 @@ export function requestCounters(): Counters {
     async count(c, next) {
       const start = performance.now();
       await next();
-      add(`method="${methodOf(c.req.method)}",status="${Math.floor(c.res.status / 100)}xx"`, (performance.now() - start) / 1000);
+      const seconds = (performance.now() - start) / 1000;
+      add(`method="${methodOf(c.req.method)}",status="${Math.floor(c.res.status / 100)}xx"`, seconds);
+      remember({ route: `${methodOf(c.req.method)} ${routePath(c, -1)}`, at: now().toISOString(), seconds });
     },
+    slowest: () => slow,
     text: () =>
       [
         '# TYPE salvor_request_seconds histogram',

@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import { destination, pino, stdTimeFunctions } from 'pino';
 import type { BenchDoor, BenchParts, BenchViews } from '../../bench/bench.ts';
 import { openCompareDesk } from '../../bench/eyes/index.ts';
 import { openBench } from '../../bench/open-bench.ts';
@@ -12,8 +13,11 @@ import { openBoards } from '../../edges/boards/index.ts';
 import { openDeviceBook } from '../../edges/devices/index.ts';
 import { systemClock } from '../../edges/clock.ts';
 import type { PhotoStore } from '../../bench/ports.ts';
+import type { SharedStore } from '../../bench/ports-shared.ts';
+import { queuedPlans } from '../../bench/plan/queued-plans.ts';
 import { openHome } from '../../edges/home.ts';
 import { ensureCertificate, ownNames } from '../../edges/lan/index.ts';
+import { openBossQueue, openOwnQueue } from '../../edges/jobs/index.ts';
 import { openInstruments } from '../../edges/instruments/index.ts';
 import { cachedModels } from '../../edges/models/cached-models.ts';
 import { openPlanWorker } from '../../edges/planning/index.ts';
@@ -24,6 +28,7 @@ import { openSqliteStore } from '../../edges/store/sqlite-store.ts';
 import { createApp, type App } from './app.ts';
 import type { AppParts, Network } from './app-parts.ts';
 import { serverArguments, USAGE, type ServerArguments } from './arguments.ts';
+import { openJournal } from './journal.ts';
 import { listen, listenToNetwork, type Listening } from './listen.ts';
 import { doorWords, networkAt } from './network-door.ts';
 import { backUpNightly } from './nightly-backup.ts';
@@ -53,26 +58,34 @@ interface Opened extends AppParts {
 
 async function open({ home: dir, database, photos: bucket }: ServerArguments): Promise<Opened> {
   const home = openHome(dir);
+  const clock = systemClock();
   const { version } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8')) as { version: string };
   const { models, problems } = await cachedModels([join(ROOT, 'models'), home.models], home.modelCache);
   for (const { file, line, field, message, next } of problems) console.error(`models/${file}:${line} ${field} ${message}. ${next}`);
   const photos = photosAt(bucket, home.photos);
-  const log = (sentence: string, error: unknown): void => console.error(sentence, error);
+  const { log, errors } = openJournal(writeLine(), clock.now);
   const boards = openBoards({ dir: home.boards, compute: true, log });
-  const clock = systemClock();
   const devices = openDeviceBook(home.devices, clock);
   let network: Network | null = null;
   const worker = openPlanWorker();
-  const planning = { worker, log };
+  const shared = database === null ? null : await openPostgresStore(database, subjectsKept);
+  const jobs = database === null ? openOwnQueue(clock.now) : await openBossQueue(database, log);
+  const planning = { worker: await queuedPlans(jobs, worker), log };
   const benchParts = { models, boards, planning, clock, device: home.device, version };
+<<<<<<< HEAD
   const { bench, door, close } = database === null ? openOwn(home.database, benchParts) : await openShared(database, benchParts);
   const outlines = openOutlineFinder();
   const comparer = openPhotoComparer();
   const shelf = openComparisonShelf(home.comparisons);
   const eyes = openCompareDesk({ bench, photos, comparer, shelf, modelPhoto: (path) => readFile(path), version, log });
+=======
+  const { bench, door, close } = shared === null ? openOwn(home.database, benchParts) : await openShared(shared, benchParts);
+>>>>>>> 67a4955 (The owner sees slow answers, slow and failed jobs and errors; the log of the server is lines for programs)
   return {
     bench,
     door,
+    jobs,
+    errors,
     clock,
     devices,
     network: () => network,
@@ -92,6 +105,7 @@ async function open({ home: dir, database, photos: bucket }: ServerArguments): P
     log,
     close: async () => {
       await boards.close();
+      await jobs.close();
       await worker.close();
       await comparer.close();
       await outlines.close();
@@ -100,6 +114,12 @@ async function open({ home: dir, database, photos: bucket }: ServerArguments): P
       await close();
     },
   };
+}
+
+/** One line of JSON for each trouble, on the standard error. */
+function writeLine(): Parameters<typeof openJournal>[0] {
+  const lines = pino({ base: null, timestamp: stdTimeFunctions.isoTime, formatters: { level: (level) => ({ level }) } }, destination(2));
+  return (fields, sentence) => lines.error(fields, sentence);
 }
 
 function photosAt(address: string | null, folder: string): PhotoStore {
@@ -121,8 +141,7 @@ function openOwn(file: string, parts: Omit<BenchParts, 'store'>): OpenedBench {
   return { bench, door: ownDoor(bench), close: async () => store.close() };
 }
 
-async function openShared(url: string, parts: Omit<BenchParts, 'store'>): Promise<OpenedBench> {
-  const shared = await openPostgresStore(url, subjectsKept);
+async function openShared(shared: SharedStore, parts: Omit<BenchParts, 'store'>): Promise<OpenedBench> {
   const { bench, door, close } = await openSharedBench({ ...parts, shared });
   return {
     bench,

@@ -19,8 +19,8 @@ export const HERE: Visitor = { door: 'here', role: 'owner', name: null };
 
 export const visitorOf = (c: Context): Visitor => c.get('visitor');
 
-/** What only an owner may ask: everything at once, where copies go, and who is let in. */
-const OWNERS_ONLY = /^\/api\/(?:bundle|backups|devices)(?:\/|$)/;
+/** What only an owner may ask: everything at once, where copies go, who is let in, and how the server does. */
+const OWNERS_ONLY = /^\/api\/(?:bundle|backups|devices|upkeep)(?:\/|$)/;
 /** Questions that are asked by POST because they are long. */
 const QUESTIONS: ReadonlySet<string> = new Set([
   '/api/scout',

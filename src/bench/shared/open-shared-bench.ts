@@ -1,6 +1,7 @@
 import type { Bench, BenchDoor, BenchParts, BenchViews } from '../bench.ts';
 import { benchOver } from '../open-bench.ts';
 import type { SharedStore } from '../ports-shared.ts';
+import { findItem } from '../show/item-file.ts';
 import { itemHistory } from './item-history.ts';
 import { Mirror } from './mirror.ts';
 import { takeTurns, type Work, type Worked } from './take-turns.ts';
@@ -40,7 +41,7 @@ export async function openSharedBench({
       record: (events) => turns.write(() => bench.record(events)),
       adopt: (events) => turns.write(() => bench.adopt(events)),
       items: (query) => shared.items(query),
-      history: async (itemId) => itemHistory(await shared.about(itemId), parts.models),
+      history: async (name) => itemHistory(await shared.about(findItem(bench.state(), name)?.id ?? name), parts.models),
     },
     close: () => {
       unwatch();

@@ -6,5 +6,5 @@ export const ownDoor = (bench: Bench): BenchDoor => ({
   record: async (events) => bench.record(events),
   adopt: async (events) => bench.adopt(events),
   items: async (query) => bench.items(query),
-  history: async (itemId) => bench.history(itemId),
+  history: async (name) => bench.history(name),
 });

@@ -49,7 +49,7 @@ const historyRoute = createRoute({
   method: 'get',
   path: '/api/items/{item}/history',
   summary: 'The log of one item, without advice: as quick however much is on the bench',
-  request: { params: z.object({ item: z.string().max(80).meta({ description: 'Its id', example: 'blue-player' }) }) },
+  request: { params: z.object({ item: z.string().max(80).meta({ description: 'Its id or stock number', example: '7' }) }) },
   responses: { ...answers(ItemHistory, 'What happened to it'), ...refusals('no-such-item') },
 });
 

@@ -44,6 +44,8 @@ export async function openDatabase(url: string, place: string): Promise<Database
   const pool = new pg.Pool({ ...connectionTo(url), max: CONNECTIONS });
   // A connection that breaks while nobody uses it is replaced by the next one that is asked for.
   pool.on('error', () => undefined);
+  // One that breaks in the middle of its work fails that work; what it says besides must not end the process.
+  pool.on('connect', (client) => void client.on('error', () => undefined));
   const database: Database = new Kysely({ dialect: new PostgresDialect({ pool }) });
   try {
     await guardedBy(place, () => database.transaction().execute((within) => migrate(within, place)));

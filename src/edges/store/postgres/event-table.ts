@@ -10,7 +10,7 @@ import { storable } from './storable.ts';
 export type SubjectsOf = (event: AnyEvent) => readonly string[];
 
 /** How many events or rows go into one statement. */
-export const AT_ONCE = 5000;
+export const AT_ONCE = 1000;
 
 interface Placed {
   readonly seq: number;

@@ -1,0 +1,2 @@
+export { openBossQueue } from './boss-queue.ts';
+export { openOwnQueue } from './own-queue.ts';
