@@ -72,15 +72,11 @@ async function open({ home: dir, database, photos: bucket }: ServerArguments): P
   const jobs = database === null ? openOwnQueue(clock.now) : await openBossQueue(database, log);
   const planning = { worker: await queuedPlans(jobs, worker), log };
   const benchParts = { models, boards, planning, clock, device: home.device, version };
-<<<<<<< HEAD
-  const { bench, door, close } = database === null ? openOwn(home.database, benchParts) : await openShared(database, benchParts);
+  const { bench, door, close } = shared === null ? openOwn(home.database, benchParts) : await openShared(shared, benchParts);
   const outlines = openOutlineFinder();
   const comparer = openPhotoComparer();
   const shelf = openComparisonShelf(home.comparisons);
   const eyes = openCompareDesk({ bench, photos, comparer, shelf, modelPhoto: (path) => readFile(path), version, log });
-=======
-  const { bench, door, close } = shared === null ? openOwn(home.database, benchParts) : await openShared(shared, benchParts);
->>>>>>> 67a4955 (The owner sees slow answers, slow and failed jobs and errors; the log of the server is lines for programs)
   return {
     bench,
     door,
