@@ -22,8 +22,10 @@ import { openPictureLibrary } from './picture-library.ts';
 
 /** Longer side, px, at which photos are compared: small soldered parts are some ten px, and a 12 MP pair stays within the minute of nobody. */
 export const COMPARED_PX = 1600;
-/** Copies of the reference that hold known variations: each costs as much as one more reference. */
-const MOST_COPIES = 3;
+/** References that are looked at, copies with known variations among them: a 12 MP pair takes 750 MB of memory, each further reference 55 MB (own measurement). */
+const MOST_REFERENCES = 5;
+/** Copies of the reference that hold known variations. */
+const MOST_COPIES = 2;
 const LAID_QUALITY = 86;
 
 export interface CompareHooks {
@@ -45,9 +47,10 @@ export async function comparePhotos(request: CompareRequest, hooks: CompareHooks
     const other = photos.at(-1)!;
     const known = photos.slice(0, -1).map(({ pixels }) => pixels);
     const seen = await seenVariations(first.pixels, request.variations ?? [], library, hooks);
-    const references = [...known, ...withVariations(first.pixels, seen, MOST_COPIES)];
+    const copies = withVariations(first.pixels, seen, MOST_COPIES);
+    const good = known.slice(0, MOST_REFERENCES - copies.length);
     const parts = (request.parts ?? []).map((part) => patchOf(part, first.pixels.width));
-    const result = compare(references, other.pixels, library, { ...hooks, parts });
+    const result = compare([...good, ...copies], other.pixels, library, { ...hooks, parts });
     if (!result.ok) return result;
     return {
       ok: true,
@@ -57,7 +60,7 @@ export async function comparePhotos(request: CompareRequest, hooks: CompareHooks
       zones: result.zones,
       pose: result.alignment.pose,
       agreement: result.alignment.agreement,
-      used: { references: known.length, variations: seen.length },
+      used: { references: good.length, variations: seen.length },
       laid: await laidJpeg(result, first.pixels, other.pixels),
     };
   } catch (error) {
