@@ -18,7 +18,7 @@ beforeAll(async () => {
 });
 
 describe('the worker that compares photos', () => {
-  it('tells its steps in order, answers, and stops when it is cancelled', async () => {
+  it('tells its steps in order, answers, stops when it is cancelled, and judges a pose', async () => {
     const comparer = open();
     const steps: string[] = [];
     const request = { references: [photo], other: photo };
@@ -28,6 +28,7 @@ describe('the worker that compares photos', () => {
     const second = comparer.compare(request);
     second.cancel();
     expect(await second.done).toEqual({ ok: false, code: 'stopped' });
+    expect(await comparer.judge(photo, photo)).toMatchObject({ ok: true, against: { ok: true, pose: { tiltDeg: expect.closeTo(0, 0) } } });
     await comparer.close();
   });
 });
