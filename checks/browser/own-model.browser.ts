@@ -102,9 +102,9 @@ describe.each(SCREENS)('a Corrie CP-4 that nobody has modelled, on $name', (scre
   /** What the unit with the fault does is put into the card that asks for it. */
   async function answer(): Promise<void> {
     const { advice } = await unit();
-    const { kind, target, name } = advice.check!;
+    const { kind, target } = advice.check!;
     const card = walk.next();
-    await card.getByText(name).first().waitFor();
+    await card.getByRole('heading', { name: advice.headline }).waitFor();
     if (kind === 'try') return walk.noted(() => walk.press(card, player.works(target) ? 'Works' : 'Fails'));
     if (kind === 'look') return walk.noted(() => walk.press(card, 'Nothing wrong'));
     await card.locator('input.meter').fill(String(player.volts(POINT_OF[target]!)));
