@@ -127,7 +127,7 @@ describe.each(SCREENS)('a model of one’s own on $name', (screen) => {
     await merge
       .getByLabel('The bundle (.zip)')
       .setInputFiles({ name: 'reed.zip', mimeType: 'application/zip', buffer: readFileSync(file) });
-    await merge.getByText(/1 place differ/).waitFor();
+    await merge.getByText(/Different: 1 place/).waitFor();
     await merge.getByRole('radio', { name: 'prices working: theirs, 7000' }).check();
     await walk.expectAccessible();
     await walk.noted(() => walk.press(merge, /^Take in \d+ facts?/));

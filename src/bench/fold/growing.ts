@@ -11,7 +11,7 @@ export const modelBegun: Apply<'model-begun'> = (fold, event) => {
   const { model_id: id, from } = event.body;
   if (grown.has(id)) return missing('free name', id);
   const copied = 'copy_of' in from && !fold.shelf.has(from.copy_of) ? (grown.get(from.copy_of) ?? null) : null;
-  grown.set(id, beginModel(event.body, toldBy(event), copied, event.device === 'demo'));
+  grown.set(id, beginModel(event.body, toldBy(event), copied));
   return null;
 };
 

@@ -33,7 +33,7 @@ export function buildModel(grown: GrownModel, shelf: Shelf): BuiltModel | null {
 }
 
 /** What the grown model inherits; null where it is not here. */
-export function baseOf({ from, copied }: GrownModel, shelf: Shelf): Base | null {
+function baseOf({ from, copied }: GrownModel, shelf: Shelf): Base | null {
   if (copied) return buildModel(copied, shelf)?.model ?? null;
   if ('copy_of' in from) return shelf.get(from.copy_of) ?? null;
   if ('answers' in from) {

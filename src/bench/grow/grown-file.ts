@@ -26,7 +26,7 @@ export function readDraft(draft: DraftFile): Read {
 }
 
 /** What a grown model is before any fact of it: the file that it was begun from, under its own name and at the level of what is inherited. */
-export const draftOf = (grown: GrownModel, base: ModelFile): DraftFile => ({
+const draftOf = (grown: GrownModel, base: ModelFile): DraftFile => ({
   ...base,
   format: 1,
   id: grown.id,

@@ -98,11 +98,10 @@ export interface GrownModel {
   readonly stepPhotos: readonly StepPhoto[];
   readonly fits: readonly FitSeen[];
   readonly taken: readonly TakenIn[];
-  readonly demo: boolean;
 }
 
 /** A model that has only just begun. */
-export const beginModel = (body: Body<'model-begun'>, begun: Told, copied: GrownModel | null, demo: boolean): GrownModel => ({
+export const beginModel = (body: Body<'model-begun'>, begun: Told, copied: GrownModel | null): GrownModel => ({
   id: body.model_id,
   name: body.name,
   revision: body.revision,
@@ -121,5 +120,4 @@ export const beginModel = (body: Body<'model-begun'>, begun: Told, copied: Grown
   stepPhotos: [],
   fits: [],
   taken: [],
-  demo,
 });

@@ -54,8 +54,8 @@ function Differences({ modelId, ours, bundle, done }: DifferencesProps) {
   return (
     <>
       <p>
-        {counted(merge.agreed, 'fact')} stand in both, {counted(merge.fresh.length, 'fact')} are new here, and{' '}
-        {counted(merge.conflicts.length, 'place')} differ.
+        In both: {counted(merge.agreed, 'fact')}. New here: {counted(merge.fresh.length, 'fact')}. Different:{' '}
+        {counted(merge.conflicts.length, 'place')}.
       </p>
       {merge.conflicts.length > 0 && (
         <TableScroll label="Where the two differ">
