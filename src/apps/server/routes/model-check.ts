@@ -46,7 +46,7 @@ const netlistRoute = createRoute({
   summary: 'The netlist of a model as SPICE text',
   request: { params: z.object({ id: Id.meta({ description: 'Name of the model' }) }) },
   responses: {
-    200: { description: 'The netlist', content: { 'text/plain': { schema: { type: 'string' } } } },
+    200: { description: 'The netlist', content: { 'text/plain': { schema: z.string() } } },
     ...refusals('no-such-model', 'no-circuit'),
   },
 });
@@ -73,8 +73,5 @@ export const modelCheckRoutes = ({ bench, clock }: AppParts) =>
       const model = bench.model(id);
       if (!model) throw refuse('no-such-model', { where: 'id', detail: id });
       if (!model.circuit) throw refuse('no-circuit', { where: 'id', detail: id });
-      return c.body(netlistText(model.circuit.netlist), 200, {
-        'content-type': 'text/plain; charset=utf-8',
-        'content-disposition': `attachment; filename="${id}.cir"`,
-      });
+      return c.text(netlistText(model.circuit.netlist), 200, { 'content-disposition': `attachment; filename="${id}.cir"` });
     });
