@@ -78,4 +78,30 @@ describe.each(SCREENS)('the check of a model on $name', (screen) => {
     await walk.expectAccessible();
     await walk.end();
   });
+
+  it('takes a foreign table of places over, with the columns as the person corrects them', async () => {
+    const walk = await BenchWalk.begin(browser, server, screen);
+    walk.page.setDefaultTimeout(SEARCH_MS);
+    await walk.goto('/models/tern-traced/check');
+    const files = walk.region('Netlist and placement');
+    const ref = screen.touch ? 'C15' : 'C14';
+    const table = `Designator;Across;Mid Y (mil);Layer;Footprint\n${ref};1000;500;top;C0603\n`;
+    await files
+      .getByLabel('Table of places (CSV) from any program')
+      .setInputFiles({ name: 'places.csv', mimeType: 'text/csv', buffer: Buffer.from(table) });
+    expect(await files.getByLabel('Reference').inputValue()).toBe('0');
+    await files.getByLabel('Place across').selectOption({ label: 'Across: 1000' });
+    await files.getByLabel('Lengths are in').selectOption('mil');
+    await walk.expectAccessible();
+    await walk.press(files, 'Take 1 part over');
+    const placed = async () => {
+      const { parts } = await walk.ask<{ parts: { ref: string; x_mm: number; y_mm: number; side: string }[] }>('/api/models/tern-traced');
+      return parts.find((part) => part.ref === ref);
+    };
+    await expect.poll(placed, { timeout: SEARCH_MS }).toMatchObject({ x_mm: 25.4, y_mm: 12.7, side: 'front' });
+    expect(await files.getByRole('link', { name: 'Write the netlist out as SPICE text' }).getAttribute('href')).toBe(
+      '/api/models/tern-traced/netlist',
+    );
+    await walk.end();
+  });
 });

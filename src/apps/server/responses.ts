@@ -30,6 +30,7 @@ export const STATUS = {
   'no-such-device': 404,
   'no-such-comparison': 404,
   'no-reference': 409,
+  'no-circuit': 409,
   'not-empty': 409,
   'invite-unknown': 409,
   'device-name-taken': 409,

@@ -4,3 +4,4 @@ export { mistakeEdits, type Candidate, type Mistake } from './mistake-edits.ts';
 export { checkModel, type CheckQuestion } from './check-model.ts';
 export { importPlacement, type ImportedPart, type ImportQuestion, type PlacementImport } from './import-placement.ts';
 export { oddWords, readingWords } from './reading-words.ts';
+export { placementView } from './placement-view.ts';

@@ -32,3 +32,4 @@ export {
   ReferencesView,
   type PoseView,
 } from './compared-photos.ts';
+export * from './placement-import.ts';

@@ -9,6 +9,7 @@ import { Section } from '../ui/section.tsx';
 import { TableScroll } from '../ui/table-scroll.tsx';
 import { useTitle } from '../ui/use-title.ts';
 import { CheckNetlist } from './check-netlist.tsx';
+import { TakeCircuit } from './take-circuit.tsx';
 import { useModelCheck } from './use-model-check.ts';
 
 /** What a model can and cannot do now, what would help most to add, and what in it cannot be true at once. */
@@ -33,6 +34,7 @@ export default function CheckPage({ id }: { readonly id: string }) {
           <Helpful view={view} />
           <Disagreements view={view} />
           <CheckNetlist view={view} goesOn={goesOn} setGoesOn={setGoesOn} />
+          <TakeCircuit id={id} hasCircuit={view.level === 2} />
         </>
       )}
     </Answer>
