@@ -33,14 +33,14 @@ const OFF_MM = 0.15;
  */
 export function roundsOf(grey: Plane, board: Patch, perMm: number): Round[] {
   const edges = edgesOf(grey, board);
-  const found: Round[] = [];
+  const found: (Round & { readonly votes: number })[] = [];
   for (let radiusMm = RADII_MM.least; radiusMm <= RADII_MM.most; radiusMm += RADII_MM.step)
     for (const dark of [false, true])
-      for (const [x, y] of peaksOf(votesFor(edges, grey, radiusMm * perMm, dark))) {
+      for (const [x, y, votes] of peaksOf(votesFor(edges, grey, radiusMm * perMm, dark))) {
         const seen = edgeSeen(grey, x, y, radiusMm * perMm, dark, OFF_MM * perMm);
-        if (seen >= LEAST_SEEN) found.push({ x, y, radius: radiusMm * perMm, seen, dark });
+        if (seen >= LEAST_SEEN) found.push({ x, y, radius: radiusMm * perMm, seen, dark, votes });
       }
-  found.sort((a, b) => b.seen - a.seen || b.radius - a.radius);
+  found.sort((a, b) => b.seen - a.seen || b.votes - a.votes);
   const kept: Round[] = [];
   for (const round of found) if (!kept.some((other) => areOne(round, other))) kept.push(round);
   return kept;
@@ -109,15 +109,15 @@ function votesFor({ x, y, ux, uy }: Edges, { width, height }: Plane, radius: num
   return spread;
 }
 
-/** Where votes are most among their neighbours. */
-function peaksOf({ width, height, data }: Plane): [number, number][] {
-  const found: [number, number][] = [];
+/** Where votes are most among their neighbours, and how many. */
+function peaksOf({ width, height, data }: Plane): [x: number, y: number, votes: number][] {
+  const found: [number, number, number][] = [];
   for (let y = 1; y < height - 1; y++)
     for (let x = 1, i = y * width + 1; x < width - 1; x++, i++) {
       const votes = data[i]!;
       if (votes < LEAST_VOTES || votes < data[i - 1]! || votes < data[i + 1]! || votes < data[i - width]! || votes < data[i + width]!)
         continue;
-      found.push([x, y]);
+      found.push([x, y, votes]);
     }
   return found;
 }
