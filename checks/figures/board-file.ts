@@ -18,6 +18,8 @@ export interface PackageExtent {
   readonly lands?: Box;
   /** Of its lands, drilled pads and holes. */
   readonly copper?: Box;
+  /** Of each drilled pad of 3 mm and more: as good as a hole to look at. */
+  readonly wide: readonly Box[];
   /** Of what the solder mask leaves bare beyond its lands. */
   readonly bare?: Box;
   /** Of the outline drawn on its silkscreen and documentation layers. */
@@ -85,6 +87,9 @@ function packageExtents(text: string): Map<string, PackageExtent> {
         ...(copper && { copper }),
         ...(drawn && { drawn }),
         ...(bare && { bare }),
+        wide: tags(inner!, 'pad')
+          .filter((tag) => number(tag, 'drill') >= 3)
+          .map(padOf),
       });
     }
   return extents;

@@ -43,7 +43,7 @@ export async function measureOutlines(progress: Progress): Promise<Figure[]> {
   const said = [...kinds].map(([kind, count]) => `${count} × ${kind}`).join(', ');
   const reference =
     `${proposed} outlines at chance 0.5 and above on a photographed open-hardware board (its photo 8.8 px/mm, its elements on the photographed side with copper, and its holes, ` +
-    `from its board file: ${truth}; ${hit} met one to one at IoU ≥ ${COUNTS_AT}; proposed as ${said}); the ranker learned on drawn boards and on one side of another board alone, this one was not seen`;
+    `from its board file: ${truth}; ${hit} met one to one at IoU ≥ ${COUNTS_AT}; proposed as ${said}); the ranker learned on drawn boards and on one side of another board alone; this one was never learned from, but looked at between two ways of drawing boards`;
   return [
     { figure: 'models.outline_recall', value: round(hit / truth), unit: '', target: '≥ 0.6', reference },
     { figure: 'models.outline_precision', value: round(hit / proposed), unit: '', target: '≥ 0.7', reference },

@@ -88,6 +88,9 @@ export async function outlineCase({ name, photo, file, side, board, marks }: Boa
   const elements = boardElements(text).filter((element) => isSeen(element, side));
   const truth = [
     ...elements.map((element) => ({ name: element.name, boxes: boxesOf(element).map(onPhoto) })),
+    ...elements.flatMap((element) =>
+      element.package.wide.map((box, i) => ({ name: `${element.name} ${i + 1}`, boxes: [onPhoto(placedBox(element, box))] })),
+    ),
     ...largeHoles(text).map(([x, y, r], i) => ({ name: `hole ${i + 1}`, boxes: [onPhoto([x - r, y - r, x + r, y + r])] })),
   ];
   return { name, pixels, pxPerMm: place.pxPerMm, board, truth };

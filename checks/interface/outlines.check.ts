@@ -19,10 +19,32 @@ const SEEN_MM = [
   [62.3, 12.1],
 ] as const;
 
+/** Parts with their reference printed beside them, read off the photo by eye: middles in the same mm. */
+const PRINTED: Readonly<Record<string, readonly [number, number]>> = {
+  C41: [67, 47.3],
+  C12: [41, 34.1],
+  C43: [47.9, 39],
+  R35: [67, 15.5],
+  C40: [13.3, 14.1],
+  R16: [61.6, 7.5],
+  R24: [13.8, 45.4],
+  R33: [60.6, 48.7],
+};
+
 type Corners = [[number, number], [number, number], [number, number], [number, number]];
 
+const isNear = (x: number, y: number, [[left, top], , [right, bottom]]: Corners): boolean =>
+  Math.hypot((left + right) / 2 - x, (top + bottom) / 2 - y) < 1;
+
 interface Outlines {
-  readonly outlines: { kind: string; chance: number; outline_px: [number, number][]; outline_mm: Corners; rows_px: [number, number][][] }[];
+  readonly outlines: {
+    kind: string;
+    chance: number;
+    reference: string | null;
+    outline_px: [number, number][];
+    outline_mm: Corners;
+    rows_px: [number, number][][];
+  }[];
 }
 
 describe('what a photo of a board proposes', () => {
@@ -44,10 +66,22 @@ describe('what a photo of a board proposes', () => {
     const { outlines } = (await answer.json()) as Outlines;
     expect(outlines.length).toBeGreaterThan(80);
     expect(outlines.map(({ chance }) => chance)).toEqual(outlines.map(({ chance }) => chance).sort((a, b) => b - a));
-    const isNear = (x: number, y: number, [[left, top], , [right, bottom]]: Corners): boolean =>
-      Math.hypot((left + right) / 2 - x, (top + bottom) / 2 - y) < 1;
     const found = SEEN_MM.filter(([x, y]) => outlines.some(({ outline_mm }) => isNear(x, y, outline_mm)));
     expect(found.length).toBeGreaterThanOrEqual(6);
+  });
+
+  it('names parts by the print beside them where it is asked to read, and mostly rightly', async () => {
+    const answer = await asked({ px_per_mm: PX_PER_MM, board: BOARD, read_text: true });
+    const { outlines } = (await answer.json()) as Outlines;
+    const named = outlines.filter(({ reference }) => reference !== null);
+    const right = Object.entries(PRINTED).filter(([name, [x, y]]) =>
+      named.some(({ reference, outline_mm }) => reference === name && isNear(x, y, outline_mm)),
+    );
+    expect(right.length).toBeGreaterThanOrEqual(4);
+    const wrong = Object.entries(PRINTED).filter(([name, [x, y]]) =>
+      named.some(({ reference, outline_mm }) => reference === name && !isNear(x, y, outline_mm)),
+    );
+    expect(wrong.length).toBeLessThanOrEqual(1);
   });
 
   it('is none on a photo that is too coarse, of a board that is too large, or that is not here, each with what to do', async () => {

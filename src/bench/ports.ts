@@ -122,7 +122,7 @@ export type {
   SharePolygon,
 } from './eyes/comparer.ts';
 
-export type { OutlineFinder, OutlineQuestion, PhotoOutlines } from './outline-finder.ts';
+export type { NamedOutline, OutlineFinder, OutlineQuestion, PhotoOutlines } from './outline-finder.ts';
 
 /** A backup as the list of its folder shows it, without opening it. */
 export interface Backup {

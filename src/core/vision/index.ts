@@ -13,13 +13,22 @@ export {
   proposeOutlines,
   LEAST_CHANCE,
   NEEDED_PX_PER_MM,
+  referencesBeside,
+  type ReadWord,
   type OutlineAnswer,
   type OutlineKind,
   type OutlineOptions,
   type ProposedOutline,
 } from './proposals/index.ts';
 export { measured, type Length, type Measured } from './registration/measure.ts';
-export { register, MARK_LIMITS, type BoardSide, type MarkPair, type Registration, type RegistrationRefusal } from './registration/register.ts';
+export {
+  register,
+  MARK_LIMITS,
+  type BoardSide,
+  type MarkPair,
+  type Registration,
+  type RegistrationRefusal,
+} from './registration/register.ts';
 export { ciede2000 } from './colour/ciede2000.ts';
 export { deltaE00, labOf, labOfSrgb, srgbOf, xyzOf, type DeltaE00, type Lab } from './colour/srgb.ts';
 export { structuralSimilarity } from './colour/structural-similarity.ts';

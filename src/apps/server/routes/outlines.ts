@@ -1,6 +1,6 @@
 import { OpenAPIHono, createRoute, z } from '@hono/zod-openapi';
-import type { PhotoOutlines } from '../../../bench/ports.ts';
-import { OUTLINE_KINDS, type Patch, type Point, type ProposedOutline } from '../../../core/vision/index.ts';
+import type { NamedOutline, PhotoOutlines } from '../../../bench/ports.ts';
+import { OUTLINE_KINDS, type Patch, type Point } from '../../../core/vision/index.ts';
 import type { AppParts } from '../app-parts.ts';
 import { refuse } from '../refused.ts';
 import { answers, jsonBody, refusals } from '../responses.ts';
@@ -21,6 +21,10 @@ const Question = z
       .max(1)
       .optional()
       .meta({ description: 'Proposals less likely than this are left out; 0.5 where nothing is said' }),
+    read_text: z
+      .boolean()
+      .default(false)
+      .meta({ description: 'Whether print beside parts is read as their references; it takes some seconds more' }),
   })
   .meta({ id: 'OutlineQuestion' });
 
@@ -29,6 +33,7 @@ const Outline = z
   .object({
     kind: z.enum(OUTLINE_KINDS),
     chance: z.number(),
+    reference: z.string().nullable().meta({ description: 'What seems to be printed beside it, where that was read' }),
     outline_px: z.array(place).meta({ description: 'Corners clockwise from the upper left' }),
     outline_mm: z
       .array(place)
@@ -74,6 +79,7 @@ export const outlineRoutes = ({ photos, outlines }: AppParts) =>
     const board = question.board && patchOf(question.board);
     const search = outlines.propose(photo.bytes, {
       pxPerMm: question.px_per_mm,
+      readsText: question.read_text,
       ...(board && { board }),
       ...(question.least_chance !== undefined && { leastChance: question.least_chance }),
     });
@@ -91,7 +97,7 @@ const patchOf = ({ left_px, top_px, right_px, bottom_px }: NonNullable<Question[
   bottom: bottom_px,
 });
 
-function taken(found: PhotoOutlines): readonly ProposedOutline[] {
+function taken(found: PhotoOutlines): readonly NamedOutline[] {
   if (found.ok) return found.outlines;
   if (found.code === 'too-coarse')
     throw refuse('photo-too-coarse', { where: found.pxPerMm.toFixed(1), detail: String(found.neededPxPerMm) });
@@ -103,12 +109,13 @@ function taken(found: PhotoOutlines): readonly ProposedOutline[] {
   throw refuse('no-outlines', { detail: found.code });
 }
 
-function shown({ kind, chance, outline, rows }: ProposedOutline, [left, bottom]: Point, pxPerMm: number): z.infer<typeof Outline> {
+function shown({ kind, chance, reference, outline, rows }: NamedOutline, [left, bottom]: Point, pxPerMm: number): z.infer<typeof Outline> {
   const tenths = ([x, y]: Point): [number, number] => [Math.round(x * 10) / 10, Math.round(y * 10) / 10];
   const mm = ([x, y]: Point): [number, number] => [hundredths((x - left) / pxPerMm), hundredths((bottom - y) / pxPerMm)];
   return {
     kind,
     chance: hundredths(chance),
+    reference,
     outline_px: outline.map(tenths),
     outline_mm: outline.map(mm),
     rows_px: rows.map((row) => row.map(tenths)),

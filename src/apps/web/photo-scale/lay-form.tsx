@@ -61,7 +61,7 @@ function MarkList({ laying: { marks, place, remove } }: { readonly laying: Layin
             {name}
             {offOf(name)}
           </span>
-          <button type="button" className="quiet" aria-label={`Take ${name} away`} onClick={() => remove(name)}>
+          <button type="button" className="quiet" aria-label={`Take away: ${name}`} onClick={() => remove(name)}>
             Take away
           </button>
         </li>

@@ -42,7 +42,7 @@ export function useLaying(seen: BoardSide): Laying {
   const [at, setAt] = useState<Readonly<Record<string, Point>>>({});
   const known = by === 'model' ? byModel : distanceMarks(apartMm);
   const free = known.filter(({ id }) => !at[id]);
-  const next = known.find(({ id }) => id === chosen) ?? free[0];
+  const next = known.find(({ id }) => id === chosen) ?? free[0] ?? known[0];
   const marks = known.flatMap(({ id, name, boardMm }): MarkPair[] => (at[id] ? [{ name, boardMm, photoPx: at[id] }] : []));
   const mark = (spot: Point): void => {
     if (!next) return;

@@ -8,4 +8,5 @@ export {
   type OutlineOptions,
   type ProposedOutline,
 } from './propose-outlines.ts';
+export { referencesBeside, type ReadWord } from './name-outlines.ts';
 export { OUTLINE_KINDS, type OutlineKind } from './outline-kind.ts';

@@ -13,7 +13,7 @@ const PITCH_MM = { least: 0.4, most: 3.2 };
 const MISS = 0.18;
 const LEAST_PINS = 3;
 
-/** The rows among bright places; `perMm` px are a millimetre. A row is given once, from its first pin to its last. */
+/** The rows among bright places; `perMm` px are a millimetre. A row begins with a place and its next like it, and is given once, to its last pin. */
 export function pinRowsOf(places: readonly Patch[], perMm: number): PinRow[] {
   return (['x', 'y'] as const).flatMap((along) =>
     rowsAlong(
@@ -42,21 +42,18 @@ function seenAlong(patch: Patch, along: 'x' | 'y'): Place {
 function rowsAlong(places: readonly Place[], along: 'x' | 'y', perMm: number): PinRow[] {
   const sorted = [...places].sort((a, b) => a.at - b.at);
   const found: PinRow[] = [];
-  const used = new Set<string>();
-  for (const [i, first] of sorted.entries())
-    for (const second of sorted.slice(i + 1)) {
-      const pitch = second.at - first.at;
-      if (pitch > PITCH_MM.most * perMm) break;
-      if (pitch < PITCH_MM.least * perMm || !areAlike(first, second) || used.has(keyOf(first, second))) continue;
-      const row = grown(first, second, sorted);
-      row.slice(1).forEach((place, k) => used.add(keyOf(row[k]!, place)));
-      if (row.length < LEAST_PINS) continue;
-      found.push({ pins: row.map(({ patch }) => patch), along, pitch: (row.at(-1)!.at - row[0]!.at) / (row.length - 1) });
-    }
+  const inRow = new Set<Place>();
+  for (const [i, first] of sorted.entries()) {
+    if (inRow.has(first)) continue;
+    const second = sorted.slice(i + 1).find((place) => place.at - first.at >= PITCH_MM.least * perMm && areAlike(first, place));
+    if (!second || second.at - first.at > PITCH_MM.most * perMm) continue;
+    const row = grown(first, second, sorted);
+    if (row.length < LEAST_PINS) continue;
+    for (const place of row.slice(0, -1)) inRow.add(place);
+    found.push({ pins: row.map(({ patch }) => patch), along, pitch: (row.at(-1)!.at - first.at) / (row.length - 1) });
+  }
   return found;
 }
-
-const keyOf = (a: Place, b: Place): string => `${a.at},${a.off},${b.at},${b.off}`;
 
 const areAlike = (a: Place, b: Place): boolean =>
   Math.abs(a.off - b.off) < 0.2 * Math.max(a.wide, b.wide) + 1 &&

@@ -1,6 +1,7 @@
 import type { Patch } from '../colour/white-balance.ts';
 import { planeOf, type Plane } from '../image/plane.ts';
 import { boxBlur } from '../image/blur.ts';
+import { valueAt } from '../image/resample.ts';
 
 /** A disc or a ring edge in the working picture, px. */
 export interface Round {
@@ -13,35 +14,60 @@ export interface Round {
   readonly dark: boolean;
 }
 
-const RADII_MM = { least: 0.4, most: 2.4, step: 0.1 };
+const RADII_MM = { least: 0.5, most: 2.4, step: 0.1 };
 /** Steepness from which a pixel is an edge, grey per px. */
-const EDGE = 9;
-/** Share of the edge that must be seen. */
-const LEAST_SEEN = 0.7;
-/** Places that are kept at most. */
-const MOST = 80;
+const EDGE = 6;
+/** Share of the votes that a whole circle gives, from which a place is looked at closer, and share of its edge that must then be seen. */
+const LEAST_VOTES = 0.4;
+const LEAST_SEEN = 0.9;
+/** Steepness that the middlemost direction must show, grey per px. */
+const STEP = 10;
+/** Directions in which the edge is looked for. */
+const DIRECTIONS = 32;
+/** How far from its circle an edge may lie, mm. */
+const OFF_MM = 0.15;
 
 /**
  * Round edges by voting: each edge pixel votes for the two middles one radius away from it along its gradient, those of bright and of dark discs apart
- * (D. Ballard, Pattern Recognition 13 (1981); direction-limited circles). The best of each place is kept.
+ * (D. Ballard, Pattern Recognition 13 (1981), §3). Where votes gather, the edge is then looked for in all directions. Of rounds at one place the most whole is kept.
  */
 export function roundsOf(grey: Plane, board: Patch, perMm: number): Round[] {
   const edges = edgesOf(grey, board);
-  const found: Round[] = [];
+  const found: (Round & { readonly votes: number })[] = [];
   for (let radiusMm = RADII_MM.least; radiusMm <= RADII_MM.most; radiusMm += RADII_MM.step)
-    for (const dark of [false, true]) found.push(...peaksOf(votesFor(edges, grey, radiusMm * perMm, dark), radiusMm * perMm, dark));
-  found.sort((a, b) => b.seen - a.seen);
+    for (const dark of [false, true])
+      for (const [x, y, votes] of peaksOf(votesFor(edges, grey, radiusMm * perMm, dark))) {
+        const seen = edgeSeen(grey, x, y, radiusMm * perMm, dark, OFF_MM * perMm);
+        if (seen >= LEAST_SEEN) found.push({ x, y, radius: radiusMm * perMm, seen, dark, votes });
+      }
+  found.sort((a, b) => b.seen - a.seen || b.votes - a.votes);
   const kept: Round[] = [];
-  for (const round of found)
-    if (
-      kept.length < MOST &&
-      !kept.some(
-        ({ x, y, radius }) =>
-          Math.hypot(x - round.x, y - round.y) < 0.5 * Math.max(radius, round.radius) && Math.abs(radius - round.radius) < 0.5 * radius,
-      )
-    )
-      kept.push(round);
+  for (const round of found) if (!kept.some((other) => areOne(round, other))) kept.push(round);
   return kept;
+}
+
+const areOne = (a: Round, b: Round): boolean =>
+  Math.hypot(a.x - b.x, a.y - b.y) < 0.5 * Math.max(a.radius, b.radius) && Math.abs(a.radius - b.radius) < 0.5 * b.radius;
+
+/** The share of directions in which brightness steps the right way at about the radius, and at least half as much as in the middlemost direction. */
+function edgeSeen(grey: Plane, x: number, y: number, radius: number, dark: boolean, off: number): number {
+  const steps = Array.from(
+    { length: DIRECTIONS },
+    (_, k) => steepest(grey, x, y, (2 * Math.PI * k) / DIRECTIONS, radius, off) * (dark ? 1 : -1),
+  );
+  const middle = [...steps].sort((a, b) => a - b)[DIRECTIONS / 2]!;
+  return middle < STEP ? 0 : steps.filter((step) => step >= middle / 2).length / DIRECTIONS;
+}
+
+/** The strongest step of brightness outwards in one direction, grey per px, above zero where it gets brighter. */
+function steepest(grey: Plane, x: number, y: number, angle: number, radius: number, off: number): number {
+  const [ux, uy] = [Math.cos(angle), Math.sin(angle)];
+  let best = 0;
+  for (let r = radius - off; r <= radius + off; r += 1) {
+    const step = (valueAt(grey, x + (r + 1) * ux, y + (r + 1) * uy) - valueAt(grey, x + (r - 1) * ux, y + (r - 1) * uy)) / 2;
+    if (Math.abs(step) > Math.abs(best)) best = step;
+  }
+  return best;
 }
 
 /** Edge pixels: place and direction to the bright side, in steps of one px. */
@@ -83,13 +109,15 @@ function votesFor({ x, y, ux, uy }: Edges, { width, height }: Plane, radius: num
   return spread;
 }
 
-function peaksOf({ width, height, data }: Plane, radius: number, dark: boolean): Round[] {
-  const found: Round[] = [];
+/** Where votes are most among their neighbours, and how many. */
+function peaksOf({ width, height, data }: Plane): [x: number, y: number, votes: number][] {
+  const found: [number, number, number][] = [];
   for (let y = 1; y < height - 1; y++)
     for (let x = 1, i = y * width + 1; x < width - 1; x++, i++) {
-      const seen = data[i]!;
-      if (seen < LEAST_SEEN || seen < data[i - 1]! || seen < data[i + 1]! || seen < data[i - width]! || seen < data[i + width]!) continue;
-      found.push({ x, y, radius, seen: Math.min(1, seen), dark });
+      const votes = data[i]!;
+      if (votes < LEAST_VOTES || votes < data[i - 1]! || votes < data[i + 1]! || votes < data[i - width]! || votes < data[i + width]!)
+        continue;
+      found.push([x, y, votes]);
     }
   return found;
 }
