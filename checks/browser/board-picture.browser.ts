@@ -116,6 +116,31 @@ describe.each(SCREENS)('the picture of a board, on $name', (screen) => {
     expect(await refs()).toEqual(['C1', 'C2', 'C11', 'J1']);
   });
 
+  it('shows what the photo proposes, to accept many at once or to wave away', async () => {
+    const parts = walk.region('Parts');
+    await parts.getByRole('radio', { name: 'Place parts' }).check();
+    await parts.getByLabel('Kind').selectOption('capacitor');
+    const before = await refs();
+    await walk.press(parts, 'Propose from the photo');
+    const accept = parts.getByRole('button', { name: /^Accept \d+ of all kinds$/ });
+    await accept.waitFor({ timeout: 60_000 });
+    const proposed = Number(/\d+/.exec(await accept.innerText())![0]);
+    expect(proposed).toBeGreaterThan(40);
+    expect(await stage().locator('.ghost').count()).toBe(proposed);
+    const alike = parts.getByRole('button', { name: /^Accept \d+ like the part in hand$/ });
+    const many = Number(/\d+/.exec(await alike.innerText())![0]);
+    expect(many).toBeGreaterThan(5);
+    await walk.noted(() => alike.click());
+    const accepted = (await marks()).parts.filter(({ ref }) => !before.includes(ref));
+    expect(accepted.map(({ kind, package: name }) => `${kind} ${name}`)).toEqual(Array.from({ length: many }, () => 'capacitor 0603'));
+    expect(await stage().locator('.ghost').count()).toBe(proposed - many);
+    await walk.expectAccessible();
+    await walk.press(parts, /^Wave \d+ proposals away$/);
+    expect(await stage().locator('.ghost').count()).toBe(0);
+    await walk.noted(() => walk.press(parts, 'Undo'));
+    expect(await refs()).toEqual(before);
+  });
+
   it('is worked by the keys alone', async () => {
     const parts = walk.region('Parts');
     await parts.getByRole('radio', { name: 'Place parts' }).check();

@@ -7,7 +7,10 @@ import { BrushBar } from './brush-bar.tsx';
 import { drawn } from './editor-part.ts';
 import { keyed } from './editor-keys.ts';
 import { EditorStage } from './editor-stage.tsx';
-import { movedBy, selectedParts, tapped, turnedOver } from './editor.ts';
+import { movedBy, selectedParts, turnedOver } from './editor.ts';
+import { GhostBar } from './ghost-bar.tsx';
+import { GhostsLayer } from './ghosts-layer.tsx';
+import { tappedWithGhosts, type Ghost } from './ghosts.ts';
 import { FitHere } from './fit-here.tsx';
 import type { LaidPhotos } from './lay-photos.ts';
 import { fromBody } from './marked-part.ts';
@@ -27,11 +30,14 @@ export function BoardEditor({ file, board, laid, marks }: BoardEditorProps) {
   const parts = useMemo(() => marks.parts.map(fromBody), [marks.parts]);
   const { editor, change } = useBoardEditor(file.id, { parts, seq: marks.seq });
   const [drag, setDrag] = useState<Place | null>(null);
+  const [ghosts, setGhosts] = useState<readonly Ghost[]>([]);
   const frame: Frame = { width: board.width_mm, height: board.height_mm, side: editor.side };
   const seen = drag ? movedBy(editor, drag) : editor;
   const shown = useMemo(() => [...seen.parts.values()].map((part) => drawn(part)), [seen.parts]);
   const isSelecting = editor.brush.tool === 'select' && editor.selected.size > 0;
   const [alone] = editor.selected.size === 1 ? selectedParts(editor) : [];
+  const photo = marks[editor.side]?.photo;
+  const lies = laid[editor.side];
   const other = editor.side === 'front' ? 'back' : 'front';
   return (
     <Section
@@ -51,7 +57,11 @@ export function BoardEditor({ file, board, laid, marks }: BoardEditorProps) {
         selected={editor.selected}
         pending={editor.pending}
         title={`The ${editor.side} of the board, ${board.width_mm.toFixed(1)} by ${board.height_mm.toFixed(1)} mm, with ${editor.parts.size} parts on both sides`}
-        onTap={(at, reach, adds) => change(tapped(editor, at, reach, adds))}
+        onTap={(at, reach, adds) => {
+          const next = tappedWithGhosts(editor, ghosts, at, reach, adds);
+          setGhosts(next.ghosts);
+          change(next.editor);
+        }}
         onDrag={
           isSelecting
             ? (by, done) => {
@@ -66,7 +76,12 @@ export function BoardEditor({ file, board, laid, marks }: BoardEditorProps) {
           if (next) change(next);
           return next !== null;
         }}
-      />
+      >
+        {(scale) => <GhostsLayer frame={frame} scale={scale} ghosts={ghosts} />}
+      </EditorStage>
+      {photo && lies && (
+        <GhostBar hash={photo} laid={lies} board={board} editor={editor} ghosts={ghosts} onGhosts={setGhosts} onChange={change} />
+      )}
       <StepButtons editor={editor} onChange={change} />
       <SelectedPanel editor={editor} blocks={file.blocks} onChange={change} />
       {alone && alone.kind !== 'hole' && <FitHere key={alone.ref} part={alone} />}

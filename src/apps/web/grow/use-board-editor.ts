@@ -4,7 +4,8 @@ import { undo } from '../actions/undo.ts';
 import { seenUpTo } from '../api/seen-seq.ts';
 import { outbox } from '../offline/outbox-here.ts';
 import { useRecorder } from '../record/recorder-context.ts';
-import { beginEditor, type Change, type Editor } from './editor.ts';
+import { areSame, stepBetween } from './editor-steps.ts';
+import { beginEditor, type Editor } from './editor.ts';
 import type { EditorPart } from './editor-part.ts';
 
 interface StoredParts {
@@ -55,15 +56,4 @@ export function useBoardEditor(
     setEditor(next);
   };
   return { editor, change };
-}
-
-/** Which step was done or taken back between two states of the editor that follow each other. */
-export function stepBetween(before: Editor, after: Editor): { readonly done?: Change; readonly takenBack?: Change } {
-  const [last, next] = [before.past.at(-1), after.past.at(-1)];
-  if (after.past.length > before.past.length) return { done: next! };
-  return after.past.length < before.past.length ? { takenBack: last! } : {};
-}
-
-function areSame(parts: readonly EditorPart[], shown: Editor['parts']): boolean {
-  return parts.length === shown.size && parts.every((part) => JSON.stringify(shown.get(part.ref)) === JSON.stringify(part));
 }
