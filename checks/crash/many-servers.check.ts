@@ -12,7 +12,7 @@ describe.skipIf(reason !== null)(`several servers on one database${reason ? ` (l
   afterAll(() => postgres.stop());
 
   it('lose no acknowledged event when one after the other is killed, and the database once, and agree in the end', async () => {
-    const result = await manyServers(postgres, { servers: 3, kills: 4, databaseCrashes: 1, total: 800, seed: 'kill some servers' });
-    expect(result).toEqual({ kills: 4, databaseCrashes: 1, acknowledged: 800, lost: 0, doubled: 0, apart: 0 });
-  });
+    const result = await manyServers(postgres, { servers: 3, kills: 3, databaseCrashes: 1, total: 600, seed: 'kill some servers' });
+    expect(result).toEqual({ kills: 3, databaseCrashes: 1, acknowledged: 600, lost: 0, doubled: 0, apart: 0 });
+  }, 300_000);
 });

@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { expect, it } from 'vitest';
+import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { ItemHistory } from '../../src/bench/views/index.ts';
 import { openBench } from '../../src/bench/open-bench.ts';
 import { memoryStore } from '../../src/bench/testing/memory-store.ts';
@@ -8,10 +8,15 @@ import { readFolder } from '../../src/edges/bundle/index.ts';
 import { systemClock } from '../../src/edges/clock.ts';
 import { loadModels } from '../../src/edges/models/index.ts';
 import { openPostgresStore } from '../../src/edges/store/postgres/postgres-store.ts';
-import { noPostgres, startPostgres } from './postgres-server.ts';
+import { noPostgres, startPostgres, type PostgresServer } from './postgres-server.ts';
 
 const ROOT = join(import.meta.dirname, '../..');
 const reason = noPostgres();
+let server: PostgresServer | undefined;
+beforeAll(async () => {
+  if (reason === null) server = await startPostgres(['fsync=off']);
+});
+afterAll(() => server?.stop());
 
 it.skipIf(reason !== null)(
   `each item of the demo has the row and the log from its own events that it has from the whole log${reason ? ` (left out: ${reason})` : ''}`,
@@ -22,8 +27,7 @@ it.skipIf(reason !== null)(
     const parts = { models, clock: systemClock(), device: 'check', version: '0' };
     const whole = openBench({ ...parts, store: memoryStore() });
     whole.adopt(demo.events);
-    const server = await startPostgres(['fsync=off']);
-    const shared = await openPostgresStore(await server.newDatabase(), subjectsKept);
+    const shared = await openPostgresStore(await server!.newDatabase(), subjectsKept);
     const { door, close } = await openSharedBench({ ...parts, shared });
     await door.adopt(demo.events);
     const ids = [...whole.state().items.keys()];
@@ -39,6 +43,5 @@ it.skipIf(reason !== null)(
     expect(await door.history('nobody')).toBeNull();
     await close();
     await shared.close();
-    await server.stop();
   },
 );

@@ -76,8 +76,7 @@ function storeOn(
     rowsAt: () => guarded(() => rowsMadeFrom(database)),
     about: (itemId) =>
       guarded(async () => {
-        const events = await aboutQuery(database, itemId).execute();
-        const rows = await mentionedQuery(database, itemId).execute();
+        const [events, rows] = await Promise.all([aboutQuery(database, itemId).execute(), mentionedQuery(database, itemId).execute()]);
         return {
           row: rows.find(({ id }) => id === itemId) ?? null,
           events: events.map((event) => ({ seq: event.seq, event: eventOf(event) })),
