@@ -1,4 +1,4 @@
-import { align, greyOf, type PictureLibrary, type Pixels } from '../../src/core/vision/index.ts';
+import { greyOf, type Homography, type Pixels } from '../../src/core/vision/index.ts';
 import { seenIn, warpedByHomography } from '../../src/core/vision/align/homography.ts';
 import { inLightOf } from '../../src/core/vision/difference/match-light.ts';
 import { gaussianBlur } from '../../src/core/vision/image/blur.ts';
@@ -10,16 +10,14 @@ const LEAST_PX = 12;
 const JOIN_PX = 3;
 
 /**
- * What a plain classical pipeline proposes at each limit of the grey difference: the pictures laid on one another by one projective map, in the same light, smoothed,
- * subtracted, cut at the limit, near groups joined. Nothing where they cannot be laid together.
+ * What a plain classical pipeline proposes at each limit of the grey difference: the pictures laid on one another by the one projective map `h`, in the same light,
+ * smoothed, subtracted, cut at the limit, near groups joined.
  */
-export function plainProposals(reference: Pixels, other: Pixels, library: PictureLibrary, limits: readonly number[]): Box[][] {
+export function plainProposals(reference: Pixels, other: Pixels, h: Homography, limits: readonly number[]): Box[][] {
   const a = greyOf(reference);
   const b = greyOf(other);
-  const found = align(a, b, library);
-  if (!found.ok) return limits.map(() => []);
-  const laid = inLightOf(a, warpedByHomography(b, found.h, a.width, a.height));
-  const seen = seenIn(found.h, a.width, a.height, b.width, b.height, 3);
+  const laid = inLightOf(a, warpedByHomography(b, h, a.width, a.height));
+  const seen = seenIn(h, a.width, a.height, b.width, b.height, 3);
   const [p, q] = [gaussianBlur(a, 1.5), gaussianBlur(laid, 1.5)];
   return limits.map((limit) => {
     const mask = new Uint8Array(a.data.length);

@@ -1,5 +1,13 @@
 import { courtOf, degreesApart, seenAt } from '../../scripts/render-boards/index.mjs';
-import { atStrictness, compare, placeInOther, type Comparison, type PictureLibrary, type Proposal } from '../../src/core/vision/index.ts';
+import {
+  atStrictness,
+  compare,
+  placeInOther,
+  type Comparison,
+  type Homography,
+  type PictureLibrary,
+  type Proposal,
+} from '../../src/core/vision/index.ts';
 import { quantile, round, type Figure, type Progress } from './figure.ts';
 import { plainProposals } from './vision-plain.ts';
 import type { Box } from './vision-defects.ts';
@@ -65,7 +73,7 @@ const foundBy = (proposals: readonly Proposal[], truth: readonly Box[]): number 
 const isReal = (proposal: Proposal, truth: readonly Box[]): boolean => truth.some((box) => meets(boxOf(proposal), box));
 
 /** Distances, px of a photo 2000 px wide, at places of the bare board 4 mm apart, against where the cameras truly see them. */
-function alignErrorsOf({ alignment }: Comparison, reference: PhotoPlan, other: PhotoPlan): number[] {
+export function alignErrorsOf({ alignment }: Comparison, reference: PhotoPlan, other: PhotoPlan): number[] {
   const { board } = reference;
   const errors: number[] = [];
   for (let y = 3; y < board.height - 2; y += 4)
@@ -78,6 +86,8 @@ function alignErrorsOf({ alignment }: Comparison, reference: PhotoPlan, other: P
   return errors;
 }
 
+type See = (seen: Seen, references: readonly PhotoPlan[], other: PhotoPlan) => Promise<void>;
+
 /** The figures on drawn photos of boards that nothing was tuned on; none where there is no Chromium to draw them. */
 export async function renderFigures(library: PictureLibrary, progress: Progress): Promise<Figure[]> {
   const plans = renderPlans('measuring');
@@ -89,13 +99,14 @@ export async function renderFigures(library: PictureLibrary, progress: Progress)
   const plain = new PlainTally();
   for (const plan of plans) {
     progress(`Comparing drawn photos of ${plan.board.name} …`);
-    const see = async (seen: Seen, references: readonly PhotoPlan[], other: PhotoPlan): Promise<RenderedPair> => {
+    const see: See = async (seen, references, other) => {
       const rendered = await renderedPair(references, other);
-      seen.add(rendered, compare(rendered.references, rendered.pair.other, library, { parts: rendered.parts }));
-      return rendered;
+      const result = compare(rendered.references, rendered.pair.other, library, { parts: rendered.parts });
+      seen.add(rendered, result);
+      if (result.ok && seen === free) plain.add(rendered, result.alignment.h);
     };
     await seeGuided(plan, see, { guided, clean1, clean5 });
-    for (const other of plan.free) plain.add(await see(free, [plan.references[0]!], other), library);
+    for (const other of plan.free) await see(free, [plan.references[0]!], other);
     for (const other of plan.scans) await see(scan, [plan.scanReference], other);
   }
   return figuresOf({ guided, clean1, clean5, free, scan }, plain);
@@ -103,12 +114,12 @@ export async function renderFigures(library: PictureLibrary, progress: Progress)
 
 async function seeGuided(
   { references, guided, clean }: BoardPlan,
-  see: (seen: Seen, references: readonly PhotoPlan[], other: PhotoPlan) => Promise<RenderedPair>,
+  see: See,
   seen: Record<'guided' | 'clean1' | 'clean5', Seen>,
 ): Promise<void> {
   for (const other of guided) await see(seen.guided, [references[0]!], other);
   for (const other of clean) await see(seen.clean1, [references[0]!], other);
-  for (const other of clean) await see(seen.clean5, references, other);
+  await see(seen.clean5, references, clean[0]!);
 }
 
 /** The plain pipeline over many pairs, at each of its limits. */
@@ -118,11 +129,11 @@ class PlainTally {
   private faults = 0;
   private pairs = 0;
 
-  add({ pair }: RenderedPair, library: PictureLibrary): void {
+  add({ pair }: RenderedPair, h: Homography): void {
     const truth = pair.truth.map(({ box }) => box);
     this.pairs++;
     this.faults += truth.length;
-    plainProposals(pair.reference, pair.other, library, PLAIN_LIMITS).forEach((boxes, i) => {
+    plainProposals(pair.reference, pair.other, h, PLAIN_LIMITS).forEach((boxes, i) => {
       this.found[i]! += truth.filter((box) => boxes.some((each) => meets(each, box))).length;
       this.false[i]! += boxes.filter((each) => !truth.some((box) => meets(each, box))).length;
     });
