@@ -133,7 +133,7 @@ const isInZone = ({ left, right, top, bottom }: Component, zones: readonly Zone[
   return zones.some((zone) => zone.reason !== 'does-not-fit' && x >= zone.left && x < zone.right && y >= zone.top && y < zone.bottom);
 };
 
-function judged({ maps, profile, found }: Laying, { candidate, features }: Judgeable): Proposal {
+function judged({ alignment, maps, profile, found }: Laying, { candidate, features }: Judgeable): Proposal {
   const { left, top, right, bottom } = candidate;
   const under = partUnder(found, candidate);
   const isMoved = under && under.fit.best > 0.85 && under.fit.asItLies < 0.7 && !isMerelyShifted(under.fit, under.part);
@@ -141,7 +141,7 @@ function judged({ maps, profile, found }: Laying, { candidate, features }: Judge
     outline: outlineOf(candidate, maps.width),
     box: { left, top, right: right + 1, bottom: bottom + 1 },
     kind: isMoved ? 'moved' : kindOf(profile, features),
-    chance: chanceOf(logOddsOf(profile.ranker.real, features)),
+    chance: chanceOf(logOddsOf(profile.ranker.real, features) + profile.oddsAt(alignment.pose.tiltDeg)),
     ...(under && { part: under.part.part }),
   };
 }
