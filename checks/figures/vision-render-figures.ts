@@ -1,4 +1,4 @@
-import { courtOf, degreesApart, seenAt } from '../../scripts/render-boards/index.mjs';
+import { degreesApart, seenAt } from '../../scripts/render-boards/index.mjs';
 import {
   atStrictness,
   compare,
@@ -72,18 +72,14 @@ const foundBy = (proposals: readonly Proposal[], truth: readonly Box[]): number 
   truth.filter((box) => proposals.some((each) => meets(boxOf(each), box))).length;
 const isReal = (proposal: Proposal, truth: readonly Box[]): boolean => truth.some((box) => meets(boxOf(proposal), box));
 
-/** Distances, px of a photo 2000 px wide, at places of the bare board 4 mm apart, against where the cameras truly see them. */
-export function alignErrorsOf({ alignment }: Comparison, reference: PhotoPlan, other: PhotoPlan): number[] {
-  const { board } = reference;
-  const errors: number[] = [];
-  for (let y = 3; y < board.height - 2; y += 4)
-    for (let x = 3; x < board.width - 2; x += 4) {
-      if (board.parts.some((part) => Math.hypot(part.x - x, part.y - y) < Math.hypot(...courtOf(part.kind)) / 2 + 1)) continue;
-      const [u, v] = placeInOther(alignment, ...seenAt(reference.camera, [x, y, 0]));
-      const [tu, tv] = seenAt(other.camera, [x, y, 0]);
-      errors.push((Math.hypot(u - tu, v - tv) * 2000) / other.camera.width / alignment.pose.scale);
-    }
-  return errors;
+/** Distances, px of a photo 2000 px wide, at the flat marks of the board (test points, key contacts, vias, holes), against where the cameras truly see them. */
+export function alignErrorsOf({ alignment }: Pick<Comparison, 'alignment'>, { board, camera }: PhotoPlan, other: PhotoPlan): number[] {
+  const marks = [...board.parts.filter(({ kind }) => ['TP', 'KEY-2'].includes(kind)), ...board.vias, ...board.holes];
+  return marks.map(({ x, y }) => {
+    const [u, v] = placeInOther(alignment, ...seenAt(camera, [x, y, 0]));
+    const [tu, tv] = seenAt(other.camera, [x, y, 0]);
+    return (Math.hypot(u - tu, v - tv) * 2000) / other.camera.width / alignment.pose.scale;
+  });
 }
 
 type See = (seen: Seen, references: readonly PhotoPlan[], other: PhotoPlan) => Promise<void>;
@@ -226,7 +222,7 @@ function figuresOf(
       quantile(guided.alignErrors, 0.95),
       'px at 2000 px',
       '≤ 1',
-      `guided pairs, places of the bare board 4 mm apart, against the true cameras with their lenses; in free pose ${round(quantile(free.alignErrors, 0.95))}`,
+      `guided pairs, at test points, key contacts, vias and holes, against the true cameras with their lenses; in free pose ${round(quantile(free.alignErrors, 0.95))}`,
     ),
     figure(
       'render_part_right',
