@@ -19,7 +19,7 @@ import { meets } from './vision-score.ts';
 const FIRST = { recall: 10, precision: 5 };
 /** What the Bench shows at first. */
 const DEFAULT_STRICTNESS = 0.3;
-/** Limits of the plain pipeline's grey difference, loosest last; the first at which its recall is .8 counts. */
+/** Limits of the plain pipeline's grey difference, loosest last; it is asked for where its recall is .8. */
 const PLAIN_LIMITS = [90, 75, 62, 52, 44, 37, 31, 26, 22, 18, 15, 12, 10, 8];
 const PLAIN_RECALL = 0.8;
 
@@ -136,11 +136,15 @@ class PlainTally {
     });
   }
 
-  /** At the strictest limit that reaches the recall, else at the limit of the best recall. */
+  /** Between the two limits that the recall lies between, by a straight line; at the best recall where it is never reached. */
   get atRecall(): { recall: number; falsePerPair: number } {
     const best = Math.max(...this.found);
-    const at = this.found.findIndex((found) => found >= Math.min(best, PLAIN_RECALL * this.faults));
-    return { recall: this.found[at]! / this.faults, falsePerPair: this.false[at]! / this.pairs };
+    const wanted = Math.min(best, PLAIN_RECALL * this.faults);
+    const at = this.found.findIndex((found) => found >= wanted);
+    const before = Math.max(0, at - 1);
+    const share = at === 0 ? 1 : (wanted - this.found[before]!) / (this.found[at]! - this.found[before]!);
+    const falses = this.false[before]! + share * (this.false[at]! - this.false[before]!);
+    return { recall: wanted / this.faults, falsePerPair: falses / this.pairs };
   }
 }
 
