@@ -40,16 +40,16 @@ const COUNTS = {
   tuning: { references: 2, guided: 2, clean: 1, free: 3, scans: 1 },
   measuring: { references: 5, guided: 3, clean: 2, free: 3, scans: 3 },
 };
-const TUNING_BOARDS = 4;
+/** Random boards by number: to learn from, of each colour of mask; and others to measure on. */
+const RANDOM_BOARDS = { tuning: [1, 2, 3, 4, 5, 10], measuring: [1, 2] };
 
 /** The graded set by seed. Tuning has random boards only; measuring has the two invented boards of the demo that have placements, and two other random ones. */
 export const renderPlans = (part: 'tuning' | 'measuring'): BoardPlan[] => boardsOf(part).map((board) => planOf(board, part));
 
 function boardsOf(part: 'tuning' | 'measuring'): RenderedBoard[] {
-  const drawn = (count: number): RenderedBoard[] =>
-    Array.from({ length: count }, (_, i) => randomBoard(`${part} ${i + 1}`, randomStream(`board ${part} ${i}`)));
-  if (part === 'tuning') return drawn(TUNING_BOARDS);
-  return [shipped('tern-tn20', 'TERN TN-20', 'blue', 70, 55), shipped('corrie-cp4', 'CORRIE CP-4', 'ochre', 72, 55), ...drawn(2)];
+  const drawn = RANDOM_BOARDS[part].map((number) => randomBoard(`${part} ${number}`, randomStream(`board ${part} ${number - 1}`)));
+  if (part === 'tuning') return drawn;
+  return [shipped('tern-tn20', 'TERN TN-20', 'blue', 70, 55), shipped('corrie-cp4', 'CORRIE CP-4', 'ochre', 72, 55), ...drawn];
 }
 
 function shipped(id: string, name: string, mask: string, width: number, height: number): RenderedBoard {

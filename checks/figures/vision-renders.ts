@@ -17,7 +17,8 @@ const SOURCES = ['../../scripts/render-boards/', '../../scripts/demo-photos/'].m
 /** Where drawn photos wait for the next run: in the machine's folder for passing things, apart for each state of the renderer. */
 function cacheFolder(): string {
   const hash = createHash('sha256');
-  for (const folder of SOURCES) for (const file of readdirSync(folder).sort()) hash.update(readFileSync(join(folder, file)));
+  for (const folder of SOURCES)
+    for (const file of readdirSync(folder).sort()) if (file.endsWith('.mjs')) hash.update(readFileSync(join(folder, file)));
   const folder = join(tmpdir(), `salvor-renders-${hash.digest('hex').slice(0, 12)}`);
   mkdirSync(folder, { recursive: true });
   return folder;

@@ -8,8 +8,8 @@ import { speedFigures } from './vision-speed.ts';
 import { openPictureLibrary } from '../../src/edges/photos/picture-library.ts';
 
 /**
- * The figures of vision on published pictures, which are read where they lie: a set that is absent is said and left out. What the rankers learned from is never
- * measured on.
+ * The figures of vision on published pictures, which are read where they lie, and on boards that are drawn: a set that is absent is said and left out. What the rankers
+ * learned from is never measured on.
  */
 export async function measure(progress: Progress): Promise<Figure[]> {
   const library = await openPictureLibrary();

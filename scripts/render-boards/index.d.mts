@@ -15,6 +15,8 @@ export interface RenderedBoard {
   readonly height: number;
   readonly mask: string;
   readonly parts: readonly RenderedPart[];
+  readonly vias: readonly { readonly x: number; readonly y: number }[];
+  readonly holes: readonly { readonly x: number; readonly y: number }[];
 }
 export interface PlantedFault {
   readonly fault: 'gone' | 'moved' | 'bridged' | 'splash' | 'stained' | 'torn';
