@@ -169,6 +169,11 @@ describe.each(SCREENS)('sound and picture on $name', (screen) => {
     await shell('#c8c0a0');
     await fold.getByLabel(/unfaded/).uncheck();
     await fold.getByText(/^ΔE00 \d+(\.\d)? from an unfaded shell, yellower by/).waitFor();
+    await walk.press(fold, 'One more place of the shell');
+    const picture = fold.getByRole('figure', { name: 'The photo with the shell and the grey card' });
+    const { width, height } = (await picture.boundingBox())!;
+    await picture.click({ position: { x: 0.9 * width, y: 0.3 * height } });
+    await fold.getByText(/^Worst at place 1 of 2: ΔE00 \d+(\.\d)? from an unfaded shell, yellower by/).waitFor();
     await walk.expectAccessible();
     await walk.noted(() => walk.press(fold, 'Note the colour'));
     expect((await file()).tests.at(-1)).toMatchObject({ test: 'colour', verdict: 'bad' });

@@ -1,33 +1,13 @@
 import { readFileSync } from 'node:fs';
 import { randomStream, type RandomStream } from '../../src/core/numeric/index.ts';
-import {
-  atStrictness,
-  compare,
-  fourPointMap,
-  mapped,
-  type PartPatch,
-  type PictureLibrary,
-  type Quad,
-} from '../../src/core/vision/index.ts';
+import { atStrictness, compare, mapped, type PartPatch, type PictureLibrary, register } from '../../src/core/vision/index.ts';
 import { round, type Figure, type Progress } from './figure.ts';
+import { boardElements } from './board-file.ts';
+import { MEASURED } from './outline-cases.ts';
 import { BOARDS, boardPhoto, DATA, HAND, MARGIN_PX, throughJpeg } from './vision-cases.ts';
-import { missing, type Box } from './vision-defects.ts';
+import { missing } from './vision-defects.ts';
 import { photograph } from './vision-scene.ts';
 
-const BOARD_FILE = `${DATA}boards/Metro-RP2350/Adafruit Metro RP2350.brd`;
-/** The four mounting holes: middle in board millimetres (from the board file), and in px of the photograph (read off it by eye, to about 1 px). */
-const HOLES_MM: Quad = [
-  [66.04, 35.56],
-  [66.04, 7.62],
-  [13.97, 2.54],
-  [15.24, 50.8],
-];
-const HOLES_PX: Quad = [
-  [770.4, 277.4],
-  [769.5, 524.1],
-  [309.9, 566.7],
-  [323.1, 141.7],
-];
 const PAIRS = 14;
 const GONE = 4;
 
@@ -90,37 +70,19 @@ const rectangleOf = ({ x, y, widthPx, heightPx }: PartPatch): [number, number, n
   Math.round(heightPx) + 2,
 ];
 
-/** Parts on the upper side that stand along the axes, with the extent of their pads, in px of the cut photograph. */
+/** Parts on the upper side that stand along the axes, with the extent of their lands, in px of the cut photograph. */
 function placedParts(): PartPatch[] {
-  const text = readFileSync(BOARD_FILE, 'utf8');
-  const extents = extentsByPackage(text);
-  const map = fourPointMap(HOLES_MM, HOLES_PX)!;
+  const place = register(MEASURED.marks, MEASURED.side);
+  if (!place.ok) throw new Error(`the marks give no place: ${place.code}`);
   const [left, top] = BOARDS.measuring[0].region;
-  return [...text.matchAll(/<element [^>]*>/g)].flatMap(([tag]): PartPatch[] => {
-    const value = (name: string): string => new RegExp(` ${name}="([^"]*)"`).exec(tag)?.[1] ?? '';
-    const box = extents.get(`${value('library')}/${value('package')}`);
-    const turn = /^R(\d+)$/.exec(value('rot') || 'R0');
-    if (!box || !turn || Number(turn[1]) % 90 !== 0 || !/^[A-Z]+\d+$/.test(value('name')) || value('name').startsWith('FD')) return [];
-    const upright = Number(turn[1]) % 180 === 0;
+  return boardElements(readFileSync(`${DATA}boards/${MEASURED.file}`, 'utf8')).flatMap((element): PartPatch[] => {
+    const { name, x, y, turnDeg, mirrored } = element;
+    const box = element.package.lands;
+    if (!box || mirrored || turnDeg % 90 !== 0 || !/^[A-Z]+\d+$/.test(name) || name.startsWith('FD')) return [];
+    const upright = turnDeg % 180 === 0;
     const [w, h] = upright ? [box[2] - box[0], box[3] - box[1]] : [box[3] - box[1], box[2] - box[0]];
-    const [x, y] = mapped(map, Number(value('x')), Number(value('y')));
-    const scale = Math.abs(mapped(map, Number(value('x')) + 1, Number(value('y')))[0] - x);
-    return [{ part: value('name'), x: x - left + MARGIN_PX, y: y - top + MARGIN_PX, widthPx: w * scale, heightPx: h * scale, turnDeg: 0 }];
+    const [u, v] = mapped(place.toPhoto, x, y);
+    const scale = Math.abs(mapped(place.toPhoto, x + 1, y)[0] - u);
+    return [{ part: name, x: u - left + MARGIN_PX, y: v - top + MARGIN_PX, widthPx: w * scale, heightPx: h * scale, turnDeg: 0 }];
   });
-}
-
-/** The extent of the pads of each package about its origin, mm. */
-function extentsByPackage(text: string): Map<string, Box> {
-  const extents = new Map<string, Box>();
-  for (const [, library, body] of text.matchAll(/<library name="([^"]*)"[^>]*>([\s\S]*?)<\/library>/g))
-    for (const [, name, inner] of body!.matchAll(/<package name="([^"]*)"[^>]*>([\s\S]*?)<\/package>/g)) {
-      const pads = [...inner!.matchAll(/<smd [^>]*?x="([^"]*)" y="([^"]*)" dx="([^"]*)" dy="([^"]*)"/g)].map((match) =>
-        match.slice(1).map(Number),
-      );
-      if (pads.length === 0) continue;
-      const low = (at: 0 | 1, size: 2 | 3): number => Math.min(...pads.map((pad) => pad[at]! - pad[size]! / 2));
-      const high = (at: 0 | 1, size: 2 | 3): number => Math.max(...pads.map((pad) => pad[at]! + pad[size]! / 2));
-      extents.set(`${library}/${name}`, [low(0, 2), low(1, 3), high(0, 2), high(1, 3)]);
-    }
-  return extents;
 }

@@ -36,3 +36,22 @@ export function colourTest(colour: Lab, reference: Lab | null, knownGood: boolea
     values: [...values, { name: 'Difference from an unfaded one', value: difference, unit: 'ΔE00', criterion: 'colour' }],
   };
 }
+
+/**
+ * The colours of several places of a shell as one test: where an unfaded shell is known, each place against it and the verdict by the worst; else how uneven the shell is,
+ * as the greatest difference from its first place. One place alone is `colourTest`.
+ */
+export function coloursTest(colours: readonly Lab[], reference: Lab | null, knownGood: boolean): TestSaid {
+  const [first] = colours;
+  if (!first) throw new RangeError('a test of colours needs a place');
+  if (colours.length === 1 || knownGood) return colourTest(first, reference, knownGood);
+  const from = reference ?? first;
+  const differences = colours.map((colour) => Number(ciede2000(from, colour).toFixed(1)));
+  const worst = differences.indexOf(Math.max(...differences));
+  const said = colourTest(colours[worst]!, reference, false);
+  const places = differences.map((value, i) => ({ name: `Place ${i + 1}`, value, unit: 'ΔE00' }));
+  const text = reference
+    ? `Worst at place ${worst + 1} of ${colours.length}: ${said.text}`
+    : `${said.text} Its places differ by up to ΔE00 ${differences[worst]} from the first.`;
+  return { ...said, text, values: [...said.values, ...places] };
+}

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Tone } from '../../core/rework/index.ts';
 import type { DisplayFound } from '../../core/vision/index.ts';
-import { colourTest, displayTest, referenceColour, referenceTone, soundTest } from './index.ts';
+import { colourTest, coloursTest, displayTest, referenceColour, referenceTone, soundTest } from './index.ts';
 
 const tone = (changes: Partial<Tone> = {}): Tone => ({
   hertz: 1000,
@@ -81,6 +81,33 @@ describe('a display check', () => {
     expect(
       displayTest([{ shows: 'black', found: found({ darkestPercent: null }) }]).values.map(({ criterion }) => criterion),
     ).not.toContain('light');
+  });
+});
+
+describe('the colours of several places of a shell', () => {
+  const [grey, faded] = [
+    { L: 60, a: 0, b: 0 },
+    { L: 58, a: 2, b: 14 },
+  ];
+
+  it('are judged by the worst place, with the difference of each', () => {
+    const said = coloursTest([{ ...grey, L: 60.5 }, faded, grey], grey, false);
+    expect(said.text).toMatch(/^Worst at place 2 of 3: ΔE00 .* yellower by 14/);
+    expect(said.verdict).toBe(colourTest(faded, grey, false).verdict);
+    expect(said.values.filter(({ name }) => name.startsWith('Place')).map(({ value }) => value)).toEqual([
+      expect.closeTo(0.4, 0),
+      said.values.find(({ criterion }) => criterion === 'colour')!.value,
+      0,
+    ]);
+  });
+
+  it('say how uneven the shell is where no unfaded one is known, and are as one place where there is one', () => {
+    expect(coloursTest([grey, faded], null, false)).toMatchObject({
+      verdict: 'not-known',
+      text: expect.stringMatching(/differ by up to ΔE00 1\d/),
+    });
+    expect(coloursTest([faded], grey, false)).toEqual(colourTest(faded, grey, false));
+    expect(coloursTest([grey, faded], null, true)).toEqual(colourTest(grey, null, true));
   });
 });
 

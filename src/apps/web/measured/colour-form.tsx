@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { valueWords } from '../../../bench/report/value-words.ts';
-import { colourTest, referenceColour } from '../../../bench/sound-and-picture/index.ts';
+import { coloursTest, referenceColour } from '../../../bench/sound-and-picture/index.ts';
 import { balanceFrom, colourOf, type Lab, type Patch, type Pixels } from '../../../core/vision/index.ts';
 import { recordTest } from '../actions/record-test.ts';
 import { useUnit } from '../bench/unit-context.ts';
@@ -16,24 +16,28 @@ const TROUBLES = {
 } as const;
 /** Side of the square that a tap takes, share of the width of the photo. */
 const PATCH = 0.04;
+/** Places of the shell that are measured at most. */
+const MOST_PLACES = 6;
 
 /** The colour of the shell beside a grey card, against an unfaded shell of the same model. */
 export function ColourForm() {
   const [pixels, setPixels] = useState<Pixels | null>(null);
   const [places, setPlaces] = useState<readonly Place[]>([]);
+  const [spots, setSpots] = useState(1);
   const [trouble, setTrouble] = useState('');
   const take = async (chosen: File | undefined): Promise<void> => {
     const photo = chosen ? await photoPixels(chosen) : null;
     setTrouble(chosen && !photo ? `${chosen.name} cannot be shown here. Save it as JPEG or PNG, and choose it again.` : '');
     setPixels(photo);
     setPlaces([]);
+    setSpots(1);
   };
-  const measured = pixels && places.length === 2 ? colourAt(pixels, places) : null;
+  const measured = pixels && places.length === spots + 1 ? coloursAt(pixels, places) : null;
   return (
     <div className="form">
       <p className="small">
         Lay a grey card beside the shell, in daylight or under one even lamp, and take both on one photo. Tap the grey card, then a clean
-        flat place of the shell.
+        flat place of the shell. For a report by places (yellowed on one side, say) add more of them.
       </p>
       <Field label="Photo of the shell and a grey card">
         <input type="file" accept="image/*" onChange={(event) => void take(event.target.files?.[0])} />
@@ -48,7 +52,7 @@ export function ColourForm() {
           <TapPicture
             pixels={pixels}
             label="The photo with the shell and the grey card"
-            onTap={(place) => setPlaces(places.length === 2 ? [place] : [...places, place])}
+            onTap={(place) => setPlaces(places.length === spots + 1 ? [place] : [...places, place])}
           >
             {places.map(([x, y], i) => (
               <rect
@@ -64,11 +68,14 @@ export function ColourForm() {
           <PlaceFields
             title="Places on the photo"
             hint="Tap the grey card first, then the shell."
-            names={['Grey card', 'Shell']}
+            names={['Grey card', 'Shell', ...Array.from({ length: spots - 1 }, (_, i) => `Shell, place ${i + 2}`)]}
             places={places}
             action="Take these places"
             onTake={setPlaces}
           />
+          <button type="button" disabled={spots === MOST_PLACES} onClick={() => setSpots(spots + 1)}>
+            One more place of the shell
+          </button>
         </>
       )}
       {measured && 'trouble' in measured && (
@@ -76,16 +83,16 @@ export function ColourForm() {
           {measured.trouble}
         </p>
       )}
-      {measured && 'colour' in measured && <ColourResult colour={measured.colour} />}
+      {measured && 'colours' in measured && <ColourResult colours={measured.colours} />}
     </div>
   );
 }
 
-function ColourResult({ colour }: { readonly colour: Lab }) {
+function ColourResult({ colours }: { readonly colours: readonly Lab[] }) {
   const { file } = useUnit();
   const { record, busy } = useRecorder();
   const [unfaded, setUnfaded] = useState(false);
-  const said = colourTest(colour, file.colour_reference && referenceColour(file.colour_reference.values), unfaded);
+  const said = coloursTest(colours, file.colour_reference && referenceColour(file.colour_reference.values), unfaded);
   return (
     <div className="form">
       <p aria-live="polite">{said.text}</p>
@@ -106,9 +113,13 @@ function ColourResult({ colour }: { readonly colour: Lab }) {
   );
 }
 
-function colourAt(pixels: Pixels, [card, shell]: readonly Place[]): { readonly colour: Lab } | { readonly trouble: string } {
+function coloursAt(
+  pixels: Pixels,
+  [card, ...shell]: readonly Place[],
+): { readonly colours: readonly Lab[] } | { readonly trouble: string } {
   const balance = balanceFrom(pixels, patchAt(pixels, card!));
-  return balance.ok ? { colour: colourOf(pixels, patchAt(pixels, shell!), balance) } : { trouble: TROUBLES[balance.code] };
+  if (!balance.ok) return { trouble: TROUBLES[balance.code] };
+  return { colours: shell.map((place) => colourOf(pixels, patchAt(pixels, place), balance)) };
 }
 
 /** The square around a place, within the photo. */

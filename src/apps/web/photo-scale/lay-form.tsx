@@ -42,7 +42,7 @@ export function LayForm({ laying }: { readonly laying: Laying }) {
         action="Take these places"
         onTake={laying.take}
       />
-      <p role="status">{place.ok ? layingSaid(place) : layingTrouble(place)}</p>
+      <output>{place.ok ? layingSaid(place) : layingTrouble(place)}</output>
     </div>
   );
 }

@@ -24,7 +24,7 @@ export function MeasuredAnswer({ place, side, ends, onEnds }: MeasuredAnswerProp
   const { file, parts } = useUnit();
   const { record, busy } = useRecorder();
   const [what, setWhat] = useState('');
-  if (!place.ok) return <p role="status">{layingTrouble(place)}</p>;
+  if (!place.ok) return <output>{layingTrouble(place)}</output>;
   const found = ends.length === 2 ? measured(place, ends[0]!, ends[1]!) : null;
   const note = found && measuredNote(found, what);
   const partAt = ([x, y]: Point): string => hitAt(parts, side, { x, y }, REACH_MM)?.part.ref ?? 'no known part';
