@@ -50,13 +50,9 @@ const Result = z.object({
   width_px: z.number().int().meta({ description: 'Of the frame: the first reference as it was compared' }),
   height_px: z.number().int(),
   reference_url: z.string(),
-  board_map: z
-    .array(z.number())
-    .length(9)
-    .nullable()
-    .meta({
-      description: 'Plane projective map from px of the frame to mm of the board, row by row; null where the corners are not known',
-    }),
+  board_map: z.array(z.number()).length(9).nullable().meta({
+    description: 'Plane projective map from px of the frame to mm of the board, row by row; null where the corners are not known',
+  }),
   laid_url: z.string().meta({ description: 'The compared photo as it lies on the reference' }),
   references: z.number().int().meta({ description: 'Photos of good boards that were compared with' }),
   variations: z.number().int().meta({ description: 'Known variations that were taken into account' }),

@@ -53,8 +53,7 @@ function edit(netlist: Netlist, edits: readonly Edit[]): { netlist: Netlist; lif
   edits.forEach((change, i) => {
     if (change.does === 'join') parts.push(joint(jointName(i), change.nodes, change.ohm));
     else if (change.does === 'swap') parts[find(change.part)] = swapped(parts[find(change.part)]!, change.pins);
-    else if (change.does === 'exchange')
-      for (const at of change.parts.map(find)) parts[at] = exchanged(parts[at]!, change.nodes);
+    else if (change.does === 'exchange') for (const at of change.parts.map(find)) parts[at] = exchanged(parts[at]!, change.nodes);
     else {
       const fresh = `fault.lift${i}`;
       nodes.push(fresh);
