@@ -1,5 +1,4 @@
 import { standIns } from '../../src/bench/advice/board/stand-ins.ts';
-import type { Belief } from '../../src/core/diagnosis/index.ts';
 import type { Model } from '../../src/bench/models/index.ts';
 import { level2Models } from '../models/level-2-board.ts';
 import { levelOneOf, levelZeroOf, POWER_TREE, treeOf } from '../models/stripped-models.ts';

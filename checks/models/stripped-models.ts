@@ -7,8 +7,15 @@ import { netlistText } from '../../src/core/netting/index.ts';
 
 /** Blocks of the Tern TN-20 that carry its power, with what feeds it from outside. */
 export const POWER_TREE: ReadonlySet<string> = new Set([
-  ...['battery', 'charger', 'battery-socket', 'charge-port', 'charge-control'],
-  ...['fuse', 'switch', 'converter', 'regulator'],
+  'battery',
+  'charger',
+  'battery-socket',
+  'charge-port',
+  'charge-control',
+  'fuse',
+  'switch',
+  'converter',
+  'regulator',
 ]);
 
 /** The model with only its power tree drawn: what is left of its netlist, made whole by unknown loads. */

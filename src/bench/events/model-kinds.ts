@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { Caution, Currency, Id, Line, MeterMode, Minutes, PhotoHash, Text } from './words.ts';
+import { Caution, Currency, Id, Line, MeterMode, Minutes, PhotoHash } from './words.ts';
 
 /** Kinds of events from which the model of a device grows on the bench, field by field and board by board. */
 

@@ -1,4 +1,4 @@
-import type { Model, ModelFile, ModelProblem } from '../models/index.ts';
+import type { Model, ModelFile } from '../models/index.ts';
 import { withDerivedShifts } from './derived-shifts.ts';
 import { grownFile, type LeftOut } from './grown-file.ts';
 import { grownCircuit } from './grown-circuit.ts';

@@ -4,7 +4,13 @@ import { contradictionWords, mismatchList, mistakeWords } from './check-words.ts
 
 const NONE = { netlist: null, placement: null, picture: null, measured: [], apart: [] };
 const laid = (ref: string, more: Partial<LaidPart> = {}): LaidPart => ({
-  ...{ ref, side: 'front', xMm: 1, yMm: 1, value: null, nodes: [], isBare: false },
+  ref,
+  side: 'front',
+  xMm: 1,
+  yMm: 1,
+  value: null,
+  nodes: [],
+  isBare: false,
   ...more,
 });
 

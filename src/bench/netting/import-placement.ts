@@ -48,20 +48,28 @@ export interface PlacementImport {
 
 /** Kinds of marks by the letters of a reference (IEEE 315, from memory). */
 const KINDS: Readonly<Record<string, string>> = {
-  ...{ R: 'resistor', RN: 'resistor', C: 'capacitor', L: 'inductor', FB: 'inductor', D: 'diode', LED: 'light', Q: 'transistor' },
-  ...{
-    U: 'chip',
-    IC: 'chip',
-    X: 'crystal',
-    Y: 'crystal',
-    F: 'fuse',
-    S: 'switch',
-    SW: 'switch',
-    K: 'switch',
-    J: 'connector',
-    P: 'connector',
-  },
-  ...{ CN: 'connector', TP: 'test-point', H: 'hole', MH: 'hole' },
+  R: 'resistor',
+  RN: 'resistor',
+  C: 'capacitor',
+  L: 'inductor',
+  FB: 'inductor',
+  D: 'diode',
+  LED: 'light',
+  Q: 'transistor',
+  U: 'chip',
+  IC: 'chip',
+  X: 'crystal',
+  Y: 'crystal',
+  F: 'fuse',
+  S: 'switch',
+  SW: 'switch',
+  K: 'switch',
+  J: 'connector',
+  P: 'connector',
+  CN: 'connector',
+  TP: 'test-point',
+  H: 'hole',
+  MH: 'hole',
 };
 
 /** A foreign table of places held against a model: which column is what, the parts that it places, and what does not go together. Nothing is taken over. */

@@ -3,7 +3,13 @@ import { mismatches, type DrawnPart, type LaidPart, type Sources } from './misma
 
 const drawn = (ref: string, more: Partial<DrawnPart> = {}): DrawnPart => ({ ref, letter: 'R', value: null, nodes: [], ...more });
 const laid = (ref: string, more: Partial<LaidPart> = {}): LaidPart => ({
-  ...{ ref, side: 'front', xMm: 10, yMm: 10, value: null, nodes: [], isBare: false },
+  ref,
+  side: 'front',
+  xMm: 10,
+  yMm: 10,
+  value: null,
+  nodes: [],
+  isBare: false,
   ...more,
 });
 const of = (sources: Partial<Sources>) =>
@@ -26,10 +32,21 @@ describe('netlist, placement and picture', () => {
   it('tell a reference that one of them lacks, with the ways to mend it', () => {
     expect(of({ netlist: [drawn('C4')], placement: [laid('R1')], picture: [laid('R1')] })).toEqual([
       {
-        ...{ code: 'only-in', ref: 'C4', where: ['netlist'], notIn: 'placement' },
+        code: 'only-in',
+        ref: 'C4',
+        where: ['netlist'],
+        notIn: 'placement',
         mends: [
-          { does: 'add', to: 'placement', ref: 'C4' },
-          { does: 'remove', from: 'netlist', ref: 'C4' },
+          {
+            does: 'add',
+            to: 'placement',
+            ref: 'C4',
+          },
+          {
+            does: 'remove',
+            from: 'netlist',
+            ref: 'C4',
+          },
         ],
       },
       expect.objectContaining({ code: 'only-in', ref: 'C4', notIn: 'picture' }),

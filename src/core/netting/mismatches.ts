@@ -82,16 +82,16 @@ export function mismatches(sources: Sources): Mismatch[] {
 }
 
 function missingOnes({ netlist, placement, picture }: Sources): Mismatch[] {
-  const in_ = { netlist: byRef(netlist), placement: byRef(placement), picture: byRef(picture) };
+  const known = { netlist: byRef(netlist), placement: byRef(placement), picture: byRef(picture) };
   const there = (['netlist', 'placement', 'picture'] as const).filter((where) => ({ netlist, placement, picture })[where] !== null);
   const refs = new Map([...(netlist ?? []), ...(placement ?? []), ...(picture ?? [])].map(({ ref }) => [key(ref), ref]));
   return [...refs].flatMap(([id, ref]) => {
-    const where = there.filter((each) => in_[each].has(id));
-    const laid = in_.placement.get(id) ?? in_.picture.get(id);
+    const where = there.filter((each) => known[each].has(id));
+    const laid = known.placement.get(id) ?? known.picture.get(id);
     return there
       .filter((each) => !where.includes(each) && isDue(each, laid))
       .map((notIn): Mismatch => {
-        const twin = twinOf(id, notIn, in_, there);
+        const twin = twinOf(id, notIn, known, there);
         const rename: Mend[] = twin === null ? [] : [{ does: 'rename', in: notIn, ref: twin, to: ref }];
         const mends: Mend[] = [...rename, { does: 'add', to: notIn, ref }, ...where.map((from): Mend => ({ does: 'remove', from, ref }))];
         return { code: 'only-in', ref, where, notIn, mends };
@@ -108,10 +108,10 @@ function isDue(where: Where, laid: LaidPart | undefined): boolean {
 type ByWhere = Readonly<Record<Where, ReadonlyMap<string, DrawnPart | LaidPart>>>;
 
 /** A reference that only the other one has and that begins with the same letters: one of the two is misread. Null where not just one is such. */
-function twinOf(id: string, where: Where, in_: ByWhere, there: readonly Where[]): string | null {
+function twinOf(id: string, where: Where, known: ByWhere, there: readonly Where[]): string | null {
   const letters = id.replace(/\d.*$/, '');
-  const lonely = [...in_[where]].filter(
-    ([other]) => other.replace(/\d.*$/, '') === letters && there.every((each) => each === where || !in_[each].has(other)),
+  const lonely = [...known[where]].filter(
+    ([other]) => other.replace(/\d.*$/, '') === letters && there.every((each) => each === where || !known[each].has(other)),
   );
   return lonely.length === 1 ? lonely[0]![1].ref : null;
 }

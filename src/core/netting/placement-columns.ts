@@ -37,8 +37,18 @@ const NAMES: Readonly<Record<PlacementField, RegExp>> = {
 const REF = /^[A-Za-z]{1,3}[0-9]{1,4}[A-Za-z]?$/;
 const NUMBER = /^[-+]?\d+(?:[.,]\d+)?\s*(?:mm|um|µm|mil|in|inch|")?$/i;
 const SIDES: Readonly<Record<string, 'front' | 'back' | 'off'>> = {
-  ...{ front: 'front', top: 'front', t: 'front', f: 'front', toplayer: 'front', topside: 'front' },
-  ...{ back: 'back', bottom: 'back', b: 'back', bot: 'back', bottomlayer: 'back', bottomside: 'back' },
+  front: 'front',
+  top: 'front',
+  t: 'front',
+  f: 'front',
+  toplayer: 'front',
+  topside: 'front',
+  back: 'back',
+  bottom: 'back',
+  b: 'back',
+  bot: 'back',
+  bottomlayer: 'back',
+  bottomside: 'back',
   off: 'off',
 };
 const NEEDED: readonly PlacementField[] = ['ref', 'x', 'y'];
@@ -88,7 +98,7 @@ function byContent(
   const width = Math.max(0, ...body.map(({ length }) => length));
   const free = Array.from({ length: width }, (_, column) => column).filter((column) => !used.has(column));
   const mostly = (column: number, holds: (cell: string) => boolean): boolean => {
-    const cells = body.map((cells) => cells[column]?.trim() ?? '').filter((cell) => cell !== '');
+    const cells = body.map((row) => row[column]?.trim() ?? '').filter((cell) => cell !== '');
     return cells.length > 0 && cells.filter(holds).length >= MOSTLY * cells.length;
   };
   const found: [PlacementField, number][] = [];
@@ -109,7 +119,7 @@ function unitOf(
   { x, y }: Readonly<Partial<Record<PlacementField, number>>>,
 ): LengthUnit {
   const columns = [x, y].filter((column) => column !== undefined);
-  const cells = columns.flatMap((column) => [header[column] ?? '', ...body.slice(0, 20).map((cells) => cells[column] ?? '')]);
+  const cells = columns.flatMap((column) => [header[column] ?? '', ...body.slice(0, 20).map((row) => row[column] ?? '')]);
   for (const cell of cells) {
     const unit = lengthUnitIn(cell);
     if (unit) return unit;

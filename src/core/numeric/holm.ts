@@ -4,7 +4,7 @@
  */
 export function holm(chances: readonly number[]): number[] {
   const order = chances.map((_, index) => index).sort((a, b) => chances[a]! - chances[b]!);
-  const adjusted = new Array<number>(chances.length);
+  const adjusted = Array.from(chances);
   let most = 0;
   order.forEach((at, rank) => {
     most = Math.max(most, Math.min(1, (chances.length - rank) * chances[at]!));

@@ -38,7 +38,7 @@ function Leaves({ leaves, photos }: { readonly leaves: readonly string[]; readon
   return (
     <>
       <p>This leaves with it, and nothing else:</p>
-      <ul className="plain-list small leaves" tabIndex={0} aria-label="What leaves with the bundle">
+      <ul className="plain-list small leaves" aria-label="What leaves with the bundle">
         {leaves.map((line, at) => (
           <li key={at}>{line}</li>
         ))}
@@ -47,7 +47,7 @@ function Leaves({ leaves, photos }: { readonly leaves: readonly string[]; readon
         <ul className="thumbs">
           {photos.map((hash) => (
             <li key={hash}>
-              <img src={photoUrl(hash, 'thumb')} alt="A photo that leaves with it" loading="lazy" />
+              <img src={photoUrl(hash, 'thumb')} alt="Leaves with it" loading="lazy" />
             </li>
           ))}
         </ul>

@@ -7,7 +7,15 @@ import { GrowthContext } from './growth-context.ts';
 /** Tells all below it how the model of the page grew. */
 export function GrownModel({ id, children }: { readonly id: string; readonly children: ReactNode }) {
   const query = useGrowth(id);
-  return <Answer query={query}>{({ growth, points }) => <Within growth={growth} points={points} children={children} />}</Answer>;
+  return (
+    <Answer query={query}>
+      {({ growth, points }) => (
+        <Within growth={growth} points={points}>
+          {children}
+        </Within>
+      )}
+    </Answer>
+  );
 }
 
 type WithinProps = NonNullable<ReturnType<typeof useGrowth>['data']> & { readonly children: ReactNode };

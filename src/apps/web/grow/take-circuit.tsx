@@ -9,7 +9,7 @@ import { TakePlacement } from './take-placement.tsx';
 /** Netlist and placement of a model, in and out; in only into one that grows here. */
 export function TakeCircuit({ id, hasCircuit }: { readonly id: string; readonly hasCircuit: boolean }) {
   const growth = useGrowth(id);
-  const grows = growth.data?.growth != null;
+  const grows = (growth.data?.growth ?? null) !== null;
   if (!grows && !hasCircuit) return null;
   return (
     <Section id="circuit-files" title="Netlist and placement">

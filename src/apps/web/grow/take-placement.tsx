@@ -13,8 +13,15 @@ import { Pick } from '../ui/pick.tsx';
 type Mapping = PlacementImportView['mapping'];
 
 const WORDS: Readonly<Record<PlacementField, string>> = {
-  ...{ ref: 'Reference', x: 'Place across', y: 'Place up', rotation: 'Turn', side: 'Side', value: 'Value' },
-  ...{ package: 'Package', block: 'Block', nets: 'Nets' },
+  ref: 'Reference',
+  x: 'Place across',
+  y: 'Place up',
+  rotation: 'Turn',
+  side: 'Side',
+  value: 'Value',
+  package: 'Package',
+  block: 'Block',
+  nets: 'Nets',
 };
 const UNITS = [
   { id: 'mm', name: 'mm' },
