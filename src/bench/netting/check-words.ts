@@ -36,7 +36,7 @@ const NAMED = 8;
 export function mismatchList(found: readonly Mismatch[]): MismatchWords[] {
   const groups = new Map<string, Mismatch[]>();
   for (const each of found) {
-    const key = each.code === 'only-in' ? `${each.where.join()} ${each.notIn} ${each.mends.length}` : each.code;
+    const key = each.code === 'only-in' ? `${each.where.join()} ${each.notIn}` : each.code;
     groups.set(key, [...(groups.get(key) ?? []), each]);
   }
   return [...groups.values()].flatMap((group) => {

@@ -50,7 +50,7 @@ export function TakePlacement({ id }: { readonly id: string }) {
           {(view) => (
             <>
               <Columns view={view} setMapping={setMapping} />
-              <label className="check">
+              <label className="check-line">
                 <input type="checkbox" checked={mirrored} onChange={(event) => setMirrored(event.target.checked)} />
                 The back is counted as one looks at the back
               </label>
