@@ -145,6 +145,8 @@ export type BenchViews = Omit<Bench, 'record' | 'adopt' | 'items'>;
 export interface BenchDoor {
   /** Takes in what other processes have appended until now. */
   fresh(): Promise<void>;
+  /** Resolves when nothing that this process does with the log is under way: a good moment for what takes long and can wait. */
+  quiet(): Promise<void>;
   /** As `Bench.record`; resolves when all of it is lasting. */
   record(events: readonly unknown[]): Promise<RecordResult>;
   /** As `Bench.adopt`. */

@@ -4,7 +4,7 @@ import { thinkAhead } from './think-ahead.ts';
 
 const benchOf = (ids: readonly string[], asked: string[]): Pick<AppParts, 'bench' | 'door'> =>
   ({
-    door: { items: async () => ({ rows: ids.map((id) => ({ id })), next: null }) },
+    door: { quiet: async () => undefined, items: async () => ({ rows: ids.map((id) => ({ id })), next: null }) },
     bench: { item: (id: string) => void asked.push(id) },
   }) as unknown as AppParts;
 

@@ -12,6 +12,7 @@ export async function thinkAhead({ bench, door }: Pick<AppParts, 'bench' | 'door
   const { rows } = await door.items({ status: ['bought', 'on-the-bench', 'proved', 'listed'], kind: 'unit', limit: MOST });
   for (const { id } of rows) {
     await setImmediate();
+    await door.quiet();
     if (isOver()) return;
     bench.item(id);
   }

@@ -79,7 +79,11 @@ export class Mirror implements LogStore {
       this.#lasting = Math.max(this.#lasting, this.#log.length);
       if (page.length < PAGE) break;
     }
-    if (this.#rowsAt.seq < this.#log.length) this.#rowsAt = await from.rowsAt();
+  }
+
+  /** Learns up to where the rows of the lists are made, as the bench asks when it opens. */
+  async learnRowsAt(from: SharedStore): Promise<void> {
+    this.#rowsAt = await from.rowsAt();
   }
 
   /** Hands on what waits. It is lasting only when the transaction of `to` is committed: then comes `settle`, else `drop`. */

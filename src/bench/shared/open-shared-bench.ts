@@ -27,6 +27,7 @@ export async function openSharedBench({
   await mirror.readOn(shared);
   const bench = await shared.exclusively(async (alone) => {
     await mirror.readOn(alone);
+    await mirror.learnRowsAt(alone);
     const opened = benchOver({ ...parts, store: mirror });
     await mirror.flush(alone);
     return opened;
@@ -38,6 +39,7 @@ export async function openSharedBench({
     bench,
     door: {
       fresh: turns.fresh,
+      quiet: turns.settled,
       record: (events) => turns.write(() => bench.record(events)),
       adopt: (events) => turns.write(() => bench.adopt(events)),
       items: (query) => shared.items(query),

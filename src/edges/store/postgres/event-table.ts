@@ -17,8 +17,14 @@ interface Placed {
   readonly event: AnyEvent;
 }
 
+export interface Appended {
+  readonly outcomes: AppendOutcome[];
+  /** The last place of the log afterwards. */
+  readonly last: number;
+}
+
 /** Adds what is new behind the last place and says where each event stands. Only ever while no other process can append. */
-export async function appendTo(database: Database, events: readonly AnyEvent[], subjectsOf: SubjectsOf): Promise<AppendOutcome[]> {
+export async function appendTo(database: Database, events: readonly AnyEvent[], subjectsOf: SubjectsOf): Promise<Appended> {
   const places = await placesOf(
     database,
     events.map(({ id }) => id),
@@ -33,7 +39,7 @@ export async function appendTo(database: Database, events: readonly AnyEvent[], 
     return { id: event.id, seq, duplicate: false };
   });
   for (let i = 0; i < fresh.length; i += AT_ONCE) await insert(database, fresh.slice(i, i + AT_ONCE), subjectsOf);
-  return outcomes;
+  return { outcomes, last: seq };
 }
 
 export async function lastPlace(database: Database): Promise<number> {

@@ -67,11 +67,11 @@ export async function setRowsMadeFrom(
   database: Database,
   { seq, version }: { readonly seq: number; readonly version: number },
 ): Promise<void> {
-  const values: readonly (readonly [MetaName, number])[] = [
-    ['rows_seq', seq],
-    ['rows_version', version],
-  ];
-  for (const [name, value] of values) await database.updateTable('meta').set({ value }).where('name', '=', name).execute();
+  await database
+    .updateTable('meta')
+    .set({ value: sql<number>`CASE name WHEN 'rows_seq' THEN ${seq}::bigint ELSE ${version}::bigint END` })
+    .where('name', 'in', ['rows_seq', 'rows_version'] satisfies MetaName[])
+    .execute();
 }
 
 export async function countItems(database: Database): Promise<Readonly<Record<string, number>>> {

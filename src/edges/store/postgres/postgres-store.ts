@@ -57,9 +57,9 @@ function storeOn(
   return {
     append: (events, changes) =>
       exclusively(async (within) => {
-        const outcomes = await appendTo(within, events, subjectsOf);
+        const { outcomes, last } = await appendTo(within, events, subjectsOf);
         await changeRows(within, changes);
-        await setRowsMadeFrom(within, { seq: await lastPlace(within), version: changes.version });
+        await setRowsMadeFrom(within, { seq: last, version: changes.version });
         await sql`SELECT pg_notify(${LOG_CHANNEL}, '')`.execute(within);
         return outcomes;
       }),
