@@ -11,7 +11,8 @@ const PART: PartPatch = { part: 'U1', x: 60, y: 50, widthPx: 40, heightPx: 30, t
 function board(dx: number | 'gone'): Pixels {
   const [width, height] = [120, 100];
   const data = new Uint8Array(width * height).fill(90);
-  for (let y = 37; dx !== 'gone' && y < 63; y++)
+  if (dx === 'gone') return { width, height, channels: 1, data };
+  for (let y = 37; y < 63; y++)
     for (let x = 42; x < 78; x++) data[y * width + x + dx] = 30 + ((x * x * 7 + y * 13) % 11) * 12 + (x > 55 && y < 50 ? 60 : 0);
   return { width, height, channels: 1, data };
 }
