@@ -6,7 +6,7 @@ import { defaultSpec } from './default-spec.ts';
 import { keptSpec } from './kept-spec.ts';
 
 /** Block of what is not drawn, or of which nobody has said where it belongs. */
-export const NOT_DRAWN = 'not-drawn';
+const NOT_DRAWN = 'not-drawn';
 
 /** A circuit of which perhaps only a part is drawn, made whole by unknown loads. */
 export interface PartialCircuit {

@@ -6,7 +6,7 @@ type Odd = ModelCheckView['odd'][number];
 const UNITS: Readonly<Record<Odd['mode'], string>> = { volts: 'V', ohms: 'Ω', diode: 'V', amps: 'A' };
 
 /** "3.28 V", "OL": a reading of a mode. */
-export const readingWords = (mode: Odd['mode'], value: number | null): string => (value === null ? 'OL' : scaledText(value, UNITS[mode]));
+const readingWords = (mode: Odd['mode'], value: number | null): string => (value === null ? 'OL' : scaledText(value, UNITS[mode]));
 
 /** What good boards read at a point, and what the netlist says instead. */
 export function oddWords({ name, mode, read, spread, predicted, spreads }: Odd): string {

@@ -15,4 +15,4 @@ export { mapPlacement, type MappingDefaults, type TableRow, type UnreadCell } fr
 export { mismatches, type DrawnPart, type LaidPart, type Mend, type Mismatch, type Sources, type Where } from './mismatches.ts';
 export { NettingError } from './netting-error.ts';
 export { unknownLoadParts, type UnknownLoad } from './unknown-load.ts';
-export { likelyMistakes, ODD, oddness, oddReadings, type Edit, type LikelyMistake, type SuspectNet } from './likely-mistakes.ts';
+export { likelyMistakes, oddness, oddReadings, type Edit, type LikelyMistake, type SuspectNet } from './likely-mistakes.ts';

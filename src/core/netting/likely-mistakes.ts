@@ -37,7 +37,7 @@ export interface SuspectNet<E extends Edit> {
 }
 
 /** A reading further off than so many spreads is odd; beyond `GROSS` more does not count more, for then the reading itself may be the mistake. */
-export const ODD = 4;
+const ODD = 4;
 const GROSS = 6;
 /** An edit has to explain something: less gain than this is none. */
 const LEAST_GAIN = 2;
