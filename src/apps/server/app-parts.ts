@@ -1,6 +1,15 @@
 import type { BenchDoor, BenchViews } from '../../bench/bench.ts';
 import type { BoardShelf } from '../../bench/boards/index.ts';
-import type { BackupShelf, Clock, DeviceBook, Instruments, ModelBundleFormat, OutlineFinder, PhotoStore, Printer } from '../../bench/ports.ts';
+import type {
+  BackupShelf,
+  Clock,
+  DeviceBook,
+  Instruments,
+  ModelBundleFormat,
+  OutlineFinder,
+  PhotoStore,
+  Printer,
+} from '../../bench/ports.ts';
 import type { CompareDesk } from '../../bench/eyes/index.ts';
 import type { JobQueue } from '../../bench/ports-jobs.ts';
 import type { ErrorNote } from './journal.ts';

@@ -21,7 +21,14 @@ import { openBossQueue, openOwnQueue } from '../../edges/jobs/index.ts';
 import { openInstruments } from '../../edges/instruments/index.ts';
 import { cachedModels } from '../../edges/models/cached-models.ts';
 import { openPlanWorker } from '../../edges/planning/index.ts';
-import { bucketIn, openBucketPhotoStore, openComparisonShelf, openOutlineFinder, openPhotoComparer, openPhotoStore } from '../../edges/photos/index.ts';
+import {
+  bucketIn,
+  openBucketPhotoStore,
+  openComparisonShelf,
+  openOutlineFinder,
+  openPhotoComparer,
+  openPhotoStore,
+} from '../../edges/photos/index.ts';
 import { openPrinter } from '../../edges/print/index.ts';
 import { openPostgresStore } from '../../edges/store/postgres/postgres-store.ts';
 import { openSqliteStore } from '../../edges/store/sqlite-store.ts';
