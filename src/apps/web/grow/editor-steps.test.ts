@@ -36,7 +36,7 @@ describe('what is stored of a step', () => {
     const row = withBrush(one, { kind: 'key', tool: 'row', pins: 3 });
     const marked = tapped(tapped(row, { x: 30, y: 10 }), { x: 34, y: 10 });
     const outline = [10, 12].flatMap((x) => [20, 21].map((y) => ({ x, y })));
-    const all = acceptedAll(marked, [{ kind: 'part', chance: 1, side: 'back', outline, rows: [] }]);
+    const all = acceptedAll(marked, [{ kind: 'part', chance: 1, reference: null, side: 'back', outline, rows: [] }]);
     const stored = [...all.parts.values()].map((part) => fromBody(MarkedPart.parse(toBody(part))));
     expect(stored.map(({ kind }) => kind)).toEqual(['resistor', 'key', expect.any(String)]);
     expect(areSame(stored, all.parts)).toBe(true);

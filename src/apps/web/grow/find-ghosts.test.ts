@@ -23,9 +23,9 @@ it('a photo is asked at its own size, within the board', () => {
 });
 
 it('proposals come to lie on the board, those of the back as seen through from the front', () => {
-  const answer = { kind: 'part', chance: 0.7, outline_px: [[100, 700]], rows_px: [[[300, 500]]] } as const;
+  const answer = { kind: 'part', chance: 0.7, reference: 'C7', outline_px: [[100, 700]], rows_px: [[[300, 500]]] } as const;
   const [ghost] = ghostsOf([answer], front, 2);
-  expect(ghost!.side).toBe('front');
+  expect(ghost).toMatchObject({ side: 'front', reference: 'C7' });
   expect([ghost!.outline[0]!.x, ghost!.outline[0]!.y].map((mm) => Number(mm.toFixed(6)))).toEqual([0, 0]);
   expect([ghost!.rows[0]![0]!.x, ghost!.rows[0]![0]!.y].map((mm) => Number(mm.toFixed(6)))).toEqual([10, 10]);
   const pairs = [

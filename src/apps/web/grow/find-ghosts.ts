@@ -26,9 +26,10 @@ export function outlineQuestion(
 /** Answers as ghosts on the board. */
 export function ghostsOf(answers: readonly OutlineAnswer[], lies: PhotoFrame, ratio: number): Ghost[] {
   const place = ([x, y]: readonly [number, number]) => onBoard(lies, { x: x / ratio, y: y / ratio });
-  return answers.map(({ kind, chance, outline_px: outline, rows_px: rows }) => ({
+  return answers.map(({ kind, chance, reference, outline_px: outline, rows_px: rows }) => ({
     kind,
     chance,
+    reference,
     side: lies.side,
     outline: outline.map(place),
     rows: rows.map((row) => row.map(place)),

@@ -15,7 +15,7 @@ export function GhostsLayer({ frame, scale, ghosts }: GhostsLayerProps) {
     return (
       // oxlint-disable-next-line react/no-array-index-key -- ghosts have no name; what is left of them keeps its order
       <polygon key={i} className="ghost" points={points.join(' ')} strokeWidth={0.3 * scale} strokeOpacity={0.4 + 0.6 * ghost.chance}>
-        <title>{`${GHOST_WORDS[ghost.kind]}, ${Math.round(100 * ghost.chance)} % sure`}</title>
+        <title>{`${GHOST_WORDS[ghost.kind]}, ${Math.round(100 * ghost.chance)} % sure${ghost.reference === null ? '' : `, beside it ${ghost.reference}`}`}</title>
       </polygon>
     );
   });

@@ -5,6 +5,7 @@ import { acceptedAll, boxOf, ghostAt, isLikeInHand, tappedWithGhosts, uncovered,
 const ghost = (x: number, y: number, w: number, h: number, more: Partial<Ghost> = {}): Ghost => ({
   kind: 'part',
   chance: 0.8,
+  reference: null,
   side: 'front',
   outline: [
     { x: x - w / 2, y: y + h / 2 },
@@ -73,6 +74,17 @@ describe('what the photo proposes', () => {
     expect(undone(accepted).parts.size).toBe(0);
     expect(uncovered(all, accepted)).toEqual([]);
     expect(uncovered(all, beginEditor([]))).toHaveLength(6);
+  });
+
+  it('brings the reference that is printed beside it, and with it the kind, unless another part has it', () => {
+    const printed = ghost(10, 10, 2.4, 1, { reference: 'C12' });
+    expect([...tappedWithGhosts(inHand, [printed], { x: 10, y: 10 }, 0, false).editor.parts.keys()]).toEqual(['C12']);
+    const all = [
+      ghost(10, 30, 2.4, 1, { reference: 'C12' }),
+      ghost(10, 20, 2.4, 1, { reference: 'C12' }),
+      ghost(10, 10, 2.4, 1, { reference: 'R5' }),
+    ];
+    expect([...acceptedAll(inHand, all).parts.keys()]).toEqual(['C12', 'C1', 'R5']);
   });
 
   it('is like the part in the hand by its size, whichever way it lies', () => {

@@ -1,6 +1,6 @@
 import { packageNamed, packageNames } from '../../../bench/models/packages.ts';
 import type { Place } from '../board/frame.ts';
-import { nextRef, rounded, type EditorPart, type Side } from './editor-part.ts';
+import { nextRef, rounded, splitRef, type EditorPart, type Side } from './editor-part.ts';
 import { placedTogether, tapped, withBrush, type Editor } from './editor.ts';
 import { kindOf, PART_KINDS } from './part-kinds.ts';
 
@@ -8,6 +8,8 @@ import { kindOf, PART_KINDS } from './part-kinds.ts';
 export interface Ghost {
   readonly kind: 'part' | 'pin-row' | 'test-point' | 'hole';
   readonly chance: number;
+  /** What seems to be printed beside it. */
+  readonly reference: string | null;
   readonly side: Side;
   readonly outline: readonly Place[];
   /** Rows of pins in it, longest first. */
@@ -46,7 +48,9 @@ export function tappedWithGhosts(
   const ghost = ghostAt(ghosts, editor.side, at);
   const others = ghosts.filter((each) => each !== ghost);
   if (ghost && editor.brush.tool === 'place') {
-    const turned = { ...editor, brush: { ...editor.brush, rotation: rotationOn(ghost, editor.brush.package, editor.brush.rotation) } };
+    const { letters, package: name, rotation, number } = editor.brush;
+    const printed = printedOn(ghost, letters, editor.parts);
+    const turned = { ...editor, brush: { ...editor.brush, rotation: rotationOn(ghost, name, rotation), number: printed ?? number } };
     const next = tapped(turned, boxOf(ghost), reach, adds);
     return next.parts === editor.parts
       ? { editor: next, ghosts }
@@ -55,6 +59,12 @@ export function tappedWithGhosts(
   const next = tapped(editor, at, reach, adds);
   const isWaved = ghost !== null && editor.brush.tool === 'select' && next.selected.size === 0;
   return { editor: next, ghosts: isWaved ? others : ghosts };
+}
+
+/** The number of the reference that is printed beside a ghost, if it has these letters and no part has it yet. */
+function printedOn({ reference }: Ghost, letters: string, taken: { has(ref: string): boolean }): number | null {
+  const read = reference === null || taken.has(reference) ? null : splitRef(reference);
+  return read?.letters === letters ? read.number : null;
 }
 
 /** The package as it must lie to cover the ghost: turned by a quarter where its long side is the other one. */
@@ -75,15 +85,19 @@ function unlike(ghost: Ghost, name: string): number {
   return Math.max(factor(Math.max(w, h), Math.max(court.w, court.h)), factor(Math.min(w, h), Math.min(court.w, court.h)));
 }
 
+/** A part of the size of the one in the hand; one beside which other letters are printed is not. */
 export const isLikeInHand = (ghost: Ghost, { brush }: Pick<Editor, 'brush'>): boolean =>
-  ghost.kind === 'part' && unlike(ghost, brush.package) <= ALIKE;
+  ghost.kind === 'part' && unlike(ghost, brush.package) <= ALIKE && (lettersBeside(ghost) ?? brush.letters) === brush.letters;
+
+const lettersBeside = ({ reference }: Ghost): string | null => (reference === null ? null : (splitRef(reference)?.letters ?? null));
 
 /** A ghost as a part: as the one in the hand where it has its size, else in the package that is most like it; pins where only those are known. */
 function accepted(ghost: Ghost, editor: Editor, taken: ReadonlySet<string>): EditorPart {
   const { x, y } = boxOf(ghost);
   const at = { side: ghost.side, x: rounded(x), y: rounded(y), block: editor.brush.block };
   const plain = { value: '', rotation: 0, pins: [] };
-  const named = (kind: string) => ({ kind, ref: nextRef(taken, kindOf(kind).letters, 1) });
+  const refWith = (letters: string, from: number): string => nextRef(taken, letters, printedOn(ghost, letters, taken) ?? from);
+  const named = (kind: string) => ({ kind, ref: refWith(kindOf(kind).letters, 1) });
   if (ghost.kind === 'test-point' || ghost.kind === 'hole') return { ...named(ghost.kind), ...plain, package: 'TP', ...at };
   const [row] = ghost.rows;
   if (ghost.kind === 'pin-row' && row)
@@ -92,7 +106,7 @@ function accepted(ghost: Ghost, editor: Editor, taken: ReadonlySet<string>): Edi
   if (isLikeInHand(ghost, editor))
     return {
       kind,
-      ref: nextRef(taken, letters, number ?? 1),
+      ref: refWith(letters, number ?? 1),
       value,
       package: own,
       rotation: rotationOn(ghost, own, rotation),
@@ -100,7 +114,8 @@ function accepted(ghost: Ghost, editor: Editor, taken: ReadonlySet<string>): Edi
       ...at,
     };
   const name = likeliest(ghost);
-  const found = PART_KINDS.find(({ packages }) => packages.includes(name)) ?? kindOf('other');
+  const printed = PART_KINDS.find((each) => each.letters === lettersBeside(ghost));
+  const found = printed ?? PART_KINDS.find(({ packages }) => packages.includes(name)) ?? kindOf('other');
   return { ...named(found.id), ...plain, package: name, rotation: rotationOn(ghost, name, 0), ...at };
 }
 
