@@ -183,3 +183,58 @@ describe('a netlist of which little is drawn', () => {
     expect(modelOf(state).circuit!.parts.find(({ ref }) => ref === 'U7')!.side).toBe('off');
   });
 });
+
+describe('a board that is marked and probed, without a netlist', () => {
+  const at = (ref: string, kind: string, name: string, x_mm: number, value = '') => ({
+    ref,
+    kind,
+    package: name,
+    value,
+    side: 'front',
+    x_mm,
+    y_mm: 6,
+  });
+  const marked: Step = [
+    'model-parts-placed',
+    {
+      model_id: 'lamp-g',
+      parts: [
+        at('U7', 'chip', 'SOT-23-5', 9),
+        at('F1', 'fuse', '1206', 15),
+        at('R1', 'resistor', '0603', 20, '4k7'),
+        at('R2', 'resistor', '0603', 24),
+      ],
+    },
+  ];
+  const joined = (...pins: string[]): Step => ['model-pins-joined', { model_id: 'lamp-g', pins }];
+  const named = (pin: string, name: string): Step => ['model-net-named', { model_id: 'lamp-g', pin, name }];
+  const cell = fact('head', 'cell', undefined, { volts: 3, chemistry: 'alkaline' });
+  const probed = [
+    joined('F1.2', 'U7.1', 'U7.3'),
+    joined('U7.5', 'R1.1'),
+    joined('R1.2', 'R2.1'),
+    named('F1.1', 'battery'),
+    named('U7.2', 'ground'),
+  ];
+
+  test('has no circuit before something is fed', () => {
+    expect(modelOf(fold(cell, marked, joined('U7.5', 'R1.1'))).circuit).toBeUndefined();
+  });
+
+  test('has one once battery, ground and a rail are named: the parts lie where they were marked, on the nets that were found', () => {
+    const state = fold(cell, marked, ...probed, named('F1.2', 'VSYS'), named('U7.5', '2v5'), joined('R2.2', 'U7.2'));
+    const { circuit, file } = modelOf(state);
+    expect(file.level).toBe(2);
+    expect(file.circuit).toMatchObject({ rails: { v25: 2.5 }, states: [{ id: 'off' }, { id: 'battery', supplies: { XBT1: 3 } }] });
+    expect(circuit!.parts.find(({ ref }) => ref === 'U7')).toMatchObject({ side: 'front', x: 9, nets: ['vsys', '0', 'vsys', null, 'v25'] });
+    expect(circuit!.parts.find(({ ref }) => ref === 'R1')).toMatchObject({ x: 20, nets: ['v25', expect.any(String)] });
+    expect(buildModel(state.grown.get('lamp-g')!, shelf)!.circuitProblems).toEqual(['R2 is not in the circuit: it has no value']);
+  });
+
+  test('gives way to a netlist that is typed', () => {
+    const typed: Step = ['model-netlist-set', { model_id: 'lamp-g', text: 'own\nXBT1 vbat 0 BATTERY v=3\nR9 vbat 0 1k\n' }];
+    const { circuit } = modelOf(fold(cell, marked, ...probed, named('U7.5', '2v5'), typed));
+    expect(circuit!.netlist.parts.map(({ name }) => name.toUpperCase())).toContain('R9');
+    expect(circuit!.netlist.parts.map(({ name }) => name.toUpperCase())).not.toContain('R1');
+  });
+});

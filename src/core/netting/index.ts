@@ -13,6 +13,7 @@ export {
 } from './placement-columns.ts';
 export { mapPlacement, type MappingDefaults, type TableRow, type UnreadCell } from './map-placement.ts';
 export { mismatches, type DrawnPart, type LaidPart, type Mend, type Mismatch, type Sources, type Where } from './mismatches.ts';
+export { tracedNetlist, type TracedNetlist, type TracedPart } from './traced-netlist.ts';
 export { NettingError } from './netting-error.ts';
 export { unknownLoadParts, type UnknownLoad } from './unknown-load.ts';
 export { likelyMistakes, oddness, oddReadings, type Edit, type LikelyMistake, type SuspectNet } from './likely-mistakes.ts';
