@@ -40,7 +40,7 @@ describe('what was marked and probed, as a netlist', () => {
     const volts = (red: string): number => {
       const found = measure(compileCircuit(netlist), asWritten(netlist), { mode: 'volts', red, power });
       if (!found.ok) throw new Error(found.code);
-      return found.value;
+      return found.value!;
     };
     expect(volts('v33')).toBeCloseTo(3.3, 1);
     // A divider of two alike.
