@@ -89,7 +89,9 @@ describe.skipIf(!probe)('a disk that can only be read', () => {
     disk.setReadOnly(true);
     const started = startServer(disk.dir, ['--empty']);
     await expect(started).rejects.toThrow(/ended \(3\)/);
-    await expect(started).rejects.toThrow(/Check that the folder (?:is there and )?may be written[^.]*\.\n$/);
+    await expect(started).rejects.toThrow(
+      /(?:Check that the folder (?:is there and )?may be written[^.]*|can only be read\. Allow it to be written, then try again)\.\n$/,
+    );
     disk.setReadOnly(false);
     server = await startServer(disk.dir, ['--empty']);
     expect((await post([note(1, 10)])).status).toBe(200);

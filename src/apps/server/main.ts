@@ -179,7 +179,9 @@ async function serve(opened: Opened, { home, port, lanPort, empty, open: isToOpe
   if (!empty) await loadDemo(opened);
   console.log(`Salvor is ready at ${url}`);
   if (isToOpen) openBrowser(url);
-  await thinkAhead(opened, () => isOver);
+  await thinkAhead(opened, () => isOver).catch((error: unknown) =>
+    opened.log('Units could not be thought over ahead of questions.', error),
+  );
   thinkAgain(opened, () => isOver);
   planAhead(opened, () => isOver);
 }

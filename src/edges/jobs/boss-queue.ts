@@ -21,10 +21,27 @@ interface Packed {
  */
 export async function openBossQueue(url: string, log: (sentence: string, error: unknown) => void): Promise<JobQueue> {
   const { default: Boss } = await import('pg-boss');
-  const boss = new Boss({ connectionString: url, max: 3, schedule: false, maintenanceIntervalSeconds: UPKEEP_S });
-  boss.on('error', (error) => log('The queue of jobs met trouble.', error));
-  await boss.start();
+  const boss = await untilFree(async () => {
+    const begun = new Boss({ connectionString: url, max: 3, schedule: false, maintenanceIntervalSeconds: UPKEEP_S });
+    begun.on('error', (error) => log('The queue of jobs met trouble.', error));
+    return begun.start();
+  });
   return new BossQueue(boss);
+}
+
+/** PostgreSQL's code of an end to a deadlock. */
+const DEADLOCK = '40P01';
+const MOST_TRIES = 8;
+
+/** Processes that begin at once may each wait for a table that another one has: the database then ends one of them, which begins anew. */
+async function untilFree<T>(work: () => Promise<T>): Promise<T> {
+  for (let tries = 1; ; tries++)
+    try {
+      return await work();
+    } catch (error) {
+      if ((error as { code?: unknown }).code !== DEADLOCK || tries === MOST_TRIES) throw error;
+      await wait(100 * tries);
+    }
 }
 
 class BossQueue implements JobQueue {
@@ -81,9 +98,12 @@ class BossQueue implements JobQueue {
   }
 
   #queue(name: string): Promise<void> {
-    const ready = this.#ready.get(name) ?? this.boss.createQueue(name, { name, expireInSeconds: EXPIRES_S, retryLimit: 1 });
-    this.#ready.set(name, ready);
-    return ready;
+    const known = this.#ready.get(name);
+    if (known) return known;
+    const made = untilFree(() => this.boss.createQueue(name, { name, expireInSeconds: EXPIRES_S, retryLimit: 1 }));
+    this.#ready.set(name, made);
+    made.catch(() => this.#ready.delete(name));
+    return made;
   }
 
   /** What failed before may be tried again. */
