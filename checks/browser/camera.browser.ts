@@ -69,11 +69,13 @@ describe.each(SCREENS)('the camera for the board, on $name', (screen) => {
     });
     await walk.press(camera(), 'Use the camera with the reference shining through');
     await camera().getByLabel('How much the reference shines through').fill('0.6');
-    expect(
-      await camera()
-        .locator('.capture-ghost')
-        .evaluate((ghost) => getComputedStyle(ghost).opacity),
-    ).toBe('0.6');
+    await expect
+      .poll(() =>
+        camera()
+          .locator('.capture-ghost')
+          .evaluate((ghost) => getComputedStyle(ghost).opacity),
+      )
+      .toBe('0.6');
     await expect
       .poll(() =>
         camera()

@@ -107,7 +107,7 @@ describe.each(SCREENS)('a photo of a board without its fuse, on $name', (screen)
         .filter(({ faults }) => faults.some(({ name }) => /fuse|F1/i.test(name)))
         .reduce((sum, { chance }) => sum + chance, 0);
     expect(chanceAt(after)).toBeGreaterThan(chanceAt(before) + 0.3);
-    await differences().getByText('really there').waitFor();
+    await differences().getByText('really there', { exact: true }).waitFor();
   });
 
   it('takes what is seen by hand along pins, and over an area of the picture', async () => {

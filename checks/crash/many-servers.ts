@@ -60,7 +60,8 @@ export async function manyServers(
       }
     };
     await Promise.all([troubles(), ...Array.from({ length: CLIENTS }, (_, which) => client(which))]);
-    for (const { child } of running) if (child.exitCode !== null) throw new Error(`a server ended by itself (${child.exitCode})`);
+    for (const { child, said } of running)
+      if (child.exitCode !== null) throw new Error(`a server ended by itself (${child.exitCode}): ${said()}`);
     return await ended(running, plan, acknowledged);
   } finally {
     await Promise.all(running.map((server) => server.stop()));

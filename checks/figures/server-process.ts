@@ -13,6 +13,8 @@ export interface ServerProcess {
   readonly child: ChildProcess;
   /** From the start of the process to its word that it is ready, in seconds. */
   readonly readyS: number;
+  /** The end of what it has said so far, on both of its outputs. */
+  said(): string;
   /** Asks it to end, and waits. */
   stop(): Promise<void>;
 }
@@ -27,6 +29,10 @@ export function temporaryHome(): { home: string; remove: () => void } {
 export async function startServer(home: string, args: readonly string[] = []): Promise<ServerProcess> {
   const started = performance.now();
   const child = spawn(process.execPath, [MAIN, '--home', home, '--port', '0', ...args], { stdio: ['ignore', 'pipe', 'pipe'] });
+  let said = '';
+  const hear = (chunk: Buffer): void => void (said = (said + chunk.toString()).slice(-4000));
+  child.stdout.on('data', hear);
+  child.stderr.on('data', hear);
   const url = await readyUrl(child);
   const readyS = (performance.now() - started) / 1000;
   const stop = async (): Promise<void> => {
@@ -34,7 +40,7 @@ export async function startServer(home: string, args: readonly string[] = []): P
     child.kill('SIGTERM');
     await once(child, 'exit');
   };
-  return { url, home, child, readyS, stop };
+  return { url, home, child, readyS, said: () => said, stop };
 }
 
 function readyUrl(child: ChildProcess): Promise<string> {

@@ -108,8 +108,11 @@ export function lay(
   const sharp = equallySharp(first, inPlace);
   const maps = differenceMaps([sharp.reference, ...known], sharp.other, laid.valid);
   const zones = zonesOf(first.grey, laid.asItCame, inPlace.grey, laid.valid, profile.name === 'photo');
-  const lost = new Set(lostParts(found, maps.width, maps.height, laid.valid));
-  const judgeable = [...candidates(maps, profile.seeding), ...lost]
+  const seen = candidates(maps, profile.seeding);
+  // A part that another good board does not show either is told by the pixels alone, which know of all references.
+  const isSeen = (part: Component): boolean => known.length === 0 || seen.some((each) => meets(each, part));
+  const lost = new Set(lostParts(found, maps.width, maps.height, laid.valid).filter(isSeen));
+  const judgeable = [...seen, ...lost]
     .filter((candidate) => !isInZone(candidate, zones))
     .map((candidate) => ({ candidate, features: rowOf(maps, candidate, profile, found, lost.has(candidate)) }));
   return { ok: true, alignment, profile, maps, candidates: judgeable, found, zones };
@@ -126,6 +129,8 @@ function rowOf(maps: DifferenceMaps, candidate: Component, profile: Profile, fou
   const seen = featuresOf(maps, candidate, profile.unitGrey);
   return profile.knowsParts ? Float32Array.of(...seen, ...partFeaturesOf(found, candidate, isLost)) : seen;
 }
+
+const meets = (a: Component, b: Component): boolean => a.left <= b.right && b.left <= a.right && a.top <= b.bottom && b.top <= a.bottom;
 
 const isInZone = ({ left, right, top, bottom }: Component, zones: readonly Zone[]): boolean => {
   const x = (left + right) / 2;
