@@ -1,11 +1,10 @@
 import { join } from 'node:path';
-import type { Browser, Locator } from 'playwright-core';
+import type { Locator } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { ModelFile, ReferenceReading } from '../../src/bench/models/index.ts';
 import type { BoardMarks } from '../../src/bench/views/index.ts';
-import { openBrowser } from '../figures/browser.ts';
-import { startServer, temporaryHome, type ServerProcess } from '../figures/server-process.ts';
 import { BenchWalk, SCREENS } from './bench-walk.ts';
+import { emptyBench } from './empty-bench.ts';
 import { boardStage, clickPixel, onPicture, recordEvents, TERN_CORNERS, TERN_PHOTO, UNKNOWN_PLAYER } from './grow-board.ts';
 
 interface ModelAnswer {
@@ -16,19 +15,7 @@ interface ModelAnswer {
 const BOARD = { width: 70, height: 55 };
 const PHOTO = join(import.meta.dirname, '../..', TERN_PHOTO.file);
 
-let browser: Browser;
-let server: ServerProcess;
-const { home, remove } = temporaryHome();
-
-beforeAll(async () => {
-  browser = await openBrowser();
-  server = await startServer(home, ['--empty']);
-});
-afterAll(async () => {
-  await browser.close();
-  await server.stop();
-  remove();
-});
+const on = emptyBench();
 
 describe.each(SCREENS)('the picture of a board, on $name', (screen) => {
   const modelId = `unknown-${screen.width}`;
@@ -44,8 +31,8 @@ describe.each(SCREENS)('the picture of a board, on $name', (screen) => {
   }
 
   beforeAll(async () => {
-    await recordEvents(server.url, [{ kind: 'model-begun', body: { ...UNKNOWN_PLAYER, model_id: modelId } }]);
-    walk = await BenchWalk.begin(browser, server, screen);
+    await recordEvents(on.server.url, [{ kind: 'model-begun', body: { ...UNKNOWN_PLAYER, model_id: modelId } }]);
+    walk = await BenchWalk.begin(on.browser, on.server, screen);
     await walk.goto(`/models/${modelId}/board`);
   });
   afterAll(() => walk.end());

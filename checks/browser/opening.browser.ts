@@ -1,27 +1,13 @@
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { ItemFile, OpeningView } from '../../src/bench/views/index.ts';
-import { openBrowser } from '../figures/browser.ts';
-import { startServer, temporaryHome, type ServerProcess } from '../figures/server-process.ts';
 import { BenchWalk, SCREENS } from './bench-walk.ts';
+import { emptyBench } from './empty-bench.ts';
 
-let browser: Browser;
-let server: ServerProcess;
-const { home, remove } = temporaryHome();
-
-beforeAll(async () => {
-  browser = await openBrowser();
-  server = await startServer(home, ['--empty']);
-});
-afterAll(async () => {
-  await browser.close();
-  await server.stop();
-  remove();
-});
+const on = emptyBench();
 
 async function record(...events: readonly { readonly kind: string; readonly body: object }[]): Promise<void> {
   const headers = { 'content-type': 'application/json' };
-  const response = await fetch(`${server.url}/api/events`, { method: 'POST', headers, body: JSON.stringify({ events }) });
+  const response = await fetch(`${on.server.url}/api/events`, { method: 'POST', headers, body: JSON.stringify({ events }) });
   expect(response.status).toBe(200);
 }
 
@@ -38,7 +24,7 @@ const nameOf = (walk: BenchWalk): Promise<string> => walk.page.locator('main h2.
 describe.each(SCREENS)('a unit is opened and closed on $name', (screen) => {
   it('step by step, with signs, a screw too few and one of another kind, and is closed with all that came out', async () => {
     const id = await tern(`tern-${screen.width}`);
-    const walk = await BenchWalk.begin(browser, server, screen);
+    const walk = await BenchWalk.begin(on.browser, on.server, screen);
     const main = walk.page.locator('main');
     const opening = (): Promise<OpeningView> => walk.ask<OpeningView>(`/api/items/${id}/opening?to=slot:display`);
     await walk.goto(`/bench/${id}`);
@@ -76,7 +62,7 @@ describe.each(SCREENS)('a unit is opened and closed on $name', (screen) => {
 
   it('by voice once it is turned on, with a sign while it listens', async () => {
     const id = await tern(`voice-${screen.width}`);
-    const walk = await BenchWalk.begin(browser, server, screen);
+    const walk = await BenchWalk.begin(on.browser, on.server, screen);
     await walk.page.addInitScript(() => {
       const heard = window as unknown as { listening: number; say: (words: string) => void; SpeechRecognition: unknown };
       heard.listening = 0;
@@ -112,7 +98,7 @@ describe.each(SCREENS)('a unit is opened and closed on $name', (screen) => {
 
 it('a mat is printed as PDF for both papers', async () => {
   for (const paper of ['A4', 'Letter']) {
-    const response = await fetch(`${server.url}/api/models/tern-tn10/mat?paper=${paper}`);
+    const response = await fetch(`${on.server.url}/api/models/tern-tn10/mat?paper=${paper}`);
     expect(response.headers.get('content-type')).toBe('application/pdf');
     expect(new TextDecoder('latin1').decode((await response.arrayBuffer()).slice(0, 5))).toBe('%PDF-');
   }

@@ -1,34 +1,20 @@
 import { join } from 'node:path';
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { ModelFile } from '../../src/bench/models/index.ts';
-import { openBrowser } from '../figures/browser.ts';
-import { startServer, temporaryHome, type ServerProcess } from '../figures/server-process.ts';
 import { BenchWalk, SCREENS } from './bench-walk.ts';
+import { emptyBench } from './empty-bench.ts';
 import { clickPixel, recordEvents, TERN_PHOTO, UNKNOWN_PLAYER } from './grow-board.ts';
 
 const PHOTO = join(import.meta.dirname, '../..', TERN_PHOTO.file);
 
-let browser: Browser;
-let server: ServerProcess;
-const { home, remove } = temporaryHome();
-
-beforeAll(async () => {
-  browser = await openBrowser();
-  server = await startServer(home, ['--empty']);
-});
-afterAll(async () => {
-  await browser.close();
-  await server.stop();
-  remove();
-});
+const on = emptyBench();
 
 describe.each(SCREENS)('the opening of a device that nobody has opened, on $name', (screen) => {
   const modelId = `unknown-${screen.width}`;
   const unit = `unit-${screen.width}`;
 
   it('is recorded step by step with the places of its screws, and guides the next one', async () => {
-    await recordEvents(server.url, [
+    await recordEvents(on.server.url, [
       { kind: 'model-begun', body: { ...UNKNOWN_PLAYER, model_id: modelId } },
       {
         kind: 'lot-bought',
@@ -43,7 +29,7 @@ describe.each(SCREENS)('the opening of a device that nobody has opened, on $name
       },
       { kind: 'item-received', body: { item_id: unit } },
     ]);
-    const walk = await BenchWalk.begin(browser, server, screen);
+    const walk = await BenchWalk.begin(on.browser, on.server, screen);
     await walk.goto(`/models/${modelId}/opening`);
     const now = walk.region('The step that you do now');
     await walk.noted(() => walk.press(now, 'Put them away: I record all of it'));

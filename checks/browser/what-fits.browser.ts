@@ -1,24 +1,10 @@
-import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { FitsSeenView } from '../../src/bench/views/index.ts';
-import { openBrowser } from '../figures/browser.ts';
-import { startServer, temporaryHome, type ServerProcess } from '../figures/server-process.ts';
 import { BenchWalk, SCREENS } from './bench-walk.ts';
+import { emptyBench } from './empty-bench.ts';
 import { recordEvents, UNKNOWN_PLAYER } from './grow-board.ts';
 
-let browser: Browser;
-let server: ServerProcess;
-const { home, remove } = temporaryHome();
-
-beforeAll(async () => {
-  browser = await openBrowser();
-  server = await startServer(home, ['--empty']);
-});
-afterAll(async () => {
-  await browser.close();
-  await server.stop();
-  remove();
-});
+const on = emptyBench();
 
 const pins = [20, 22, 24].map((x) => [x, 10]);
 const pad = (i: number, apart: number) => ({ pin: String(i + 1), x_mm: apart * i, y_mm: 0, w_mm: 1, h_mm: 1 });
@@ -40,7 +26,7 @@ describe.each(SCREENS)('what fits into a model that grows, on $name', (screen) =
   let walk: BenchWalk;
 
   beforeAll(async () => {
-    await recordEvents(server.url, [
+    await recordEvents(on.server.url, [
       { kind: 'model-begun', body: { ...UNKNOWN_PLAYER, model_id: modelId } },
       { kind: 'model-fact-set', body: { model_id: modelId, section: 'head', id: 'board', value: { width_mm: 70, height_mm: 55 } } },
       {
@@ -50,7 +36,7 @@ describe.each(SCREENS)('what fits into a model that grows, on $name', (screen) =
       bag(`right-${screen.width}`, 2),
       bag(`wide-${screen.width}`, 2.5),
     ]);
-    walk = await BenchWalk.begin(browser, server, screen);
+    walk = await BenchWalk.begin(on.browser, on.server, screen);
   });
   afterAll(() => walk.end());
 

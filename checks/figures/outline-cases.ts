@@ -1,4 +1,5 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import sharp from 'sharp';
 import { mapped, register, type BoardSide, type MarkPair, type Patch, type Pixels } from '../../src/core/vision/index.ts';
 import { boardElements, placedBox, type BoardElement } from './board-file.ts';
@@ -24,7 +25,6 @@ export interface OutlineTruth {
 interface BoardPhoto {
   readonly name: string;
   readonly photo: string;
-  readonly file: string;
   readonly side: BoardSide;
   /** Where the board lies in the photo, px. */
   readonly board: Box;
@@ -36,7 +36,6 @@ interface BoardPhoto {
 export const TUNED: BoardPhoto = {
   name: 'CLUE',
   photo: 'CLUE/4500.jpg',
-  file: 'CLUE/Adafruit CLUE nRF52840 Express.brd',
   side: 'back',
   board: [250, 160, 938, 724],
   marks: [
@@ -50,7 +49,6 @@ export const TUNED: BoardPhoto = {
 export const MEASURED: BoardPhoto = {
   name: 'Metro',
   photo: 'Metro-RP2350/6003.jpg',
-  file: 'Metro-RP2350/Adafruit Metro RP2350.brd',
   side: 'front',
   board: [145, 115, 800, 592],
   marks: [
@@ -62,10 +60,17 @@ export const MEASURED: BoardPhoto = {
 };
 
 export const hasOutlineBoards = (): boolean =>
-  [TUNED, MEASURED].every(({ file, photo }) => existsSync(`${DATA}boards/${file}`) && existsSync(`${DATA}boards/${photo}`));
+  [TUNED, MEASURED].every(({ photo }) => existsSync(`${DATA}boards/${photo}`) && boardFileOf(photo) !== undefined);
+
+/** The board file that lies beside a photo of the data set. */
+export function boardFileOf(photo: string): string | undefined {
+  const folder = dirname(`${DATA}boards/${photo}`);
+  const name = readdirSync(folder).find((each) => each.endsWith('.brd'));
+  return name && join(folder, name);
+}
 
 /** The photo of a board with every element of its file that has copper on the photographed side, and every hole of 2 mm and more. */
-export async function outlineCase({ name, photo, file, side, board, marks }: BoardPhoto): Promise<OutlineCase> {
+export async function outlineCase({ name, photo, side, board, marks }: BoardPhoto): Promise<OutlineCase> {
   const { data, info } = await sharp(`${DATA}boards/${photo}`)
     .removeAlpha()
     .toColourspace('srgb')
@@ -74,7 +79,7 @@ export async function outlineCase({ name, photo, file, side, board, marks }: Boa
   const pixels: Pixels = { width: info.width, height: info.height, channels: 3, data: new Uint8Array(data) };
   const place = register(marks, side);
   if (!place.ok) throw new Error(`the marks of ${name} give no place: ${place.code}`);
-  const text = readFileSync(`${DATA}boards/${file}`, 'utf8');
+  const text = readFileSync(boardFileOf(photo)!, 'utf8');
   const onPhoto = ([left, lower, right, upper]: Box): Box => {
     const corners = [
       mapped(place.toPhoto, left, lower),

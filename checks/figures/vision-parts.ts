@@ -3,8 +3,8 @@ import { randomStream, type RandomStream } from '../../src/core/numeric/index.ts
 import { atStrictness, compare, mapped, type PartPatch, type PictureLibrary, register } from '../../src/core/vision/index.ts';
 import { round, type Figure, type Progress } from './figure.ts';
 import { boardElements } from './board-file.ts';
-import { MEASURED } from './outline-cases.ts';
-import { BOARDS, boardPhoto, DATA, HAND, MARGIN_PX, throughJpeg } from './vision-cases.ts';
+import { boardFileOf, MEASURED } from './outline-cases.ts';
+import { BOARDS, boardPhoto, HAND, MARGIN_PX, throughJpeg } from './vision-cases.ts';
 import { missing } from './vision-defects.ts';
 import { photograph } from './vision-scene.ts';
 
@@ -75,7 +75,7 @@ function placedParts(): PartPatch[] {
   const place = register(MEASURED.marks, MEASURED.side);
   if (!place.ok) throw new Error(`the marks give no place: ${place.code}`);
   const [left, top] = BOARDS.measuring[0].region;
-  return boardElements(readFileSync(`${DATA}boards/${MEASURED.file}`, 'utf8')).flatMap((element): PartPatch[] => {
+  return boardElements(readFileSync(boardFileOf(MEASURED.photo)!, 'utf8')).flatMap((element): PartPatch[] => {
     const { name, x, y, turnDeg, mirrored } = element;
     const box = element.package.lands;
     if (!box || mirrored || turnDeg % 90 !== 0 || !/^[A-Z]+\d+$/.test(name) || name.startsWith('FD')) return [];

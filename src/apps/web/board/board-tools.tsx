@@ -10,19 +10,10 @@ const ARROWS = [
 
 /** Buttons that move and zoom the picture of a board, for those who have neither wheel nor two fingers free. */
 export function BoardTools({ pan, children }: { readonly pan: PanZoom; readonly children?: ReactNode }) {
-  const near = pan.view.zoom > 1;
   return (
     <fieldset className="board-tools" aria-label="Move the picture">
-      <button type="button" onClick={pan.closer}>
-        Closer
-      </button>
-      <button type="button" disabled={!near} onClick={pan.farther}>
-        Farther
-      </button>
-      <button type="button" disabled={!near} onClick={pan.whole}>
-        All of it
-      </button>
-      {near &&
+      <ZoomButtons pan={pan} />
+      {pan.view.zoom > 1 &&
         ARROWS.map(([sign, name, right, down]) => (
           <button key={name} type="button" className="icon" aria-label={name} onClick={() => pan.move(right, down)}>
             {sign}
@@ -30,5 +21,23 @@ export function BoardTools({ pan, children }: { readonly pan: PanZoom; readonly 
         ))}
       {children}
     </fieldset>
+  );
+}
+
+/** Closer, farther and all of a picture. */
+export function ZoomButtons({ pan }: { readonly pan: PanZoom }) {
+  const isFar = pan.view.zoom <= 1;
+  return (
+    <>
+      <button type="button" onClick={pan.closer}>
+        Closer
+      </button>
+      <button type="button" disabled={isFar} onClick={pan.farther}>
+        Farther
+      </button>
+      <button type="button" disabled={isFar} onClick={pan.whole}>
+        All of it
+      </button>
+    </>
   );
 }

@@ -5,10 +5,10 @@ import { referencesOfSide, useReferences } from '../api/comparisons.ts';
 import { UnitPage } from '../bench/bench-page.tsx';
 import { ACCEPTED } from '../bench/photo-add.tsx';
 import { useUnit } from '../bench/unit-context.ts';
+import { UnitTop } from '../bench/unit-top.tsx';
 import { useSendPhotos } from '../bench/use-send-photos.ts';
 import { Pick } from '../ui/pick.tsx';
 import { Section } from '../ui/section.tsx';
-import { StockTag } from '../ui/stock-tag.tsx';
 import { GhostCamera } from './ghost-camera.tsx';
 import { TakenPhoto } from './taken-photo.tsx';
 
@@ -40,14 +40,7 @@ function Capture() {
   };
   return (
     <>
-      <header className="page-head">
-        <p className="small">
-          <Link href={page}>Back to the bench</Link>
-        </p>
-        <h1>
-          <StockTag number={row.number} /> {row.name}
-        </h1>
-      </header>
+      <UnitTop id={row.id} number={row.number} name={row.name} />
       <Section id="camera" title="Photo of the board">
         <Pick label="Side" options={SIDES} value={side} onChange={(to) => setSide(to as BoardSide)} />
         {taken ? (

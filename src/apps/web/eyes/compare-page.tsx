@@ -1,12 +1,11 @@
 import { useState } from 'react';
 import { Link } from 'wouter';
 import type { BoardSide } from '../../../bench/events/index.ts';
-import { photoUrl } from '../api/post-photos.ts';
 import { UnitPage } from '../bench/bench-page.tsx';
-import { sideWords } from '../bench/side-words.ts';
+import { PhotoPick } from '../bench/photo-pick.tsx';
 import { useUnit } from '../bench/unit-context.ts';
+import { UnitTop } from '../bench/unit-top.tsx';
 import { Section } from '../ui/section.tsx';
-import { StockTag } from '../ui/stock-tag.tsx';
 import { Comparison } from './comparison.tsx';
 import { ReferencesSection } from './references-section.tsx';
 
@@ -23,35 +22,18 @@ const isBoard = (side: string): side is BoardSide => side === 'board-front' || s
 
 function CompareDesk() {
   const { row, photos } = useUnit().file;
-  const boards = photos.flatMap(({ hash, side }) => (isBoard(side) ? [{ hash, side }] : []));
+  const boards = photos.flatMap(({ hash, side }) => (isBoard(side) ? [{ key: hash, hash, side }] : []));
   const [picked, setPicked] = useState<string | null>(null);
   const photo = boards.find(({ hash }) => hash === picked) ?? boards.at(-1);
   const page = `/bench/${encodeURIComponent(row.id)}`;
   return (
     <>
-      <header className="page-head">
-        <p className="small">
-          <Link href={page}>Back to the bench</Link>
-        </p>
-        <h1>
-          <StockTag number={row.number} /> {row.name}
-        </h1>
-        <p className="small muted">
-          A photo of its board against photos of good ones. Nothing that is found here is believed before you say that it is really there.
-        </p>
-      </header>
+      <UnitTop id={row.id} number={row.number} name={row.name}>
+        A photo of its board against photos of good ones. Nothing that is found here is believed before you say that it is really there.
+      </UnitTop>
       <Section id="which-photo" title="Which photo">
         {boards.length === 0 && <p>There is no photo of its board yet.</p>}
-        <ul className="thumbs">
-          {boards.map(({ hash, side }, i) => (
-            <li key={hash}>
-              <button type="button" className="thumb" aria-pressed={hash === photo?.hash} onClick={() => setPicked(hash)}>
-                <img src={photoUrl(hash, 'thumb')} alt={`Number ${i + 1}:`} loading="lazy" />
-                <span className="small">{sideWords(side)}</span>
-              </button>
-            </li>
-          ))}
-        </ul>
+        <PhotoPick photos={boards} picked={photo?.hash} onPick={setPicked} />
         <p className="row">
           <Link className="button" href={`${page}/camera`}>
             Take another one

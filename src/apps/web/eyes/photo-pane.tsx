@@ -1,4 +1,5 @@
 import { useId, useRef, type ReactNode } from 'react';
+import { ZoomButtons } from '../board/board-tools.tsx';
 import { toPicture, type Frame, type Place } from '../board/frame.ts';
 import { usePanZoom, type HeldView } from '../board/use-pan-zoom.ts';
 
@@ -56,15 +57,7 @@ export function PhotoPane({ frame, held, name, title, pictures, onTap, onDrag = 
         </svg>
       </fieldset>
       <fieldset className="board-tools" aria-label={`Move the picture: ${name}`}>
-        <button type="button" onClick={pan.closer}>
-          Closer
-        </button>
-        <button type="button" disabled={!near} onClick={pan.farther}>
-          Farther
-        </button>
-        <button type="button" disabled={!near} onClick={pan.whole}>
-          All of it
-        </button>
+        <ZoomButtons pan={pan} />
       </fieldset>
     </div>
   );

@@ -1,11 +1,11 @@
-import { Link, useSearchParams } from 'wouter';
+import { useSearchParams } from 'wouter';
 import { NO_WAY_WORDS } from '../../../bench/hands/opening-words.ts';
 import type { ModelFile } from '../../../bench/models/index.ts';
 import type { OpeningView } from '../../../bench/views/index.ts';
 import { useModel, useOpening } from '../api/queries.ts';
+import { UnitTop } from '../bench/unit-top.tsx';
 import { STAGE_WORDS } from '../format/words.ts';
 import { Answer } from '../ui/answer.tsx';
-import { StockTag } from '../ui/stock-tag.tsx';
 import { useTitle } from '../ui/use-title.ts';
 import { FastenersSection } from './fasteners-section.tsx';
 import { StepCard } from './step-card.tsx';
@@ -32,15 +32,9 @@ function WithFile({ opening, pick }: DeskProps) {
   useTitle(`Opening #${opening.number} ${opening.name}`);
   return (
     <>
-      <header className="page-head">
-        <p className="small">
-          <Link href={`/bench/${encodeURIComponent(opening.item_id)}`}>Back to the bench</Link>
-        </p>
-        <h1>
-          <StockTag number={opening.number} /> {opening.name}
-        </h1>
-        <p className="small muted">{STAGE_WORDS[opening.stage]}</p>
-      </header>
+      <UnitTop id={opening.item_id} number={opening.number} name={opening.name}>
+        {STAGE_WORDS[opening.stage]}
+      </UnitTop>
       <Answer query={model}>{({ file }) => <OpeningDesk opening={opening} pick={pick} file={file} />}</Answer>
     </>
   );
